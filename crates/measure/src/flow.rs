@@ -1,0 +1,74 @@
+//! Speed, rate, duration.
+
+use crate::length::{Area, Length, Volume};
+use crate::quantity::{products, quantity};
+
+quantity! {
+    /// A stretch of time.
+    Duration: "a time", "4.5 s or 2 min" {
+        /// Seconds.
+        from_s, as_s = 1.0;
+        /// Minutes.
+        from_min, as_min = 60.0;
+    }
+    written {
+        Metric &["s", "sec", "second", "seconds"] => 1.0,
+        Metric &["min", "minute", "minutes"] => 60.0,
+        Metric &["h", "hour", "hours"] => 3600.0,
+    }
+}
+
+quantity! {
+    /// A speed.
+    Speed: "a speed", "0.5 m/s or 20 in/s" {
+        /// Metres a second.
+        from_m_per_s, as_m_per_s = 1.0;
+    }
+    written {
+        Metric &["m/s"] => 1.0,
+        Metric &["mm/s"] => 1e-3,
+        Inch &["in/s"] => 0.0254,
+        Inch &["ft/s"] => 0.3048,
+    }
+}
+
+quantity! {
+    /// A rate of flow by volume.
+    Flow: "a rate of flow", "0.7 l/s" {
+        /// Cubic metres a second.
+        from_m3_per_s, as_m3_per_s = 1.0;
+        /// Litres a second.
+        from_litre_per_s, as_litre_per_s = 1e-3;
+    }
+    written {
+        Metric &["m3/s", "m³/s"] => 1.0,
+        Metric &["l/s", "L/s"] => 1e-3,
+        Metric &["mm3/s", "mm³/s"] => 1e-9,
+        Inch &["in3/s", "in³/s"] => 0.0254 * 0.0254 * 0.0254,
+    }
+}
+
+quantity! {
+    /// Time for each square of modulus: the constant of the freezing-time law t = C M².
+    FreezingConstant: "a mould constant", "6.1 min/cm2" {
+        /// Seconds a square metre.
+        from_s_per_m2, as_s_per_m2 = 1.0;
+        /// Minutes a square centimetre.
+        from_min_per_cm2, as_min_per_cm2 = 60.0 / 1e-4;
+        /// Seconds a square millimetre.
+        from_s_per_mm2, as_s_per_mm2 = 1.0 / 1e-6;
+    }
+    written {
+        Metric &["min/cm2", "min/cm²"] => 60.0 / 1e-4,
+        Metric &["min/mm2", "min/mm²"] => 60.0 / 1e-6,
+        Metric &["s/mm2", "s/mm²"] => 1.0 / 1e-6,
+        Inch &["min/in2", "min/in²"] => 60.0 / (0.0254 * 0.0254),
+    }
+}
+
+products! {
+    Speed * Duration = Length;
+    Area * Speed = Flow;
+    Flow * Duration = Volume;
+    FreezingConstant * Area = Duration;
+}

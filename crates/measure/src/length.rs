@@ -1,0 +1,77 @@
+//! Length, area, volume.
+
+use crate::quantity::{products, quantity};
+
+/// Metres in an inch, exact: `iso-31`.
+const INCH: f64 = 0.0254;
+
+quantity! {
+    /// A length.
+    Length: "a length", "125 mm or 4 15/16 in" {
+        /// Metres.
+        from_m, as_m = 1.0;
+        /// Millimetres.
+        from_mm, as_mm = 1e-3;
+        /// Inches of 25.4 mm.
+        from_inch, as_inch = INCH;
+    }
+    written {
+        Metric &["mm", "millimetre", "millimetres", "millimeter", "millimeters"] => 1e-3,
+        Metric &["cm", "centimetre", "centimetres", "centimeter", "centimeters"] => 1e-2,
+        Metric &["m", "metre", "metres", "meter", "meters"] => 1.0,
+        Metric &["um", "µm", "μm", "micron", "microns"] => 1e-6,
+        Inch &["in", "\"", "″", "”", "inch", "inches"] => INCH,
+        Inch &["ft", "'", "′", "’", "foot", "feet"] => 12.0 * INCH,
+    }
+}
+
+quantity! {
+    /// An area.
+    Area: "an area", "12 cm2 or 1.9 in2" {
+        /// Square metres.
+        from_m2, as_m2 = 1.0;
+        /// Square centimetres.
+        from_cm2, as_cm2 = 1e-4;
+        /// Square millimetres.
+        from_mm2, as_mm2 = 1e-6;
+        /// Square inches.
+        from_in2, as_in2 = INCH * INCH;
+    }
+    written {
+        Metric &["mm2", "mm²", "sq mm"] => 1e-6,
+        Metric &["cm2", "cm²", "sq cm"] => 1e-4,
+        Metric &["m2", "m²", "sq m"] => 1.0,
+        Inch &["in2", "in²", "sq in"] => INCH * INCH,
+        Inch &["ft2", "ft²", "sq ft"] => 144.0 * INCH * INCH,
+    }
+}
+
+quantity! {
+    /// A volume.
+    Volume: "a volume", "640 cm3 or 39 in3" {
+        /// Cubic metres.
+        from_m3, as_m3 = 1.0;
+        /// Litres.
+        from_litre, as_litre = 1e-3;
+        /// Cubic centimetres.
+        from_cm3, as_cm3 = 1e-6;
+        /// Cubic millimetres.
+        from_mm3, as_mm3 = 1e-9;
+        /// Cubic inches.
+        from_in3, as_in3 = INCH * INCH * INCH;
+    }
+    written {
+        Metric &["mm3", "mm³"] => 1e-9,
+        Metric &["cm3", "cm³", "cc", "ml", "mL"] => 1e-6,
+        Metric &["l", "L", "litre", "litres", "liter", "liters"] => 1e-3,
+        Metric &["m3", "m³"] => 1.0,
+        Inch &["in3", "in³", "cu in"] => INCH * INCH * INCH,
+        Inch &["ft3", "ft³", "cu ft"] => 1728.0 * INCH * INCH * INCH,
+    }
+}
+
+products! {
+    Length * Length = Area;
+    Length * Area = Volume;
+    Area * Length = Volume;
+}
