@@ -1,0 +1,309 @@
+//! Plan and section of the mould, side by side at one stated scale, black on white.
+//!
+//! Sand is stippled, metal is left white inside a firm outline, flask walls are hatched and the
+//! joint is a chain line, so that nothing needs colour.
+
+use std::fmt::{self, Display, Formatter};
+
+use serde::Serialize;
+
+use crate::SheetError;
+use crate::pen::{Anchor, MEDIUM, Pen, Spot, THIN};
+
+/// The mould as seen from above and cut through, all lengths in mm of the real thing.
+///
+/// The origin is one inside corner of the flask, at the joint: x runs along the flask, y across
+/// it, z up from the joint.
+#[derive(Clone, Debug, Serialize)]
+pub struct Drawing {
+    /// Inside length and width of the flask.
+    pub flask_inside_mm: [f64; 2],
+    /// Height of the cope above the joint.
+    pub cope_mm: f64,
+    /// Depth of the drag below the joint.
+    pub drag_mm: f64,
+    /// Outlines of patterns and rigging from above, x and y; even-odd, so an inner ring is a hole.
+    pub outline: Vec<Vec<[f64; 2]>>,
+    /// The cut through the metal, x and z; even-odd.
+    pub section: Vec<Vec<[f64; 2]>>,
+    /// Height above the joint at which metal is poured; 0 draws no arrow.
+    pub pour_height_mm: f64,
+}
+
+/// How much smaller than life a drawing is: one of 1:1, 1:2, 1:2.5, 1:4, 1:5, 1:10, 1:20.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Scale {
+    smaller: f64,
+}
+
+impl Scale {
+    /// Length on paper of a real length, both mm.
+    pub fn on_paper(self, real_mm: f64) -> f64 {
+        real_mm / self.smaller
+    }
+}
+
+impl Display for Scale {
+    fn fmt(&self, formatter: &mut Formatter) -> fmt::Result {
+        write!(formatter, "1:{}", self.smaller)
+    }
+}
+
+/// Scales a bench rule can be read at, largest first; 1:20 takes flasks of 1.5 m.
+const SCALES: [f64; 7] = [1.0, 2.0, 2.5, 4.0, 5.0, 10.0, 20.0];
+
+/// Thickness the flask walls are drawn with; the true one is not known here.
+const WALL_MM: f64 = 2.5;
+/// Room left of the plan for its width, and of the section for the pouring height.
+const LEFT_MM: f64 = 13.0;
+/// Room left of the section.
+const BETWEEN_MM: f64 = 25.0;
+/// Room right of the section for cope and drag.
+const RIGHT_MM: f64 = 20.0;
+/// Room above for the two titles, and below for the length of the flask.
+const ABOVE_MM: f64 = 6.5;
+/// Room below.
+const BELOW_MM: f64 = 8.5;
+/// From a wall to its dimension line.
+const OFF_MM: f64 = 4.0;
+/// From a dimension line to its words.
+const GAP_MM: f64 = 1.3;
+/// How far the joint line runs past the walls.
+const PAST_MM: f64 = 2.5;
+/// From the middle of a figure of 10 pt down to its base line.
+const HALF_FIGURE_MM: f64 = 1.25;
+
+/// A finished drawing.
+pub(crate) struct Picture {
+    /// The SVG.
+    pub(crate) svg: String,
+    /// The scale it is drawn at.
+    pub(crate) scale: Scale,
+    /// Width and height on paper, mm.
+    pub(crate) size_mm: [f64; 2],
+}
+
+/// The largest scale at which plan and section, with their dimensions, fit the room (width and
+/// height on paper, mm); the smallest scale there is when none does.
+pub fn scale_for(drawing: &Drawing, room_mm: [f64; 2]) -> Scale {
+    let fits = |smaller: &f64| {
+        let size = size_on_paper(drawing, Scale { smaller: *smaller });
+        size[0] <= room_mm[0] && size[1] <= room_mm[1]
+    };
+    let smallest = SCALES[SCALES.len() - 1];
+    Scale {
+        smaller: SCALES.into_iter().find(fits).unwrap_or(smallest),
+    }
+}
+
+/// Draws plan and section in the room given.
+pub(crate) fn draw(drawing: &Drawing, room_mm: [f64; 2]) -> Result<Picture, SheetError> {
+    check(drawing)?;
+    let scale = scale_for(drawing, room_mm);
+    let size_mm = size_on_paper(drawing, scale);
+    let mut pen = Pen::new();
+    plan(&mut pen, drawing, scale, size_mm[1] - BELOW_MM);
+    section(&mut pen, drawing, scale, size_mm[1] - BELOW_MM);
+    Ok(Picture {
+        svg: pen.finish(size_mm),
+        scale,
+        size_mm,
+    })
+}
+
+/// Refuses lengths that have no place on paper.
+fn check(drawing: &Drawing) -> Result<(), SheetError> {
+    let lengths = [
+        ("the inside length of the flask", drawing.flask_inside_mm[0]),
+        ("the inside width of the flask", drawing.flask_inside_mm[1]),
+        ("the height of the cope", drawing.cope_mm),
+        ("the depth of the drag", drawing.drag_mm),
+    ];
+    for (what, value) in lengths {
+        if !(value > 0.0 && value < 10_000.0) {
+            return Err(SheetError::Drawing { what, value });
+        }
+    }
+    let points = drawing
+        .outline
+        .iter()
+        .chain(&drawing.section)
+        .flatten()
+        .flatten();
+    let mut places = points.chain([&drawing.pour_height_mm]);
+    match places.find(|place| !(place.abs() < 10_000.0)) {
+        Some(&value) => Err(SheetError::Drawing {
+            what: "a place in plan or section",
+            value,
+        }),
+        None => Ok(()),
+    }
+}
+
+/// Width and height of the whole drawing on paper.
+fn size_on_paper(drawing: &Drawing, scale: Scale) -> [f64; 2] {
+    let [length, width] = drawing.flask_inside_mm.map(|side| scale.on_paper(side));
+    let above_joint = scale.on_paper(drawing.cope_mm.max(drawing.pour_height_mm));
+    let section = above_joint + scale.on_paper(drawing.drag_mm);
+    let plan = width + 2.0 * WALL_MM;
+    [
+        LEFT_MM + 2.0 * (length + 2.0 * WALL_MM) + BETWEEN_MM + RIGHT_MM,
+        ABOVE_MM + plan.max(section) + BELOW_MM,
+    ]
+}
+
+/// The mould from above; `foot` is the lower edge of the flask on paper.
+fn plan(pen: &mut Pen, drawing: &Drawing, scale: Scale, foot: f64) {
+    let [length, width] = drawing.flask_inside_mm.map(|side| scale.on_paper(side));
+    let near = [LEFT_MM + WALL_MM, foot - WALL_MM];
+    let on_paper =
+        |[x, y]: [f64; 2]| -> Spot { [near[0] + scale.on_paper(x), near[1] - scale.on_paper(y)] };
+    let (inner_from, inner_to) = ([near[0], near[1] - width], [near[0] + length, near[1]]);
+    pen.sand(inner_from, inner_to);
+    pen.metal(&placed(&drawing.outline, on_paper));
+    pen.rectangle(inner_from, inner_to, MEDIUM);
+    pen.rectangle(
+        inner_from.map(|place| place - WALL_MM),
+        inner_to.map(|place| place + WALL_MM),
+        MEDIUM,
+    );
+    let title = [LEFT_MM, inner_from[1] - WALL_MM - 2.5];
+    pen.word(title, Anchor::Start, "Plan", true);
+    let left = LEFT_MM - OFF_MM + 1.0;
+    upright(pen, [near[0], left], [inner_from[1], near[1]]);
+    let middle = f64::midpoint(inner_from[1], near[1]) + HALF_FIGURE_MM;
+    let words = figure(drawing.flask_inside_mm[1]);
+    pen.word([left - GAP_MM, middle], Anchor::End, &words, false);
+    along(pen, drawing, [inner_from[0], inner_to[0]], foot);
+}
+
+/// The mould cut along the flask; `foot` is the lower edge of the drag on paper.
+fn section(pen: &mut Pen, drawing: &Drawing, scale: Scale, foot: f64) {
+    let length = scale.on_paper(drawing.flask_inside_mm[0]);
+    let start = LEFT_MM + length + 2.0 * WALL_MM + BETWEEN_MM + WALL_MM;
+    let joint = foot - scale.on_paper(drawing.drag_mm);
+    let head = joint - scale.on_paper(drawing.cope_mm);
+    let end = start + length;
+    let on_paper =
+        |[x, z]: [f64; 2]| -> Spot { [start + scale.on_paper(x), joint - scale.on_paper(z)] };
+    pen.sand([start, head], [end, foot]);
+    for wall in [start - WALL_MM, end] {
+        pen.hatched([wall, head], [wall + WALL_MM, joint]);
+        pen.hatched([wall, joint], [wall + WALL_MM, foot]);
+    }
+    pen.line([start, head], [end, head], MEDIUM);
+    pen.line([start, foot], [end, foot], MEDIUM);
+    pen.chain(
+        [start - WALL_MM - PAST_MM, joint],
+        [end + WALL_MM + PAST_MM, joint],
+    );
+    pen.metal(&placed(&drawing.section, on_paper));
+    let top = joint - scale.on_paper(drawing.cope_mm.max(drawing.pour_height_mm));
+    pen.word([start - WALL_MM, top - 2.5], Anchor::Start, "Section", true);
+    let right = end + WALL_MM + OFF_MM;
+    for (from, to, name, depth) in [
+        (head, joint, "cope", drawing.cope_mm),
+        (joint, foot, "drag", drawing.drag_mm),
+    ] {
+        upright(pen, [end + WALL_MM, right], [from, to]);
+        let middle = f64::midpoint(from, to) + HALF_FIGURE_MM;
+        let words = format!("{name} {}", figure(depth));
+        pen.word([right + GAP_MM, middle], Anchor::Start, &words, false);
+    }
+    if drawing.pour_height_mm > 0.0 {
+        let above = joint - scale.on_paper(drawing.pour_height_mm);
+        let left = start - WALL_MM - OFF_MM;
+        upright(pen, [start - WALL_MM, left], [above, joint]);
+        let middle = f64::midpoint(above, joint) + HALF_FIGURE_MM;
+        let words = format!("pour {}", figure(drawing.pour_height_mm));
+        pen.word([left - GAP_MM, middle], Anchor::End, &words, false);
+    }
+    along(pen, drawing, [start, end], foot);
+}
+
+/// The length of the flask below plan or section.
+fn along(pen: &mut Pen, drawing: &Drawing, [start, end]: [f64; 2], foot: f64) {
+    let line = foot + OFF_MM;
+    for place in [start, end] {
+        pen.line([place, foot + 0.8], [place, line + 0.8], THIN);
+    }
+    pen.dimension([start, line], [end, line]);
+    let words = figure(drawing.flask_inside_mm[0]);
+    let spot = [
+        f64::midpoint(start, end),
+        line + GAP_MM + 2.0 * HALF_FIGURE_MM,
+    ];
+    pen.word(spot, Anchor::Middle, &words, false);
+}
+
+/// An upright dimension line at `places[1]` with short lines from the wall at `places[0]`.
+fn upright(pen: &mut Pen, places: [f64; 2], heights: [f64; 2]) {
+    let [wall, line] = places;
+    let away = (line - wall).signum();
+    for height in heights {
+        pen.line(
+            [wall + 0.8 * away, height],
+            [line + 0.8 * away, height],
+            THIN,
+        );
+    }
+    pen.dimension([line, heights[0]], [line, heights[1]]);
+}
+
+/// Shapes moved from flask to paper.
+fn placed(shapes: &[Vec<[f64; 2]>], on_paper: impl Fn([f64; 2]) -> Spot) -> Vec<Vec<Spot>> {
+    shapes
+        .iter()
+        .map(|shape| shape.iter().map(|&point| on_paper(point)).collect())
+        .collect()
+}
+
+/// A length in mm as a drawing shows it: whole where it is whole, else to the tenth.
+fn figure(length_mm: f64) -> String {
+    let tenths = (length_mm * 10.0).round() / 10.0;
+    format!("{tenths}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Drawing, draw, scale_for};
+
+    fn flask(length: f64, width: f64) -> Drawing {
+        Drawing {
+            flask_inside_mm: [length, width],
+            cope_mm: 70.0,
+            drag_mm: 70.0,
+            outline: vec![vec![[10.0, 10.0], [50.0, 10.0], [50.0, 40.0]]],
+            section: vec![vec![[10.0, -5.0], [50.0, -5.0], [50.0, 20.0]]],
+            pour_height_mm: 90.0,
+        }
+    }
+
+    #[test]
+    fn the_scale_is_the_largest_that_fits() {
+        let wide = |length, room| scale_for(&flask(length, length), room).to_string();
+        assert_eq!(wide(40.0, [400.0, 300.0]), "1:1");
+        assert_eq!(wide(260.0, [184.0, 92.0]), "1:5");
+        assert_eq!(wide(150.0, [184.0, 92.0]), "1:2.5");
+        assert_eq!(wide(3000.0, [184.0, 92.0]), "1:20");
+    }
+
+    #[test]
+    fn a_picture_stays_in_its_room() {
+        for length in [60.0, 200.0, 333.0, 800.0] {
+            let picture = draw(&flask(length, 0.8 * length), [184.0, 62.0]).unwrap();
+            assert!(
+                picture.size_mm[0] <= 184.0 && picture.size_mm[1] <= 62.0,
+                "{length}"
+            );
+        }
+    }
+
+    #[test]
+    fn a_flask_without_size_is_refused() {
+        for length in [0.0, -1.0, f64::NAN, f64::INFINITY] {
+            let fault = draw(&flask(length, 100.0), [184.0, 62.0]).err().unwrap();
+            assert!(fault.to_string().contains("inside length"), "{fault}");
+        }
+    }
+}

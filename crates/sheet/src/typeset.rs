@@ -1,0 +1,93 @@
+//! From words and figures to a typeset document, and from there to PDF.
+
+use serde::Serialize;
+use serde_json::Value;
+use typst::diag::SourceDiagnostic;
+use typst::foundations::Smart;
+use typst::{World, WorldExt};
+use typst_layout::PagedDocument;
+use typst_pdf::PdfOptions;
+
+use crate::SheetError;
+use crate::world::Bench;
+
+/// What the template reads: the sheet's words and how tightly to set them.
+#[derive(Serialize)]
+pub(crate) struct Given {
+    /// The paper's name.
+    pub(crate) paper: &'static str,
+    /// The sheet's own fields, cleaned.
+    pub(crate) sheet: Value,
+    /// Size of the running text, pt.
+    pub(crate) text_pt: f64,
+    /// Whether notes under rows are printed.
+    pub(crate) notes: bool,
+    /// How many remarks are left off, to be counted in one line.
+    pub(crate) remarks_left_off: usize,
+    /// Scale and size of the drawing, when there is one.
+    pub(crate) drawing: Option<GivenDrawing>,
+}
+
+/// The drawing as the template places it.
+#[derive(Serialize)]
+pub(crate) struct GivenDrawing {
+    /// The scale in words, as "1:2.5".
+    pub(crate) scale: String,
+    /// Width on paper, mm.
+    pub(crate) width_mm: f64,
+    /// Height on paper, mm.
+    pub(crate) height_mm: f64,
+}
+
+/// Sets the page; the document may have more than one page if there is too much to say.
+pub(crate) fn lay_out(given: &Given, svg: Option<String>) -> Result<PagedDocument, SheetError> {
+    let bench = Bench::new(serde_json::to_string(given)?, svg)?;
+    typst::compile::<PagedDocument>(&bench)
+        .output
+        .map_err(|faults| SheetError::Typesetting {
+            message: told(&bench, &faults),
+        })
+}
+
+/// Writes the document as PDF with nothing in it but the document: no clock, no machine.
+pub(crate) fn write(document: &PagedDocument, job_code: &str) -> Result<Vec<u8>, SheetError> {
+    let options = PdfOptions {
+        ident: Smart::Custom(format!("pour sheet {job_code}")),
+        creator: Smart::Custom(Some("oddside".to_owned())),
+        ..PdfOptions::default()
+    };
+    typst_pdf::pdf(document, &options).map_err(|faults| SheetError::Writing {
+        message: faults
+            .iter()
+            .map(|fault| fault.message.as_str())
+            .collect::<Vec<_>>()
+            .join("; "),
+    })
+}
+
+/// The typesetter's complaints in one line, each with the template and line it points at.
+fn told(bench: &Bench, faults: &[SourceDiagnostic]) -> String {
+    faults
+        .iter()
+        .map(|fault| placed(bench, fault))
+        .collect::<Vec<_>>()
+        .join("; ")
+}
+
+fn placed(bench: &Bench, fault: &SourceDiagnostic) -> String {
+    let place = fault.span.id().zip(bench.range(fault.span));
+    let line = place.and_then(|(file, range)| {
+        let before = bench
+            .source(file)
+            .ok()?
+            .text()
+            .get(..range.start)?
+            .lines()
+            .count();
+        Some(format!(
+            "{} line {before}: ",
+            file.vpath().get_without_slash()
+        ))
+    });
+    format!("{}{}", line.unwrap_or_default(), fault.message)
+}
