@@ -1,0 +1,50 @@
+//! Alloys, what to charge, how to melt it and how hot to pour it.
+//!
+//! ```
+//! use measure::length::{Length, Volume};
+//! use measure::band::Band;
+//!
+//! let gunmetal = metal::alloys::named("gunmetal")?;
+//! let casting = Band::exact(Volume::from_cm3(130.0));
+//! let mass = casting.with(&gunmetal.density_solid.band, metal::casting_mass::casting_mass);
+//! assert!((mass.likely().as_kg() - 1.144).abs() < 0.001);
+//!
+//! let pouring = metal::pouring_temperature::pouring_band(gunmetal, Length::from_mm(2.0));
+//! assert_eq!(pouring.high().as_celsius().round(), 1290.0);
+//! # Ok::<(), metal::alloys::UnknownAlloy>(())
+//! ```
+//!
+//! The nouns: an [`alloy::Alloy`] with its [`figure::Figure`]s, a [`charge::Charge`], a
+//! [`crucible::Crucible`], a [`furnace::Furnace`]. Knows neither the pattern nor the sand.
+
+pub mod alloy;
+pub mod alloys;
+pub mod casting_mass;
+pub mod charge;
+pub mod crucible;
+pub mod figure;
+pub mod furnace;
+pub mod melt;
+pub mod pouring_temperature;
+pub mod shrinkage;
+
+use measure::source::Law;
+
+/// Every law of this crate.
+pub const LAWS: &[&Law] = &[
+    &casting_mass::CASTING_MASS,
+    &casting_mass::PATTERN_MASS,
+    &casting_mass::WITH_BUTTON,
+    &charge::PIG,
+    &charge::CHARGE,
+    &crucible::BRIM_VOLUME,
+    &crucible::HELD,
+    &melt::HEAT_TO_MELT,
+    &melt::FUEL_HEAT,
+    &pouring_temperature::POURING_BAND,
+    &pouring_temperature::SUPERHEAT,
+    &shrinkage::FEED_DEMAND,
+    &shrinkage::FEED_VOLUME,
+    &shrinkage::SOLID_VOLUME,
+    &shrinkage::SOLID_SIDE,
+];
