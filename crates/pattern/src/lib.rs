@@ -1,0 +1,27 @@
+//! From triangles to a measured solid that can be moulded.
+pub mod archive;
+pub mod crossings;
+pub mod doubles;
+pub mod faults;
+pub mod holes;
+pub mod look;
+pub mod mesh;
+pub mod nesting;
+pub mod obj;
+pub mod placement;
+pub mod ply;
+pub mod polygon;
+pub mod rays;
+pub mod read;
+pub mod repair;
+pub mod shells;
+pub mod slits;
+pub mod solid;
+pub mod stl;
+pub mod threemf;
+pub mod threemf_model;
+pub mod tree;
+pub mod unit;
+pub mod vector;
+pub mod weld;
+pub mod xml;

@@ -1,0 +1,367 @@
+//! From facets as they stand in the file to a closed, outward-wound mesh, or to the reason why not.
+//!
+//! The order of the steps matters:
+//! 1. Points are joined before facets are judged, for an unjoined facet has only open sides.
+//! 2. Collapsed and doubled facets go before gaps are joined, for they pose as crowded edges.
+//! 3. Slits are zipped before holes are closed, for a zipped slit adds no surface.
+//! 4. Facets are wound alike before shells are turned: only a shell wound alike has a volume.
+
+use crate::doubles::{drop_collapsed, drop_doubles};
+use crate::faults::{Fault, FaultKind, Standing};
+use crate::holes;
+use crate::mesh::{Edges, Mesh, Soup};
+use crate::nesting::{self, Nested, Role};
+use crate::shells::{Shells, wind_alike};
+use crate::slits;
+use crate::tree::Tree;
+use crate::vector::Vector;
+use crate::weld;
+
+/// Something that was done to a mesh, and to how much of it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Repair {
+    /// Points closer together than a hundred thousandth of the part were joined.
+    PointsJoined {
+        /// Number of points that went.
+        count: usize,
+    },
+    /// Facets with two corners in one point were dropped.
+    CollapsedDropped {
+        /// Number of facets.
+        count: usize,
+    },
+    /// Facets that were there more than once were dropped.
+    DoublesDropped {
+        /// Number of facets.
+        count: usize,
+    },
+    /// Facets without area were given half of a neighbour.
+    NeedlesMended {
+        /// Number of facets.
+        count: usize,
+    },
+    /// Sides that met the ends of others in their middle were split there.
+    SlitsZipped {
+        /// Number of sides.
+        count: usize,
+    },
+    /// Small flat openings were closed with a lid.
+    HolesClosed {
+        /// Number of openings.
+        count: usize,
+    },
+    /// Facets wound against the rest of their shell were turned.
+    FacetsTurned {
+        /// Number of facets.
+        count: usize,
+    },
+    /// Shells wound inside out were turned.
+    ShellsTurned {
+        /// Number of shells.
+        count: usize,
+    },
+    /// Pairs of sheets with nothing between them were dropped.
+    FlakesDropped {
+        /// Number of such shells.
+        count: usize,
+    },
+}
+
+/// A mesh after repair.
+#[derive(Default)]
+pub struct Mended {
+    /// The mesh; closed and outward wound if `is_closed`.
+    pub mesh: Mesh,
+    /// Whether every side meets another and no shell turns into its own back.
+    pub is_closed: bool,
+    /// Shell of each facet.
+    pub shell_of: Vec<u32>,
+    /// The shells, settled as metal or void; empty for an open mesh.
+    pub nested: Vec<Nested>,
+    /// What was done.
+    pub repairs: Vec<Repair>,
+    /// What was found.
+    pub faults: Vec<Fault>,
+}
+
+/// Mends the facets of a file as far as one right way to do so can be told.
+pub fn mend(soup: Soup) -> Mended {
+    let mesh = weld::equal_points(&soup);
+    drop(soup);
+    let mut mending = Mending::begin(mesh);
+    mending.drop_collapsed_and_doubled();
+    mending.join_gaps();
+    mending.mend_needles_and_slits();
+    let shells = mending.wind_and_close();
+    mending.settle_shells(shells)
+}
+
+/// A mesh being mended, its edges kept up to date, and the counts the faults are made of.
+struct Mending {
+    mesh: Mesh,
+    edges: Edges,
+    done: Mended,
+    open_at_first: usize,
+    crowded_at_first: usize,
+    open_place: Option<Vector>,
+    crowded_place: Option<Vector>,
+    loops: usize,
+}
+
+impl Mending {
+    fn begin(mesh: Mesh) -> Mending {
+        let edges = Edges::of(&mesh);
+        let open = edges.open();
+        let place = |point: u32| mesh.points[point as usize];
+        let crowded = edges.groups().find(|group| group.len() > 2);
+        Mending {
+            open_at_first: open.len(),
+            crowded_at_first: edges.over_shared(),
+            open_place: open.first().map(|side| place(side.low)),
+            crowded_place: crowded.map(|group| place(group[0].low)),
+            loops: 0,
+            done: Mended::default(),
+            mesh,
+            edges,
+        }
+    }
+
+    fn did(&mut self, count: usize, repair: impl Fn(usize) -> Repair) {
+        if count > 0 {
+            self.done.repairs.push(repair(count));
+            self.edges = Edges::of(&self.mesh);
+        }
+    }
+
+    fn found(&mut self, kind: FaultKind, standing: Standing) {
+        self.done.faults.push(Fault { kind, standing });
+    }
+
+    fn drop_collapsed_and_doubled(&mut self) {
+        let (collapsed, place) = drop_collapsed(&mut self.mesh);
+        self.did(collapsed, |count| Repair::CollapsedDropped { count });
+        if let Some(place) = place {
+            let kind = FaultKind::DegenerateFacets {
+                facets: collapsed,
+                place,
+            };
+            self.found(kind, Standing::Repaired);
+        }
+        let doubles = drop_doubles(&mut self.mesh, &self.edges);
+        let facets = doubles.repeated + doubles.opposed;
+        self.did(facets, |count| Repair::DoublesDropped { count });
+        if let Some(place) = doubles.place {
+            self.found(
+                FaultKind::DuplicateFacets { facets, place },
+                Standing::Repaired,
+            );
+        }
+    }
+
+    /// Gaps no wider than the rounding of the file are not held against it.
+    fn join_gaps(&mut self) {
+        let open = self.edges.open();
+        if open.is_empty() {
+            return;
+        }
+        let Some(joined) = weld::near_points(&self.mesh, &open) else {
+            return;
+        };
+        self.mesh = joined.mesh;
+        self.did(joined.count, |count| Repair::PointsJoined { count });
+        if joined.is_rounding {
+            self.open_at_first = self.edges.open().len();
+        }
+        let (collapsed, _) = drop_collapsed(&mut self.mesh);
+        self.did(collapsed, |count| Repair::CollapsedDropped { count });
+        let doubles = drop_doubles(&mut self.mesh, &self.edges);
+        self.did(doubles.repeated + doubles.opposed, |count| {
+            Repair::DoublesDropped { count }
+        });
+    }
+
+    fn mend_needles_and_slits(&mut self) {
+        let needles = slits::needles(&self.mesh);
+        if let Some(&first) = needles.first() {
+            let place = self.mesh.corners(first as usize)[0];
+            let mended = slits::mend_needles(&mut self.mesh);
+            self.did(mended, |count| Repair::NeedlesMended { count });
+            let left = slits::needles(&self.mesh).len();
+            let standing = if left == 0 {
+                Standing::Repaired
+            } else {
+                Standing::Noted
+            };
+            let kind = FaultKind::DegenerateFacets {
+                facets: needles.len(),
+                place,
+            };
+            self.found(kind, standing);
+        }
+        if !self.edges.open().is_empty() {
+            let zipped = slits::zip(&mut self.mesh);
+            self.did(zipped, |count| Repair::SlitsZipped { count });
+        }
+    }
+
+    fn wind_and_close(&mut self) -> Shells {
+        let mut shells = wind_alike(&mut self.mesh, &self.edges);
+        if let (edges, Some(place)) = shells.against {
+            let standing = match shells.one_sided {
+                None => Standing::Repaired,
+                Some(_) => Standing::Blocks,
+            };
+            self.found(FaultKind::Winding { edges, place }, standing);
+            let turned = shells.shells.iter().map(|shell| shell.turned).sum();
+            self.did(turned, |count| Repair::FacetsTurned { count });
+        }
+        if !shells.open.is_empty() {
+            let (openings, astray) = holes::openings(&self.mesh, &shells.open);
+            self.loops = openings.len();
+            let largest = openings.iter().max_by(|a, b| a.area.total_cmp(&b.area));
+            self.open_place = largest.map(|opening| opening.place).or(self.open_place);
+            let closed = if astray == 0 {
+                holes::close(&mut self.mesh, &openings)
+            } else {
+                0
+            };
+            self.did(closed, |count| Repair::HolesClosed { count });
+            if closed > 0 {
+                shells = wind_alike(&mut self.mesh, &self.edges);
+            }
+        }
+        self.note_edges(&shells);
+        shells
+    }
+
+    fn note_edges(&mut self, shells: &Shells) {
+        let left_open = shells.open.len();
+        if let Some(place) = self
+            .open_place
+            .filter(|_| self.open_at_first + left_open > 0)
+        {
+            let edges = self.open_at_first.max(left_open);
+            let standing = if left_open == 0 {
+                Standing::Repaired
+            } else {
+                Standing::Blocks
+            };
+            self.found(
+                FaultKind::OpenBoundary {
+                    edges,
+                    loops: self.loops,
+                    place,
+                },
+                standing,
+            );
+        }
+        if let Some(place) = self.crowded_place {
+            let is_odd = self
+                .edges
+                .groups()
+                .any(|group| group.len() > 2 && group.len() % 2 == 1);
+            let standing = match (is_odd, self.edges.over_shared()) {
+                (true, _) => Standing::Blocks,
+                (false, 0) => Standing::Repaired,
+                (false, _) => Standing::Noted,
+            };
+            let kind = FaultKind::NonManifold {
+                edges: self.crowded_at_first,
+                place,
+            };
+            self.found(kind, standing);
+        }
+    }
+
+    fn settle_shells(mut self, shells: Shells) -> Mended {
+        self.done.is_closed = shells.open.is_empty() && shells.one_sided.is_none();
+        self.done.shell_of = shells.shell_of.clone();
+        if self.done.is_closed {
+            let tree = Tree::over(&self.mesh);
+            let nested = nesting::settle(&mut self.mesh, &shells, &tree);
+            self.note_shells(&nested);
+            self.drop_flakes(&nested);
+        }
+        self.mesh.drop_unused_points();
+        self.done.mesh = self.mesh;
+        self.done
+    }
+
+    fn note_shells(&mut self, nested: &[Nested]) {
+        let mut inverted = nested.iter().filter(|shell| shell.was_inverted);
+        let shells = inverted.clone().count();
+        if let Some(first) = inverted.next() {
+            self.done
+                .repairs
+                .push(Repair::ShellsTurned { count: shells });
+            self.found(
+                FaultKind::Inverted {
+                    shells,
+                    place: first.place,
+                },
+                Standing::Repaired,
+            );
+        }
+        let is_metal = |shell: &&Nested| matches!(shell.role, Role::Body | Role::BodyInBody);
+        let bodies = nested.iter().filter(is_metal);
+        let within = nested.iter().filter(|shell| shell.role == Role::BodyInBody);
+        if let Some(last) = within.clone().chain(bodies.clone()).next_back() {
+            let (count, within) = (bodies.count(), within.count());
+            let standing = if within > 0 {
+                Standing::Asks
+            } else {
+                Standing::Noted
+            };
+            if count > 1 {
+                let place = last.place;
+                self.found(
+                    FaultKind::MultiBody {
+                        count,
+                        within,
+                        place,
+                    },
+                    standing,
+                );
+            }
+        }
+        let mut voids = nested.iter().filter(|shell| shell.role == Role::Void);
+        let volume = voids.clone().map(|shell| shell.volume).sum();
+        let count = voids.clone().count();
+        if let Some(first) = voids.next() {
+            let kind = FaultKind::EnclosedVoid {
+                count,
+                volume,
+                place: first.place,
+            };
+            self.found(kind, Standing::Noted);
+        }
+    }
+
+    fn drop_flakes(&mut self, nested: &[Nested]) {
+        let count = nested
+            .iter()
+            .filter(|shell| shell.role == Role::Flake)
+            .count();
+        self.done.nested = nested.to_vec();
+        if count == 0 {
+            return;
+        }
+        let mut new_shell = vec![u32::MAX; nested.len()];
+        let kept = nested
+            .iter()
+            .enumerate()
+            .filter(|(_, shell)| shell.role != Role::Flake);
+        for (new, (old, _)) in kept.enumerate() {
+            new_shell[old] = new as u32;
+        }
+        let old_shells = std::mem::take(&mut self.done.shell_of);
+        let mut shells = old_shells.iter().map(|&shell| new_shell[shell as usize]);
+        self.mesh
+            .triangles
+            .retain(|_| shells.next().is_some_and(|shell| shell != u32::MAX));
+        let renumbered = old_shells.iter().map(|&shell| new_shell[shell as usize]);
+        self.done.shell_of = renumbered.filter(|&shell| shell != u32::MAX).collect();
+        self.done.nested.retain(|shell| shell.role != Role::Flake);
+        self.did(count, |count| Repair::FlakesDropped { count });
+    }
+}
