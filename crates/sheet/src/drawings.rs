@@ -284,7 +284,9 @@ mod tests {
         let wide = |length, room| scale_for(&flask(length, length), room).to_string();
         assert_eq!(wide(40.0, [400.0, 300.0]), "1:1");
         assert_eq!(wide(260.0, [184.0, 92.0]), "1:5");
-        assert_eq!(wide(150.0, [184.0, 92.0]), "1:2.5");
+        // Two views of 140 / 2.5 + 5 mm and 58 mm around them make 180 mm; at 1:2 they make 208.
+        assert_eq!(wide(140.0, [184.0, 92.0]), "1:2.5");
+        assert_eq!(wide(140.0, [179.0, 92.0]), "1:4");
         assert_eq!(wide(3000.0, [184.0, 92.0]), "1:20");
     }
 

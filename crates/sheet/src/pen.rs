@@ -96,17 +96,19 @@ impl Pen {
         self.rectangle(from, to, MEDIUM);
     }
 
-    /// Sand: grains strewn over a rectangle.
+    /// Sand: grains strewn evenly over a rectangle, up to its edges.
     pub(crate) fn sand(&mut self, from: Spot, to: Spot) {
-        let count = |side: usize| ((to[side] - from[side]) / GRAIN_SPACING_MM).floor() as u32;
+        let count = |side: usize| ((to[side] - from[side]) / GRAIN_SPACING_MM).round() as u32;
         let (across, down) = (count(0), count(1));
+        let step = |side: usize, cells: u32| (to[side] - from[side]) / f64::from(cells.max(1));
+        let (wide, high) = (step(0, across), step(1, down));
         let mut grains = String::new();
         for row in 0..down {
             for column in 0..across {
                 let [right, below] = strewn(column, row);
                 let spot = [
-                    from[0] + (f64::from(column) + right) * GRAIN_SPACING_MM,
-                    from[1] + (f64::from(row) + below) * GRAIN_SPACING_MM,
+                    from[0] + (f64::from(column) + right) * wide,
+                    from[1] + (f64::from(row) + below) * high,
                 ];
                 let _ = write!(grains, "M{}h.01", at(spot));
             }
