@@ -1,5 +1,6 @@
 //! An alloy: everything the shop has to know of it before it is melted.
 
+use measure::band::Band;
 use measure::flow::Speed;
 use measure::heat::{HeatPerMass, SpecificHeat, Temperature, TemperatureDifference};
 use measure::matter::Density;
@@ -59,6 +60,17 @@ pub struct Alloy {
 }
 
 impl Alloy {
+    /// The contraction taken where nothing better is known, between the least and the most that
+    /// the sources give: shares of a length.
+    pub fn contraction_band(&self) -> Option<Band<f64>> {
+        let mut given = self
+            .contraction
+            .iter()
+            .map(|given| Band::exact(given.value.ratio));
+        let first = given.next()?;
+        Some(given.fold(first, |band, other| band.or(&other)))
+    }
+
     /// Liquidus less solidus, likely values.
     pub fn freezing_range(&self) -> TemperatureDifference {
         self.liquidus.band.likely() - self.solidus.band.likely()
@@ -185,7 +197,7 @@ pub enum AlloyFault {
         /// The file.
         file: String,
         /// What is wrong with it.
-        fault: FigureError,
+        fault: Box<FigureError>,
     },
     /// A running system that is not three areas.
     #[error("{file}: running system \"{typed}\" is not three areas: write it like 1:2:2")]
@@ -224,7 +236,7 @@ pub fn read(file: &str, text: &str) -> Result<Alloy, AlloyFault> {
     }
     typed.meant(running).map_err(|fault| AlloyFault::Figure {
         file: file.to_owned(),
-        fault,
+        fault: Box::new(fault),
     })
 }
 

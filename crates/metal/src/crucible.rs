@@ -16,7 +16,7 @@ pub const MARKED_BY: Density = Density::from_g_per_cm3(2.37);
 pub const BRIM_VOLUME: Law = Law {
     name: "metal::crucible::brim_volume",
     formula: "V = n · 1 lb / 2.37 g/cm³ = n · 0.191 l",
-    range: "crucibles marked in pounds of aluminium (A4, No. 6); makers differ: fill one with water once",
+    range: "marks in pounds of aluminium (A4, No. 6); makers differ: fill yours with water once",
     sources: &[
         "crucible-mark-page",
         "crucible-number-page",

@@ -162,8 +162,8 @@ fn quantity<Q: Written>(text: &str, field: &'static str) -> Result<Q, FigureErro
     }
 }
 
-/// The number before the unit, as a share of one.
-pub(crate) fn share(
+/// The number before the unit, as a share of one; a share is never more than the whole.
+fn share(
     text: &str,
     unit: &str,
     field: &'static str,
@@ -171,7 +171,7 @@ pub(crate) fn share(
 ) -> Result<f64, FigureError> {
     let number = text.trim().strip_suffix(unit).map(str::trim);
     match number.and_then(|number| number.parse::<f64>().ok()) {
-        Some(number) if number.is_finite() => Ok(number / 100.0),
+        Some(number) if number.abs() <= 100.0 => Ok(number / 100.0),
         _ => Err(FigureError::Share {
             field,
             typed: text.to_owned(),

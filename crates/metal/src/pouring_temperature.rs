@@ -21,7 +21,8 @@ pub const HEAVY_FROM: Length = Length::from_mm(10.0);
 /// coarse grain, gas and more to feed. Between the marks the band slides in proportion.
 pub const POURING_BAND: Law = Law {
     name: "metal::pouring_temperature::pouring_band",
-    formula: "T = T_light + (T_heavy − T_light) s,  s = (M − 3 mm) / (10 mm − 3 mm), kept in 0 … 1",
+    formula: "T = T_light + (T_heavy − T_light) s,  \
+              s = (M − 3 mm) / (10 mm − 3 mm), kept in 0 … 1",
     range: "hand-rammed sand moulds; the marks of 3 and 10 mm are a judgement",
     sources: &["common-practice"],
 };

@@ -18,6 +18,12 @@ fn a_spoilt_file_is_a_fault_that_names_file_and_figure() {
         ("2.67 g/cm3", "2.67", "density_solid"),
         ("2.67 g/cm3", "3.67 g/cm3", "not in order"),
         ("5.2 %", "5.2", "freezing_shrinkage"),
+        ("5.2 %", "520 %", "freezing_shrinkage"),
+        (
+            "source = [\"shop-handbook-figures\", \"asm-handbook-2\", \"makeitfrom-aluminium\"]",
+            "source = []",
+            "no source",
+        ),
         ("1:4:4", "1:4", "1:4"),
         ("\"middle\"", "\"soft\"", "soft"),
         ("likely = \"614 C\"", "", "\"likely\" is missing"),
@@ -173,14 +179,12 @@ fn only_grey_iron_feeds_itself() {
 #[test]
 fn disagreeing_contractions_are_all_kept() {
     let aluminium = named("aluminium").unwrap();
-    let ratios: Vec<f64> = aluminium
-        .contraction
-        .iter()
-        .map(|given| given.value.ratio)
-        .collect();
-    let least = ratios.iter().copied().fold(f64::INFINITY, f64::min);
-    let most = ratios.iter().copied().fold(0.0, f64::max);
-    assert!(least < 0.0105 && most > 0.018, "{least} to {most}");
+    let band = aluminium.contraction_band().unwrap();
+    assert!(band.low() < 0.0105 && band.high() > 0.018, "{band:?}");
+    assert!((band.likely() - 0.0125).abs() < 1e-12);
+    for alloy in all() {
+        assert!(alloy.contraction_band().is_some(), "{}", alloy.name);
+    }
 }
 
 #[test]
