@@ -114,6 +114,8 @@ pub enum Freezing {
 pub enum Caution {
     /// Zinc boils near the pouring temperature: white fume, metal fume fever.
     ZincFume,
+    /// Poured far below the boiling point of zinc: fumes only where the melt is overheated.
+    ZincFumeWhenOverheated,
     /// Holds lead: poisonous fume, dust and skimmings; nothing that touches food.
     Lead,
     /// Scrap of this look may be magnesium, which burns and must not be quenched.

@@ -97,6 +97,7 @@ fn names_are_found_however_they_are_typed() {
     for (typed, name) in [
         ("aluminum", "Al-Si7-Mg"),
         ("a356", "Al-Si7-Mg"),
+        ("LM 25", "Al-Si7-Mg"),
         ("al si7 mg", "Al-Si7-Mg"),
         ("Gunmetal", "Gunmetal 85-5-5-5"),
         ("red-brass", "Gunmetal 85-5-5-5"),
