@@ -112,10 +112,9 @@ pub enum Freezing {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Caution {
-    /// Zinc boils near the pouring temperature: white fume, metal fume fever.
+    /// Zinc boils off, from brass when it is poured, from zinc alloys when they are overheated:
+    /// white fume, metal fume fever.
     ZincFume,
-    /// Poured far below the boiling point of zinc: fumes only where the melt is overheated.
-    ZincFumeWhenOverheated,
     /// Holds lead: poisonous fume, dust and skimmings; nothing that touches food.
     Lead,
     /// Scrap of this look may be magnesium, which burns and must not be quenched.
