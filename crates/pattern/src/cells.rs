@@ -52,8 +52,8 @@ impl Cells {
         let span = |axis: usize| ((high[axis] - low[axis]) / size_mm).ceil() as usize;
         let count = [0, 1, 2].map(|axis| span(axis).max(1) + 2 * MARGIN);
         // The box is centred on the solid, so that a symmetric part meets symmetric cells.
-        let origin_mm = [0, 1, 2]
-            .map(|axis| (low[axis] + high[axis] - count[axis] as f64 * size_mm) / 2.0);
+        let origin_mm =
+            [0, 1, 2].map(|axis| (low[axis] + high[axis] - count[axis] as f64 * size_mm) / 2.0);
         let cells = count.iter().product();
         let mut filled = Cells {
             size_mm,
@@ -97,7 +97,11 @@ impl Cells {
 
     fn fill_columns(&mut self, mesh: &Mesh) {
         let mut crossings = self.crossings(mesh);
-        crossings.sort_by(|a, b| (a.column, a.height).partial_cmp(&(b.column, b.height)).unwrap_or(std::cmp::Ordering::Equal));
+        crossings.sort_by(|a, b| {
+            (a.column, a.height)
+                .partial_cmp(&(b.column, b.height))
+                .unwrap_or(std::cmp::Ordering::Equal)
+        });
         let mut winding = 0;
         for pair in crossings.windows(2) {
             let [from, to] = [&pair[0], &pair[1]];
@@ -111,7 +115,11 @@ impl Cells {
     }
 
     fn fill_span(&mut self, column: usize, from_mm: f64, to_mm: f64) {
-        let layer = |z: f64| ((z - self.origin_mm[2]) / self.size_mm - 0.5).ceil().max(0.0) as usize;
+        let layer = |z: f64| {
+            ((z - self.origin_mm[2]) / self.size_mm - 0.5)
+                .ceil()
+                .max(0.0) as usize
+        };
         let (from, to) = (layer(from_mm), layer(to_mm).min(self.count[2]));
         let stride = self.strides()[2];
         for k in from..to {
@@ -148,11 +156,16 @@ impl Cells {
                 let share = [cross(at, b, c), cross(at, c, a), cross(at, a, b)];
                 let inside = share.iter().all(|s| s * double_area > 0.0);
                 if inside {
-                    let height = (share[0] * a[2] + share[1] * b[2] + share[2] * c[2]) / double_area;
+                    let height =
+                        (share[0] * a[2] + share[1] * b[2] + share[2] * c[2]) / double_area;
                     let column = i as usize + self.count[0] * j as usize;
                     // A facet that looks down is where an upright line enters the metal.
                     let enters = if double_area < 0.0 { 1 } else { -1 };
-                    found.push(Crossing { column, height, enters });
+                    found.push(Crossing {
+                        column,
+                        height,
+                        enters,
+                    });
                 }
             }
         }
@@ -179,14 +192,20 @@ impl Cells {
 
     /// Gives a piece of surface, and the metal between it and the staircase, to the cell under it.
     fn lay_sample(&mut self, point: [f64; 3], normal: [f64; 3], area: f64) -> bool {
-        let axis = (0..3).max_by(|a, b| normal[*a].abs().total_cmp(&normal[*b].abs())).unwrap_or(2);
+        let axis = (0..3)
+            .max_by(|a, b| normal[*a].abs().total_cmp(&normal[*b].abs()))
+            .unwrap_or(2);
         let outward = normal[axis].signum();
         let along = (point[axis] - self.origin_mm[axis]) / self.size_mm;
         let mut cell = self.cell_at(point);
         let nearest_face = (along + if outward > 0.0 { -1e-9 } else { 1e-9 }).round() as i64;
         for shift in [0, 1, -1, 2, -2] {
             let face = nearest_face + shift;
-            let (inner, outer) = if outward > 0.0 { (face - 1, face) } else { (face, face - 1) };
+            let (inner, outer) = if outward > 0.0 {
+                (face - 1, face)
+            } else {
+                (face, face - 1)
+            };
             if inner < 0 || outer < 0 || inner.max(outer) >= self.count[axis] as i64 {
                 continue;
             }
@@ -251,7 +270,10 @@ fn cross(a: [f64; 3], b: [f64; 3], c: [f64; 3]) -> f64 {
 fn bounds(mesh: &Mesh) -> ([f64; 3], [f64; 3]) {
     let ends = ([f64::INFINITY; 3], [f64::NEG_INFINITY; 3]);
     mesh.points.iter().fold(ends, |(low, high), point| {
-        ([0, 1, 2].map(|a| low[a].min(point[a])), [0, 1, 2].map(|a| high[a].max(point[a])))
+        (
+            [0, 1, 2].map(|a| low[a].min(point[a])),
+            [0, 1, 2].map(|a| high[a].max(point[a])),
+        )
     })
 }
 
@@ -276,13 +298,20 @@ fn for_each_sample(
     let normal = normal.map(|n| n / double_area);
     let strips = pieces(double_area / longest / spacing);
     for strip in 0..strips {
-        let (from, to) = (strip as f64 / strips as f64, (strip + 1) as f64 / strips as f64);
+        let (from, to) = (
+            strip as f64 / strips as f64,
+            (strip + 1) as f64 / strips as f64,
+        );
         let v = (from + to) / 2.0;
         let along = pieces(longest * (1.0 - v) / spacing);
         let area = double_area * (1.0 - v) * (to - from) / along as f64;
         for piece in 0..along {
             let u = (1.0 - v) * (piece as f64 + 0.5) / along as f64;
-            lay([0, 1, 2].map(|axis| a[axis] + u * ab[axis] + v * ac[axis]), normal, area);
+            lay(
+                [0, 1, 2].map(|axis| a[axis] + u * ab[axis] + v * ac[axis]),
+                normal,
+                area,
+            );
         }
     }
 }

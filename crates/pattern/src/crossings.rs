@@ -4,13 +4,13 @@ use rayon::prelude::*;
 
 use crate::mesh::Mesh;
 use crate::tree::{LEAF, Tree, touch};
-use crate::vector::{Vector, cross, dot, norm, scale, sub};
+use crate::vector::{Vector, add, cross, dot, norm, scale, sub};
 
 /// Depth, as a share of the box diagonal, below which facets touch rather than cross.
 ///
 /// Corners of a single-precision file are off by up to 6e-8 of the largest coordinate; a smaller
 /// depth would call rounded neighbours crossing, a larger one would miss what can be seen.
-const TOUCHING: f64 = 2e-7;
+const TOUCHING: f64 = 1e-9;
 
 /// Leaves worked through as one portion; fixed, so that the answer does not depend on how many
 /// processors share the work.
@@ -33,18 +33,21 @@ pub struct Crossings {
 
 /// Finds the facets that pass through one another, neighbours with a common edge left aside.
 pub fn find(mesh: &Mesh, tree: &Tree) -> Crossings {
-    let depth = TOUCHING * mesh.diagonal();
+    let search = Search {
+        mesh,
+        tree,
+        triangles: tree
+            .order
+            .iter()
+            .map(|&facet| mesh.triangles[facet as usize])
+            .collect(),
+        normals: unit_normals(mesh, tree),
+        depth: TOUCHING * mesh.diagonal(),
+    };
     let leaves = tree.leaf_count();
     let portions: Vec<Portion> = (0..leaves.div_ceil(PORTION))
         .into_par_iter()
-        .map(|i| {
-            search(
-                mesh,
-                tree,
-                depth,
-                i * PORTION..((i + 1) * PORTION).min(leaves),
-            )
-        })
+        .map(|i| search.portion(i * PORTION..((i + 1) * PORTION).min(leaves)))
         .collect();
     let place = portions.iter().find_map(|portion| portion.place);
     let was_given_up = portions.iter().any(|portion| portion.was_given_up);
@@ -61,6 +64,16 @@ pub fn find(mesh: &Mesh, tree: &Tree) -> Crossings {
     }
 }
 
+struct Search<'a> {
+    mesh: &'a Mesh,
+    tree: &'a Tree,
+    /// The facets in tree order.
+    triangles: Vec<[u32; 3]>,
+    /// Unit normal of each facet in tree order; zero for a facet without area.
+    normals: Vec<Vector>,
+    depth: f64,
+}
+
 #[derive(Default)]
 struct Portion {
     facets: Vec<u32>,
@@ -69,97 +82,110 @@ struct Portion {
     comparisons: usize,
 }
 
-fn search(mesh: &Mesh, tree: &Tree, depth: f64, leaves: std::ops::Range<usize>) -> Portion {
-    let most = MOST_PER_FACET * LEAF * leaves.len().max(64);
-    let mut found = Portion::default();
-    for leaf in leaves {
-        let own_box = tree.leaf_box(leaf);
-        tree.visit(
-            leaf,
-            |other| touch(own_box, other),
-            |other| {
-                compare_leaves(mesh, tree, depth, [leaf, other], &mut found);
-                found.comparisons <= most
-            },
-        );
-        if found.comparisons > most {
-            found.was_given_up = true;
-            break;
+impl Search<'_> {
+    fn portion(&self, leaves: std::ops::Range<usize>) -> Portion {
+        let most = MOST_PER_FACET * LEAF * leaves.len().max(64);
+        let mut found = Portion::default();
+        for leaf in leaves {
+            let own_box = self.tree.leaf_box(leaf);
+            self.tree.visit(
+                leaf,
+                |other| touch(own_box, other),
+                |other| {
+                    self.compare_leaves(leaf, other, &mut found);
+                    found.comparisons <= most
+                },
+            );
+            if found.comparisons > most {
+                found.was_given_up = true;
+                break;
+            }
         }
+        found
     }
-    found
-}
 
-fn compare_leaves(mesh: &Mesh, tree: &Tree, depth: f64, leaves: [usize; 2], found: &mut Portion) {
-    for i in tree.facets_in(leaves[0]) {
-        for j in tree.facets_in(leaves[1]) {
+    fn compare_leaves(&self, leaf: usize, other: usize, found: &mut Portion) {
+        let boxes = &self.tree.facet_boxes;
+        let other_box = self.tree.leaf_box(other);
+        for i in self.tree.facets_in(leaf) {
             found.comparisons += 1;
-            if j <= i && leaves[0] == leaves[1]
-                || !touch(&tree.facet_boxes[i], &tree.facet_boxes[j])
-            {
+            if !touch(&boxes[i], other_box) {
                 continue;
             }
-            let (a, b) = (tree.order[i], tree.order[j]);
-            let (low, high) = (a.min(b) as usize, a.max(b) as usize);
-            if let Some(place) = crossing(mesh, low, high, depth) {
-                found.facets.extend([a, b]);
-                found.place.get_or_insert(place);
+            for j in self.tree.facets_in(other) {
+                found.comparisons += 1;
+                if j <= i || !touch(&boxes[i], &boxes[j]) {
+                    continue;
+                }
+                if let Some(place) = self.crossing(i, j) {
+                    found
+                        .facets
+                        .extend([self.tree.order[i], self.tree.order[j]]);
+                    found.place.get_or_insert(place);
+                }
             }
         }
     }
-}
 
-/// A point where two facets pass through each other by more than `depth`.
-///
-/// Facets with a common edge are neighbours and never counted; with a common corner only the side
-/// opposite to it can pass through.
-fn crossing(mesh: &Mesh, a: usize, b: usize, depth: f64) -> Option<Vector> {
-    let mut common =
-        (0..9).filter(|pair| mesh.triangles[a][pair / 3] == mesh.triangles[b][pair % 3]);
-    match (common.next(), common.next()) {
-        (_, Some(_)) => None,
-        (Some(pair), None) => pierce_point(mesh, a, b, depth, Some(pair / 3))
-            .or_else(|| pierce_point(mesh, b, a, depth, Some(pair % 3))),
-        (None, None) => {
-            pierce_point(mesh, a, b, depth, None).or_else(|| pierce_point(mesh, b, a, depth, None))
-        }
-    }
-}
-
-/// Where a side of facet `a` passes through facet `b`; with `only`, just the side opposite to
-/// that corner of `a` is tried.
-fn pierce_point(
-    mesh: &Mesh,
-    a: usize,
-    b: usize,
-    depth: f64,
-    only: Option<usize>,
-) -> Option<Vector> {
-    let [origin, second, third] = mesh.corners(b);
-    let normal = cross(sub(second, origin), sub(third, origin));
-    let length = norm(normal);
-    if length <= depth * depth {
-        return None;
-    }
-    let normal = scale(normal, 1.0 / length);
-    let corners = mesh.corners(a);
-    let heights = corners.map(|corner| dot(sub(corner, origin), normal));
-    (0..3)
-        .filter(|&side| only.is_none_or(|corner| side == (corner + 1) % 3))
-        .find_map(|side| {
-            let (from, to) = (side, (side + 1) % 3);
-            let (low, high) = (
-                heights[from].min(heights[to]),
-                heights[from].max(heights[to]),
-            );
-            if low > -depth || high < depth {
+    /// A point where two facets, given by their places in the tree, pass through each other.
+    ///
+    /// Facets with a common edge are neighbours and never counted; with a common corner only the
+    /// side opposite to it can pass through.
+    fn crossing(&self, i: usize, j: usize) -> Option<Vector> {
+        let (a, b) = (self.triangles[i], self.triangles[j]);
+        let mut common = None;
+        for (in_a, &corner) in a.iter().enumerate() {
+            if let Some(in_b) = b.iter().position(|&other| other == corner)
+                && common.replace((in_a, in_b)).is_some()
+            {
                 return None;
             }
-            let share = heights[from] / (heights[from] - heights[to]);
-            let along = sub(corners[to], corners[from]);
-            let point = [0, 1, 2].map(|i| corners[from][i] + share * along[i]);
-            is_well_inside(point, [origin, second, third], normal, depth).then_some(point)
-        })
+        }
+        if let Some((in_a, in_b)) = common {
+            return self
+                .pierce_point(opposite(a, in_a), j)
+                .or_else(|| self.pierce_point(opposite(b, in_b), i));
+        }
+        let sides = (0..3).map(|corner| (opposite(a, corner), j));
+        let mut sides = sides.chain((0..3).map(|corner| (opposite(b, corner), i)));
+        sides.find_map(|(side, facet)| self.pierce_point(side, facet))
+    }
+
+    /// Where a side passes through a facet, given by its place in the tree.
+    fn pierce_point(&self, side: [u32; 2], facet: usize) -> Option<Vector> {
+        let [from, to] = side.map(|point| self.mesh.points[point as usize]);
+        let triangle = self.triangles[facet];
+        let normal = self.normals[facet];
+        let origin = self.mesh.points[triangle[0] as usize];
+        let heights = [dot(sub(from, origin), normal), dot(sub(to, origin), normal)];
+        let passes =
+            heights[0].min(heights[1]) < -self.depth && heights[0].max(heights[1]) > self.depth;
+        if !passes {
+            return None;
+        }
+        let share = heights[0] / (heights[0] - heights[1]);
+        let point = add(from, scale(sub(to, from), share));
+        let corners = triangle.map(|point| self.mesh.points[point as usize]);
+        is_well_inside(point, corners, normal, self.depth).then_some(point)
+    }
+}
+
+/// The two corners of a facet other than the given one.
+fn opposite(triangle: [u32; 3], corner: usize) -> [u32; 2] {
+    [triangle[(corner + 1) % 3], triangle[(corner + 2) % 3]]
+}
+
+fn unit_normals(mesh: &Mesh, tree: &Tree) -> Vec<Vector> {
+    let unit = |&facet: &u32| {
+        let normal = mesh.normal(facet as usize);
+        let length = norm(normal);
+        if length > 0.0 {
+            scale(normal, 1.0 / length)
+        } else {
+            [0.0; 3]
+        }
+    };
+    tree.order.par_iter().map(unit).collect()
 }
 
 fn is_well_inside(point: Vector, corners: [Vector; 3], normal: Vector, depth: f64) -> bool {

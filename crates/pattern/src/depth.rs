@@ -9,12 +9,16 @@ use crate::cells::Cells;
 /// Depth of every cell, mm; nought outside.
 pub fn depths(cells: &Cells) -> Vec<f64> {
     let far = cells.count.iter().map(|n| (n * n) as f64).sum::<f64>();
-    let mut squared: Vec<f64> =
-        (0..cells.volume_mm3.len()).map(|cell| if cells.is_solid(cell) { far } else { 0.0 }).collect();
+    let mut squared: Vec<f64> = (0..cells.volume_mm3.len())
+        .map(|cell| if cells.is_solid(cell) { far } else { 0.0 })
+        .collect();
     for axis in 0..3 {
         sweep(cells, &mut squared, axis);
     }
-    squared.iter().map(|square| (square.sqrt() - 0.5).max(0.0) * cells.size_mm).collect()
+    squared
+        .iter()
+        .map(|square| (square.sqrt() - 0.5).max(0.0) * cells.size_mm)
+        .collect()
 }
 
 /// Takes every line of cells along one axis through the envelope.
@@ -49,7 +53,10 @@ struct Envelope {
 
 impl Envelope {
     fn with_room(length: usize) -> Envelope {
-        Envelope { at: Vec::with_capacity(length), from: Vec::with_capacity(length + 1) }
+        Envelope {
+            at: Vec::with_capacity(length),
+            from: Vec::with_capacity(length + 1),
+        }
     }
 
     fn build(&mut self, line: &[f64]) {

@@ -123,7 +123,7 @@ fn measured(mended: &Mended) -> Solid {
 /// Looks for facets that cross and bodies that share room, and weighs what they make wrong.
 fn judge_crossings(mended: &mut Mended) {
     let mesh = &mended.mesh;
-    let tree = Tree::over(mesh);
+    let tree = mended.tree.take().unwrap_or_else(|| Tree::over(mesh));
     let crossings = crossings::find(mesh, &tree);
     let is_plain = crossings.facets == 0 && !crossings.was_given_up;
     if is_plain && mended.nested.len() < 2 {
@@ -160,7 +160,7 @@ fn judge_volume(mended: &mut Mended, solid: &Solid) {
     }
     let volume = solid.volume_mm3;
     let thickness = 2.0 * volume / solid.area_mm2.max(f64::MIN_POSITIVE);
-    if !(thickness > LEAST_THICKNESS * norm(solid.extents_mm)) {
+    if thickness.is_nan() || thickness <= LEAST_THICKNESS * norm(solid.extents_mm) {
         let kind = FaultKind::NoVolume { volume, thickness };
         mended.faults.push(Fault {
             kind,

@@ -44,12 +44,13 @@ const ASKED: usize = 3;
 /// A shell in the open is metal; if it was wound inward it is turned. A shell within metal is a
 /// void if it was wound inward in the file, or against the shell around it (a whole file turned
 /// inside out); else it is a body within a body. A shell within a void is metal again.
-pub fn settle(mesh: &mut Mesh, shells: &Shells, tree: &Tree) -> Vec<Nested> {
+///
+/// Without a `tree` the mesh must be a single shell.
+pub fn settle(mesh: &mut Mesh, shells: &Shells, tree: Option<&Tree>) -> Vec<Nested> {
     let sums = sums_by_shell(mesh, &shells.shell_of, shells.shells.len());
-    let around = if sums.len() > 1 {
-        around(mesh, shells, tree)
-    } else {
-        vec![Vec::new()]
+    let around = match tree {
+        Some(tree) => shells_around(mesh, shells, tree),
+        None => vec![Vec::new(); sums.len()],
     };
     let flake = FLAKE * mesh.diagonal();
     let mut nested: Vec<Option<Nested>> = vec![None; sums.len()];
@@ -93,7 +94,7 @@ fn turn(mesh: &mut Mesh, shells: &Shells, nested: &[Nested]) {
 }
 
 /// For each shell, the shells around it.
-fn around(mesh: &Mesh, shells: &Shells, tree: &Tree) -> Vec<Vec<u32>> {
+fn shells_around(mesh: &Mesh, shells: &Shells, tree: &Tree) -> Vec<Vec<u32>> {
     let asked = largest_facets(mesh, shells);
     asked
         .iter()

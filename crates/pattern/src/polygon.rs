@@ -35,7 +35,7 @@ impl Plane {
             .iter()
             .map(|&p| norm(sub(p, centre)))
             .fold(0.0, f64::max);
-        if !(length > 1e-12 * reach * reach) {
+        if length.is_nan() || length <= 1e-12 * reach * reach {
             return None;
         }
         let normal = scale(doubled, 1.0 / length);

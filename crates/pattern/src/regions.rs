@@ -27,8 +27,9 @@ const MOST_CUT: f64 = 0.7;
 /// Numbers the regions of a solid from nought, cell by cell; [`OUTSIDE`] where there is no metal.
 pub fn regions(cells: &Cells, depth: &[f64]) -> Vec<u32> {
     let mut up = climb_to_neighbours(cells, depth);
-    let tops: Vec<usize> =
-        (0..up.len()).filter(|&cell| up[cell] as usize == cell && cells.is_solid(cell)).collect();
+    let tops: Vec<usize> = (0..up.len())
+        .filter(|&cell| up[cell] as usize == cell && cells.is_solid(cell))
+        .collect();
     for &top in &tops {
         let deepest = deepest_in_ball(cells, depth, top);
         if depth[deepest] > SHOULDER * depth[top] {
@@ -47,7 +48,10 @@ pub fn for_ball(cells: &Cells, middle: usize, radius_mm: f64, mut each: impl FnM
     let limit = (radius_mm / cells.size_mm).powi(2);
     let at = cells.cell(middle).map(|c| c as i64);
     let ends = |axis: usize| {
-        ((at[axis] - reach).max(0), (at[axis] + reach).min(cells.count[axis] as i64 - 1))
+        (
+            (at[axis] - reach).max(0),
+            (at[axis] + reach).min(cells.count[axis] as i64 - 1),
+        )
     };
     let [(i0, i1), (j0, j1), (k0, k1)] = [ends(0), ends(1), ends(2)];
     for k in k0..=k1 {
@@ -128,7 +132,11 @@ fn number_tops(cells: &Cells, up: &[u32]) -> Vec<u32> {
 fn join_alike(cells: &Cells, depth: &[f64], label: &mut [u32]) {
     let count = region_count(label);
     let mut deepest = vec![0f64; count];
-    for (cell, region) in label.iter().enumerate().filter(|(_, region)| **region != OUTSIDE) {
+    for (cell, region) in label
+        .iter()
+        .enumerate()
+        .filter(|(_, region)| **region != OUTSIDE)
+    {
         deepest[*region as usize] = deepest[*region as usize].max(depth[cell]);
     }
     let mut necks: BTreeMap<(u32, u32), f64> = BTreeMap::new();
@@ -153,7 +161,11 @@ fn join_alike(cells: &Cells, depth: &[f64], label: &mut [u32]) {
 fn join_crumbs(cells: &Cells, label: &mut [u32]) {
     let count = region_count(label);
     let mut surface = vec![0.0; count];
-    for (cell, region) in label.iter().enumerate().filter(|(_, region)| **region != OUTSIDE) {
+    for (cell, region) in label
+        .iter()
+        .enumerate()
+        .filter(|(_, region)| **region != OUTSIDE)
+    {
         surface[*region as usize] += cells.area_mm2[cell];
     }
     let mut shared: Vec<BTreeMap<u32, f64>> = vec![BTreeMap::new(); count];
@@ -165,7 +177,9 @@ fn join_crumbs(cells: &Cells, label: &mut [u32]) {
     let mut group: Vec<u32> = (0..count as u32).collect();
     while let Some(crumb) = smallest_crumb(&surface, &shared, &group) {
         let most = |(a, x): &(&u32, &f64), (b, y): &(&u32, &f64)| x.total_cmp(y).then(b.cmp(a));
-        let Some(host) = shared[crumb].iter().max_by(most).map(|(host, _)| *host) else { break };
+        let Some(host) = shared[crumb].iter().max_by(most).map(|(host, _)| *host) else {
+            break;
+        };
         group[crumb] = host;
         surface[host as usize] += surface[crumb];
         for (other, cut) in std::mem::take(&mut shared[crumb]) {
@@ -179,11 +193,7 @@ fn join_crumbs(cells: &Cells, label: &mut [u32]) {
     renumber(label, &mut group);
 }
 
-fn smallest_crumb(
-    surface: &[f64],
-    shared: &[BTreeMap<u32, f64>],
-    group: &[u32],
-) -> Option<usize> {
+fn smallest_crumb(surface: &[f64], shared: &[BTreeMap<u32, f64>], group: &[u32]) -> Option<usize> {
     (0..surface.len())
         .filter(|&region| group[region] as usize == region)
         .filter(|&region| shared[region].values().sum::<f64>() > MOST_CUT * surface[region])
@@ -204,7 +214,11 @@ fn for_cuts(cells: &Cells, label: &[u32], mut each: impl FnMut((usize, usize), (
 }
 
 fn region_count(label: &[u32]) -> usize {
-    label.iter().filter(|l| **l != OUTSIDE).max().map_or(0, |most| *most as usize + 1)
+    label
+        .iter()
+        .filter(|l| **l != OUTSIDE)
+        .max()
+        .map_or(0, |most| *most as usize + 1)
 }
 
 fn join(group: &mut [u32], a: u32, b: u32) {

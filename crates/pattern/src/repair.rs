@@ -78,6 +78,8 @@ pub struct Mended {
     pub shell_of: Vec<u32>,
     /// The shells, settled as metal or void; empty for an open mesh.
     pub nested: Vec<Nested>,
+    /// The boxes around the facets, if they had to be built and still fit.
+    pub tree: Option<Tree>,
     /// What was done.
     pub repairs: Vec<Repair>,
     /// What was found.
@@ -207,11 +209,7 @@ impl Mending {
     fn wind_and_close(&mut self) -> Shells {
         let mut shells = wind_alike(&mut self.mesh, &self.edges);
         if let (edges, Some(place)) = shells.against {
-            let standing = match shells.one_sided {
-                None => Standing::Repaired,
-                Some(_) => Standing::Blocks,
-            };
-            self.found(FaultKind::Winding { edges, place }, standing);
+            self.found(FaultKind::Winding { edges, place }, Standing::Repaired);
             let turned = shells.shells.iter().map(|shell| shell.turned).sum();
             self.did(turned, |count| Repair::FacetsTurned { count });
         }
@@ -220,6 +218,7 @@ impl Mending {
             self.loops = openings.len();
             let largest = openings.iter().max_by(|a, b| a.area.total_cmp(&b.area));
             self.open_place = largest.map(|opening| opening.place).or(self.open_place);
+            self.open_at_first = self.open_at_first.max(shells.open.len());
             let closed = if astray == 0 {
                 holes::close(&mut self.mesh, &openings)
             } else {
@@ -231,17 +230,24 @@ impl Mending {
             }
         }
         self.note_edges(&shells);
+        if let Some(place) = shells.one_sided {
+            let kind = FaultKind::Winding {
+                edges: shells.against.0,
+                place,
+            };
+            self.found(kind, Standing::Blocks);
+        }
         shells
     }
 
     fn note_edges(&mut self, shells: &Shells) {
-        let left_open = shells.open.len();
-        if let Some(place) = self
-            .open_place
-            .filter(|_| self.open_at_first + left_open > 0)
-        {
-            let edges = self.open_at_first.max(left_open);
-            let standing = if left_open == 0 {
+        let first_open = shells
+            .open
+            .first()
+            .map(|&side| self.mesh.corners(side as usize / 3)[0]);
+        let edges = self.open_at_first.max(shells.open.len());
+        if let Some(place) = self.open_place.or(first_open).filter(|_| edges > 0) {
+            let standing = if shells.open.is_empty() {
                 Standing::Repaired
             } else {
                 Standing::Blocks
@@ -277,10 +283,12 @@ impl Mending {
         self.done.is_closed = shells.open.is_empty() && shells.one_sided.is_none();
         self.done.shell_of = shells.shell_of.clone();
         if self.done.is_closed {
-            let tree = Tree::over(&self.mesh);
-            let nested = nesting::settle(&mut self.mesh, &shells, &tree);
+            let several = shells.shells.len() > 1;
+            let tree = several.then(|| Tree::over(&self.mesh));
+            let nested = nesting::settle(&mut self.mesh, &shells, tree.as_ref());
             self.note_shells(&nested);
-            self.drop_flakes(&nested);
+            self.done.tree = tree;
+            self.drop_flakes(nested);
         }
         self.mesh.drop_unused_points();
         self.done.mesh = self.mesh;
@@ -337,13 +345,13 @@ impl Mending {
         }
     }
 
-    fn drop_flakes(&mut self, nested: &[Nested]) {
+    fn drop_flakes(&mut self, nested: Vec<Nested>) {
         let count = nested
             .iter()
             .filter(|shell| shell.role == Role::Flake)
             .count();
-        self.done.nested = nested.to_vec();
         if count == 0 {
+            self.done.nested = nested;
             return;
         }
         let mut new_shell = vec![u32::MAX; nested.len()];
@@ -361,7 +369,9 @@ impl Mending {
             .retain(|_| shells.next().is_some_and(|shell| shell != u32::MAX));
         let renumbered = old_shells.iter().map(|&shell| new_shell[shell as usize]);
         self.done.shell_of = renumbered.filter(|&shell| shell != u32::MAX).collect();
-        self.done.nested.retain(|shell| shell.role != Role::Flake);
+        let is_kept = |shell: &Nested| shell.role != Role::Flake;
+        self.done.nested = nested.into_iter().filter(is_kept).collect();
+        self.done.tree = None;
         self.did(count, |count| Repair::FlakesDropped { count });
     }
 }

@@ -65,10 +65,20 @@ pub fn sections(cells: &Cells) -> Vec<Section> {
     let felt = felt_surface(cells, &label, &reach);
     let clear = clear_of_joints(cells, &label, &reach);
     let mut members = vec![Vec::new(); reach.len()];
-    for (cell, section) in label.iter().enumerate().filter(|(_, section)| **section != OUTSIDE) {
+    for (cell, section) in label
+        .iter()
+        .enumerate()
+        .filter(|(_, section)| **section != OUTSIDE)
+    {
         members[*section as usize].push(cell);
     }
-    let field = Field { cells, depth: &depth, label: &label, felt: &felt, clear: &clear };
+    let field = Field {
+        cells,
+        depth: &depth,
+        label: &label,
+        felt: &felt,
+        clear: &clear,
+    };
     let mut found: Vec<Section> = members.iter().map(|own| field.measure(own)).collect();
     let whole: Volume = found.iter().map(|section| section.volume).sum();
     found.retain(|section| section.volume >= whole * LEAST_SHARE);
@@ -101,14 +111,24 @@ impl Field<'_> {
             modulus: modulus(Volume::from_mm3(held), Area::from_mm2(cooled)),
             place_mm: cells.middle_mm(middle),
             inscribed: Length::from_mm(2.0 * deepest),
-            volume: own.iter().map(|&cell| Volume::from_mm3(cells.volume_mm3[cell])).sum(),
-            cooled: own.iter().map(|&cell| Area::from_mm2(cells.area_mm2[cell])).sum(),
+            volume: own
+                .iter()
+                .map(|&cell| Volume::from_mm3(cells.volume_mm3[cell]))
+                .sum(),
+            cooled: own
+                .iter()
+                .map(|&cell| Area::from_mm2(cells.area_mm2[cell]))
+                .sum(),
         }
     }
 
     /// The deep place that feels the least surface, away from joints where there is such a place.
     fn heaviest(&self, own: &[usize], least_depth: f64) -> usize {
-        let deep = || own.iter().copied().filter(|&cell| self.depth[cell] >= least_depth);
+        let deep = || {
+            own.iter()
+                .copied()
+                .filter(|&cell| self.depth[cell] >= least_depth)
+        };
         let by_surface = |a: &usize, b: &usize| self.felt[*a].total_cmp(&self.felt[*b]);
         let away = deep().filter(|&cell| self.clear[cell]).min_by(by_surface);
         away.or_else(|| deep().min_by(by_surface)).unwrap_or(0)
@@ -146,9 +166,17 @@ fn clear_of_joints(cells: &Cells, label: &[u32], reach: &[f64]) -> Vec<bool> {
 
 /// The reach of each section: the diameter of its largest inscribed ball, mm.
 fn reaches(label: &[u32], depth: &[f64]) -> Vec<f64> {
-    let count = label.iter().filter(|l| **l != OUTSIDE).max().map_or(0, |most| *most as usize + 1);
+    let count = label
+        .iter()
+        .filter(|l| **l != OUTSIDE)
+        .max()
+        .map_or(0, |most| *most as usize + 1);
     let mut reach = vec![0.0; count];
-    for (cell, section) in label.iter().enumerate().filter(|(_, section)| **section != OUTSIDE) {
+    for (cell, section) in label
+        .iter()
+        .enumerate()
+        .filter(|(_, section)| **section != OUTSIDE)
+    {
         let widest: &mut f64 = &mut reach[*section as usize];
         *widest = widest.max(2.0 * depth[cell]);
     }
@@ -158,13 +186,17 @@ fn reaches(label: &[u32], depth: &[f64]) -> Vec<f64> {
 /// Surface over volume as each cell feels it, 1/mm: solves a − ℓ² ∇²a = s within each section by
 /// conjugate gradients.
 fn felt_surface(cells: &Cells, label: &[u32], reach: &[f64]) -> Vec<f64> {
-    let solid: Vec<usize> = (0..label.len()).filter(|&cell| label[cell] != OUTSIDE).collect();
+    let solid: Vec<usize> = (0..label.len())
+        .filter(|&cell| label[cell] != OUTSIDE)
+        .collect();
     let mut row = vec![OUTSIDE; label.len()];
     for (place, &cell) in solid.iter().enumerate() {
         row[cell] = place as u32;
     }
-    let links: Vec<[u32; 6]> =
-        solid.iter().map(|&cell| links_of(cells, label, &row, cell)).collect();
+    let links: Vec<[u32; 6]> = solid
+        .iter()
+        .map(|&cell| links_of(cells, label, &row, cell))
+        .collect();
     let weight: Vec<f64> = solid
         .iter()
         .map(|&cell| cells.size_mm * reach[label[cell] as usize].powi(2))
@@ -181,8 +213,21 @@ fn felt_surface(cells: &Cells, label: &[u32], reach: &[f64]) -> Vec<f64> {
 
 fn links_of(cells: &Cells, label: &[u32], row: &[u32], cell: usize) -> [u32; 6] {
     let [sx, sy, sz] = cells.strides();
-    [cell - sx, cell + sx, cell - sy, cell + sy, cell - sz, cell + sz]
-        .map(|next| if label[next] == label[cell] { row[next] } else { OUTSIDE })
+    [
+        cell - sx,
+        cell + sx,
+        cell - sy,
+        cell + sy,
+        cell - sz,
+        cell + sz,
+    ]
+    .map(|next| {
+        if label[next] == label[cell] {
+            row[next]
+        } else {
+            OUTSIDE
+        }
+    })
 }
 
 /// Stops when what is left of the surface is a thousandth of what was given.
@@ -196,12 +241,20 @@ fn solve(links: &[[u32; 6]], weight: &[f64], volume: &[f64], given: &[f64]) -> V
             let leaving: f64 = flows.map(|next| x[at] - x[*next as usize]).sum();
             volume[at] * x[at] + weight[at] * leaving
         };
-        (0..x.len()).into_par_iter().with_min_len(4096).map(row).collect()
+        (0..x.len())
+            .into_par_iter()
+            .with_min_len(4096)
+            .map(row)
+            .collect()
     };
     let dot = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(a, b)| a * b).sum::<f64>();
     let total: f64 = volume.iter().sum();
     let mut x = vec![given.iter().sum::<f64>() / total; given.len()];
-    let mut left: Vec<f64> = apply(&x).iter().zip(given).map(|(have, want)| want - have).collect();
+    let mut left: Vec<f64> = apply(&x)
+        .iter()
+        .zip(given)
+        .map(|(have, want)| want - have)
+        .collect();
     let mut direction = left.clone();
     let mut size = dot(&left, &left);
     let enough = LEFT_OVER * LEFT_OVER * dot(given, given);

@@ -76,6 +76,8 @@ pub fn wind_alike(mesh: &mut Mesh, edges: &Edges) -> Shells {
 ///
 /// On an edge with two facets that is plain. On an edge with an even number of them, where bodies
 /// touch, the facets are sorted around the edge and paired so that metal lies between each pair.
+/// Where facets lie on one another that order is a matter of chance; if it pairs facets wound
+/// against each other though as many run one way as the other, they are left unpaired but not open.
 fn link(mesh: &Mesh, edges: &Edges) -> (Vec<u32>, Vec<u32>) {
     let mut across = vec![NONE; 3 * mesh.triangles.len()];
     let mut open = Vec::new();
@@ -87,8 +89,11 @@ fn link(mesh: &Mesh, edges: &Edges) -> (Vec<u32>, Vec<u32>) {
         match group {
             [a, b] => join(a.id, b.id),
             _ if group.len() % 2 == 0 => {
-                for pair in around(mesh, group).chunks_exact(2) {
-                    join(pair[0], pair[1]);
+                let sorted = around(mesh, group);
+                if is_paired(mesh, &sorted) || !is_balanced(mesh, group) {
+                    sorted
+                        .chunks_exact(2)
+                        .for_each(|pair| join(pair[0], pair[1]));
                 }
             }
             _ => open.extend(group.iter().map(|side| side.id)),
@@ -135,6 +140,21 @@ fn around(mesh: &Mesh, group: &[Side]) -> Vec<u32> {
     let shift = usize::from(2 * as_expected.count() < sorted.len());
     sorted.rotate_left(shift);
     sorted.into_iter().map(|(_, side)| side.id).collect()
+}
+
+fn runs_up(mesh: &Mesh, side: u32) -> bool {
+    let (from, to) = mesh.ends(side);
+    from < to
+}
+
+fn is_balanced(mesh: &Mesh, group: &[Side]) -> bool {
+    2 * group.iter().filter(|side| runs_up(mesh, side.id)).count() == group.len()
+}
+
+fn is_paired(mesh: &Mesh, sorted: &[u32]) -> bool {
+    sorted
+        .chunks_exact(2)
+        .all(|pair| runs_up(mesh, pair[0]) != runs_up(mesh, pair[1]))
 }
 
 fn wound_against(mesh: &Mesh, across: &[u32]) -> (usize, Option<Vector>) {

@@ -25,7 +25,10 @@ pub fn silhouette(mesh: &Mesh) -> Silhouette {
     let shadow = Shadow::cast(mesh);
     let dots = shadow.dark.iter().filter(|dark| **dark).count();
     let area = Area::from_mm2(dots as f64 * shadow.dot_mm * shadow.dot_mm);
-    Silhouette { area, outlines: shadow.outlines() }
+    Silhouette {
+        area,
+        outlines: shadow.outlines(),
+    }
 }
 
 /// A picture of the shadow, one flag a dot.
@@ -41,14 +44,23 @@ impl Shadow {
     fn cast(mesh: &Mesh) -> Shadow {
         let ends = ([f64::INFINITY; 2], [f64::NEG_INFINITY; 2]);
         let (low, high) = mesh.points.iter().fold(ends, |(low, high), p| {
-            ([0, 1].map(|a| low[a].min(p[a])), [0, 1].map(|a| high[a].max(p[a])))
+            (
+                [0, 1].map(|a| low[a].min(p[a])),
+                [0, 1].map(|a| high[a].max(p[a])),
+            )
         });
         let dot_mm = ((high[0] - low[0]).max(high[1] - low[1]) / DOTS).max(f64::MIN_POSITIVE);
         let dots = |axis: usize| ((high[axis] - low[axis]) / dot_mm).ceil() as usize + 2;
         let (width, height) = (dots(0), dots(1));
         let origin =
             [(0, width), (1, height)].map(|(a, n)| (low[a] + high[a] - n as f64 * dot_mm) / 2.0);
-        let mut shadow = Shadow { dot_mm, origin, width, height, dark: vec![false; width * height] };
+        let mut shadow = Shadow {
+            dot_mm,
+            origin,
+            width,
+            height,
+            dark: vec![false; width * height],
+        };
         for triangle in &mesh.triangles {
             shadow.darken(triangle.map(|point| mesh.points[point as usize]));
         }
@@ -59,8 +71,17 @@ impl Shadow {
     fn darken(&mut self, corners: [[f64; 3]; 3]) {
         let at = corners.map(|p| [0, 1].map(|a| (p[a] - self.origin[a]) / self.dot_mm - 0.5));
         let rows = at.map(|p| p[1]);
-        let first = rows.iter().copied().fold(f64::INFINITY, f64::min).ceil().max(0.0) as usize;
-        let last = rows.iter().copied().fold(f64::NEG_INFINITY, f64::max).floor();
+        let first = rows
+            .iter()
+            .copied()
+            .fold(f64::INFINITY, f64::min)
+            .ceil()
+            .max(0.0) as usize;
+        let last = rows
+            .iter()
+            .copied()
+            .fold(f64::NEG_INFINITY, f64::max)
+            .floor();
         for row in first..=(last.max(-1.0) + 1.0) as usize {
             if row as f64 > last || row >= self.height {
                 break;
@@ -151,12 +172,18 @@ fn thinned(outline: Vec<[f64; 2]>, tolerance: f64) -> Vec<[f64; 2]> {
             spans.extend([(from, place), (place, to)]);
         }
     }
-    outline.into_iter().zip(keep).filter_map(|(point, keep)| keep.then_some(point)).collect()
+    outline
+        .into_iter()
+        .zip(keep)
+        .filter_map(|(point, keep)| keep.then_some(point))
+        .collect()
 }
 
 fn distance_to_line(point: [f64; 2], from: [f64; 2], to: [f64; 2]) -> f64 {
-    let (along, off) =
-        ([0, 1].map(|a| to[a] - from[a]), [0, 1].map(|a| point[a] - from[a]));
+    let (along, off) = (
+        [0, 1].map(|a| to[a] - from[a]),
+        [0, 1].map(|a| point[a] - from[a]),
+    );
     let length = along[0].hypot(along[1]);
     match length > 0.0 {
         true => (along[0] * off[1] - along[1] * off[0]).abs() / length,

@@ -31,8 +31,12 @@ pub fn volume_above(mesh: &Mesh, height: Length) -> Volume {
     let columns = mesh.triangles.iter().map(|triangle| {
         let corners = triangle.map(|point| mesh.points[point as usize]);
         let kept = kept_above(corners, level);
-        let Some((first, rest)) = kept.split_first() else { return 0.0 };
-        rest.windows(2).map(|pair| column([*first, pair[0], pair[1]], level)).sum()
+        let Some((first, rest)) = kept.split_first() else {
+            return 0.0;
+        };
+        rest.windows(2)
+            .map(|pair| column([*first, pair[0], pair[1]], level))
+            .sum()
     });
     Volume::from_mm3(columns.sum())
 }
@@ -71,11 +75,19 @@ fn pieces(mesh: &Mesh, axis: usize, at_mm: f64) -> Vec<[[f64; 2]; 2]> {
         for side in 0..3 {
             // Both facets of an edge have to meet the plane in the same point, to the last bit.
             let (from, to) = (corners[side], corners[(side + 1) % 3]);
-            let (below, above) = if from[axis] < to[axis] { (from, to) } else { (to, from) };
+            let (below, above) = if from[axis] < to[axis] {
+                (from, to)
+            } else {
+                (to, from)
+            };
             if (below[axis] < at_mm) && (above[axis] >= at_mm) {
                 let share = (at_mm - below[axis]) / (above[axis] - below[axis]);
                 let point = between(below, above, share);
-                let end = if from[axis] < to[axis] { &mut enters } else { &mut leaves };
+                let end = if from[axis] < to[axis] {
+                    &mut enters
+                } else {
+                    &mut leaves
+                };
                 *end = Some([point[u], point[v]]);
             }
         }
@@ -101,7 +113,9 @@ fn chained(pieces: Vec<[[f64; 2]; 2]>) -> Vec<Vec<[f64; 2]>> {
         while let Some(place) = at.filter(|&place| !used[place]) {
             used[place] = true;
             outline.push(pieces[place][0]);
-            let followers = starts.get(&key(pieces[place][1])).map_or(&[][..], Vec::as_slice);
+            let followers = starts
+                .get(&key(pieces[place][1]))
+                .map_or(&[][..], Vec::as_slice);
             at = followers.iter().copied().find(|&next| !used[next]);
         }
         if outline.len() > 2 {

@@ -12,6 +12,12 @@ const ON_SIDE: f64 = 1e-5;
 /// below which it has no area.
 const NO_HEIGHT: f64 = 1e-9;
 
+/// Length of a side, as a share of the box diagonal, below which its ends are one point.
+const NO_LENGTH: f64 = 1e-7;
+
+/// A mended needle may leave another beside it; so many rounds settle any fan met in practice.
+const MOST_ROUNDS: usize = 16;
+
 /// Most comparisons of open sides with loose points.
 const MOST_COMPARISONS: usize = 50_000_000;
 
@@ -25,15 +31,17 @@ pub fn needles(mesh: &Mesh) -> Vec<u32> {
 }
 
 /// Gives the middle corner of each needle to the facet across its longest side: the two then share
-/// the area of that facet. Gives the number mended; a needle without such a neighbour stays.
+/// the area of that facet. A needle with two corners closer than rounding loses its short side
+/// instead, and with it itself and the facet across. Gives the number mended; a needle that can
+/// only make another one stays.
 pub fn mend_needles(mesh: &mut Mesh) -> usize {
     let mut mended = 0;
-    for _ in 0..8 {
+    for _ in 0..MOST_ROUNDS {
         let needles = needles(mesh);
-        if needles.is_empty() {
-            break;
-        }
-        let done = mend_some_needles(mesh, &needles);
+        let done = match join_short_sides(mesh, &needles) {
+            0 => split_neighbours(mesh, &needles),
+            joined => joined,
+        };
         mended += done;
         if done == 0 {
             break;
@@ -58,13 +66,15 @@ pub fn zip(mesh: &mut Mesh) -> usize {
 }
 
 fn is_needle(mesh: &Mesh, facet: usize, diagonal: f64) -> bool {
-    let [a, b, c] = mesh.corners(facet);
-    let longest = [sub(b, a), sub(c, b), sub(a, c)]
-        .map(norm)
-        .into_iter()
-        .fold(0.0, f64::max);
-    let height = norm(mesh.normal(facet)) / longest;
-    !(height > NO_HEIGHT * longest.max(NO_HEIGHT * diagonal))
+    is_needle_of(mesh, mesh.triangles[facet], diagonal)
+}
+
+fn is_needle_of(mesh: &Mesh, triangle: [u32; 3], diagonal: f64) -> bool {
+    let [a, b, c] = triangle.map(|point| mesh.points[point as usize]);
+    let (first, second) = (sub(b, a), sub(c, a));
+    let longest = norm(first).max(norm(second)).max(norm(sub(c, b)));
+    let height = norm(cross(first, second)) / longest;
+    height.is_nan() || height <= NO_HEIGHT * longest.max(NO_HEIGHT * diagonal)
 }
 
 /// Corner of a facet from which its longest side starts.
@@ -75,32 +85,62 @@ fn longest_side(mesh: &Mesh, facet: usize) -> usize {
     longer(longer(0, 1), 2)
 }
 
-fn mend_some_needles(mesh: &mut Mesh, needles: &[u32]) -> usize {
+/// Joins the ends of the short sides of needles, and drops what collapses.
+fn join_short_sides(mesh: &mut Mesh, needles: &[u32]) -> usize {
+    let shortest = NO_LENGTH * mesh.diagonal();
+    let mut target: Vec<u32> = (0..mesh.points.len() as u32).collect();
+    for &needle in needles {
+        for side in 3 * needle..3 * needle + 3 {
+            let (from, to) = mesh.ends(side);
+            let length = norm(sub(mesh.points[from as usize], mesh.points[to as usize]));
+            let is_free = target[from as usize] == from && target[to as usize] == to;
+            if from != to && length <= shortest && is_free {
+                target[from.max(to) as usize] = from.min(to);
+            }
+        }
+    }
+    let before = mesh.triangles.len();
+    for point in mesh.triangles.iter_mut().flatten() {
+        *point = target[*point as usize];
+    }
+    mesh.triangles
+        .retain(|&[a, b, c]| a != b && b != c && c != a);
+    before - mesh.triangles.len()
+}
+
+fn split_neighbours(mesh: &mut Mesh, needles: &[u32]) -> usize {
     let edges = Edges::of(mesh);
     let mut across = vec![u32::MAX; 3 * mesh.triangles.len()];
     for group in edges.groups().filter(|group| group.len() == 2) {
         across[group[0].id as usize] = group[1].id;
         across[group[1].id as usize] = group[0].id;
     }
+    let diagonal = mesh.diagonal();
     let mut is_touched = vec![false; mesh.triangles.len()];
     let mut done = 0;
     for &needle in needles {
         let needle = needle as usize;
         let side = 3 * needle + longest_side(mesh, needle);
-        let other = across[side] as usize;
-        if other == u32::MAX as usize || is_touched[needle] || is_touched[other / 3] {
+        let other = across[side];
+        if other == u32::MAX || is_touched[needle] || is_touched[other as usize / 3] {
             continue;
         }
+        let (other_facet, other_corner) = (other as usize / 3, other as usize % 3);
         let middle = mesh.triangles[needle][(side % 3 + 2) % 3];
-        let (from, to) = mesh.ends(other as u32);
-        let far = mesh.triangles[other / 3][(other % 3 + 2) % 3];
-        if far == middle {
+        let far = mesh.triangles[other_facet][(other_corner + 2) % 3];
+        let (from, to) = mesh.ends(other);
+        let old = (mesh.triangles[other_facet], mesh.triangles[needle]);
+        mesh.triangles[other_facet] = [from, middle, far];
+        mesh.triangles[needle] = [middle, to, far];
+        let makes_needle = far == middle
+            || is_needle(mesh, other_facet, diagonal)
+            || is_needle(mesh, needle, diagonal);
+        if makes_needle && !is_needle_of(mesh, old.0, diagonal) {
+            (mesh.triangles[other_facet], mesh.triangles[needle]) = old;
             continue;
         }
-        mesh.triangles[other / 3] = [from, middle, far];
-        mesh.triangles[needle] = [middle, to, far];
         is_touched[needle] = true;
-        is_touched[other / 3] = true;
+        is_touched[other_facet] = true;
         done += 1;
     }
     done

@@ -149,7 +149,7 @@ fn root_part(archive: &mut Archive<'_>) -> Result<String, ReadError> {
     if let Ok(relationships) = archive.part("_rels/.rels") {
         let place = || Place::Part("_rels/.rels".to_owned());
         let mut tags = Tags::of(&relationships).map_err(|trouble| trouble.at(place()))?;
-        while let Some(tag) = tags.next().map_err(|trouble| trouble.at(place()))? {
+        while let Some(tag) = tags.next_tag().map_err(|trouble| trouble.at(place()))? {
             let is_model = tag
                 .attribute("Type")
                 .is_some_and(|kind| kind.ends_with("/3dmodel"));

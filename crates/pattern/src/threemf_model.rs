@@ -70,7 +70,7 @@ impl Model {
         let locate = |trouble: Trouble| trouble.at(Place::Part(shorten(part.as_bytes())));
         let mut tags = Tags::of(text).map_err(locate)?;
         let mut is_closed = false;
-        while let Some(tag) = tags.next().map_err(locate)? {
+        while let Some(tag) = tags.next_tag().map_err(locate)? {
             is_closed = tag.is_end && tag.name == "model";
             reading.tag(tag).map_err(locate)?;
         }

@@ -74,7 +74,7 @@ impl Tree {
         while depth > 0 {
             depth -= 1;
             let node = stack[depth];
-            if !enters(&self.boxes[node]) || self.last_leaf_below(node) < first {
+            if self.last_leaf_below(node) < first || !enters(&self.boxes[node]) {
                 continue;
             }
             if node >= self.leaves {

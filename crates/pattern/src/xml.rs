@@ -35,7 +35,7 @@ impl<'a> Tags<'a> {
     }
 
     /// The next tag; comments, instructions and character data are passed over.
-    pub fn next(&mut self) -> Result<Option<Tag<'a>>, Trouble> {
+    pub fn next_tag(&mut self) -> Result<Option<Tag<'a>>, Trouble> {
         loop {
             let rest = &self.text[self.at..];
             let Some(start) = rest.find('<') else {
