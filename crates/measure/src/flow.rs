@@ -70,5 +70,6 @@ products! {
     Speed * Duration = Length;
     Area * Speed = Flow;
     Flow * Duration = Volume;
+    Duration * Flow = Volume;
     FreezingConstant * Area = Duration;
 }

@@ -24,6 +24,7 @@ pub mod charge;
 pub mod crucible;
 pub mod figure;
 pub mod furnace;
+pub mod least_wall;
 pub mod melt;
 pub mod pouring_temperature;
 pub mod shrinkage;

@@ -1,0 +1,2 @@
+//! The oddside binary.
+fn main() {}

@@ -1,0 +1,266 @@
+//! The job folder: the only place here that touches the disk.
+
+use std::fs;
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+
+use pattern::look::{Looked, Verdict, look};
+use pattern::read::{MOST_BYTES, ReadError};
+use pattern::unit::Unit;
+use thiserror::Error;
+
+use crate::file_fault::{FileFault, read};
+use crate::job::{Job, JobError, mesh_unit};
+use crate::job_file::JobFile;
+use crate::shop::{Shop, ShopFile};
+
+/// Name of the job's file.
+pub const JOB_FILE: &str = "job.toml";
+/// Name of the shop's file.
+pub const SHOP_FILE: &str = "shop.toml";
+
+/// The commented job that a new folder starts with.
+pub const STARTER_JOB: &str = include_str!("../data/job.toml");
+/// The commented shop that a new folder starts with.
+pub const STARTER_SHOP: &str = include_str!("../data/shop.toml");
+
+/// A job opened: what is meant, where, and its mesh looked at.
+#[derive(Debug)]
+pub struct Opened {
+    /// The job.
+    pub job: Job,
+    /// The shop.
+    pub shop: Shop,
+    /// The shop's file, or nothing where the starter was taken.
+    pub shop_file: Option<PathBuf>,
+    /// The folder of the job.
+    pub folder: PathBuf,
+    /// The mesh.
+    pub mesh: Looked,
+}
+
+/// Why a job cannot be opened or written.
+#[derive(Debug, Error)]
+pub enum FolderError {
+    /// The disk says no.
+    #[error("{path}: {error}")]
+    Disk {
+        /// The file or folder.
+        path: PathBuf,
+        /// What the system says.
+        error: io::Error,
+    },
+    /// A file is not there.
+    #[error("{path} is not there; {advice}")]
+    NotThere {
+        /// The file.
+        path: PathBuf,
+        /// What to do.
+        advice: String,
+    },
+    /// A file larger than is read.
+    #[error("{path} has {bytes} bytes, more than the {most} that are read")]
+    TooLarge {
+        /// The file.
+        path: PathBuf,
+        /// Its size.
+        bytes: u64,
+        /// The limit.
+        most: u64,
+    },
+    /// A file that has to be text and is not.
+    #[error("{path} is not text in UTF-8; save it as UTF-8 and try again")]
+    NotText {
+        /// The file.
+        path: PathBuf,
+    },
+    /// Something wrong in a file the founder wrote.
+    #[error(transparent)]
+    File(#[from] Box<FileFault>),
+    /// A job that can be read but not meant.
+    #[error("{path}: {error}")]
+    Job {
+        /// The file.
+        path: PathBuf,
+        /// What is wrong.
+        error: JobError,
+    },
+    /// A shop that can be read but not meant.
+    #[error("{path}: {words}")]
+    Shop {
+        /// The file.
+        path: PathBuf,
+        /// What is wrong.
+        words: String,
+    },
+    /// A mesh that cannot be read.
+    #[error("{path}: {error}")]
+    Mesh {
+        /// The file.
+        path: PathBuf,
+        /// What is wrong.
+        error: ReadError,
+    },
+    /// Something is already there.
+    #[error("{path} is already there and is left as it is")]
+    InTheWay {
+        /// What is there.
+        path: PathBuf,
+    },
+}
+
+/// Whether a mesh may go on to a plan.
+pub fn is_taken(mesh: &Looked) -> bool {
+    matches!(mesh.verdict, Verdict::Accepted | Verdict::Healed)
+}
+
+/// Opens a job folder, or the job file in it.
+pub fn open(path: &Path) -> Result<Opened, FolderError> {
+    let file = if path.is_dir() {
+        path.join(JOB_FILE)
+    } else {
+        path.to_owned()
+    };
+    let text = read_text(&file, "make one with: oddside new DIR")?;
+    let typed: JobFile = read(&file.display().to_string(), &text)?;
+    let wrong = |error| FolderError::Job {
+        path: file.clone(),
+        error,
+    };
+    let job = Job::meant(&typed).map_err(wrong)?;
+    let unit = typed
+        .part
+        .unit
+        .as_deref()
+        .map(mesh_unit)
+        .transpose()
+        .map_err(wrong)?;
+    let folder = file.parent().unwrap_or(Path::new(".")).to_owned();
+    let (shop, shop_file) = shop_above(&folder)?;
+    let mesh = look_at(&folder.join(&typed.part.mesh), unit)?;
+    Ok(Opened {
+        job,
+        shop,
+        shop_file,
+        folder,
+        mesh,
+    })
+}
+
+/// Looks at a mesh file.
+pub fn look_at(path: &Path, unit: Option<Unit>) -> Result<Looked, FolderError> {
+    let bytes = read_bytes(path, MOST_BYTES as u64, "check the name of the mesh")?;
+    let name = path
+        .file_name()
+        .map_or_else(String::new, |name| name.to_string_lossy().into_owned());
+    look(&name, &bytes, unit).map_err(|error| FolderError::Mesh {
+        path: path.to_owned(),
+        error,
+    })
+}
+
+/// The shop file nearest above a folder, or the starter shop.
+pub fn shop_above(folder: &Path) -> Result<(Shop, Option<PathBuf>), FolderError> {
+    let whole = fs::canonicalize(folder).unwrap_or_else(|_| folder.to_owned());
+    for above in whole.ancestors() {
+        let file = above.join(SHOP_FILE);
+        if file.is_file() {
+            let text = read_text(&file, "")?;
+            return Ok((shop(&file, &text)?, Some(file)));
+        }
+    }
+    Ok((
+        shop(Path::new("the starter shop.toml"), STARTER_SHOP)?,
+        None,
+    ))
+}
+
+/// Writes a new job folder; gives the files written.
+pub fn new(folder: &Path) -> Result<Vec<PathBuf>, FolderError> {
+    let job = folder.join(JOB_FILE);
+    if job.exists() {
+        return Err(FolderError::InTheWay { path: job });
+    }
+    fs::create_dir_all(folder).map_err(|error| disk(folder, error))?;
+    let mut written = vec![job];
+    write_whole(&written[0], STARTER_JOB.as_bytes())?;
+    if shop_above(folder)?.1.is_none() {
+        let shop = folder.join(SHOP_FILE);
+        write_whole(&shop, STARTER_SHOP.as_bytes())?;
+        written.push(shop);
+    }
+    Ok(written)
+}
+
+/// Writes a file as a whole or not at all: beside its place first, then moved there.
+pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), FolderError> {
+    if let Some(folder) = path
+        .parent()
+        .filter(|folder| !folder.as_os_str().is_empty())
+    {
+        fs::create_dir_all(folder).map_err(|error| disk(folder, error))?;
+    }
+    let mut beside = path.as_os_str().to_owned();
+    beside.push(".part");
+    let beside = PathBuf::from(beside);
+    let written = fs::File::create(&beside)
+        .and_then(|mut file| file.write_all(bytes).and_then(|()| file.sync_all()))
+        .and_then(|()| fs::rename(&beside, path));
+    written.map_err(|error| {
+        // The half-written file is of no use to anybody; that it may not go is no second error.
+        let _ = fs::remove_file(&beside);
+        disk(path, error)
+    })
+}
+
+fn shop(path: &Path, text: &str) -> Result<Shop, FolderError> {
+    let typed: ShopFile = read(&path.display().to_string(), text)?;
+    typed.meant().map_err(|words| FolderError::Shop {
+        path: path.to_owned(),
+        words,
+    })
+}
+
+/// Largest job or shop file: a hundred thousand lines nobody types.
+const MOST_TEXT: u64 = 4 << 20;
+
+fn read_text(path: &Path, advice: &str) -> Result<String, FolderError> {
+    let bytes = read_bytes(path, MOST_TEXT, advice)?;
+    let text = String::from_utf8(bytes).map_err(|_| FolderError::NotText {
+        path: path.to_owned(),
+    })?;
+    Ok(text
+        .strip_prefix('\u{feff}')
+        .map_or(text.clone(), str::to_owned))
+}
+
+fn read_bytes(path: &Path, most: u64, advice: &str) -> Result<Vec<u8>, FolderError> {
+    let facts = fs::metadata(path).map_err(|error| match error.kind() {
+        io::ErrorKind::NotFound => FolderError::NotThere {
+            path: path.to_owned(),
+            advice: advice.to_owned(),
+        },
+        _ => disk(path, error),
+    })?;
+    if !facts.is_file() {
+        return Err(disk(
+            path,
+            io::Error::new(io::ErrorKind::InvalidInput, "not a file"),
+        ));
+    }
+    if facts.len() > most {
+        return Err(FolderError::TooLarge {
+            path: path.to_owned(),
+            bytes: facts.len(),
+            most,
+        });
+    }
+    fs::read(path).map_err(|error| disk(path, error))
+}
+
+fn disk(path: &Path, error: io::Error) -> FolderError {
+    FolderError::Disk {
+        path: path.to_owned(),
+        error,
+    }
+}

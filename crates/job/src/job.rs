@@ -1,0 +1,244 @@
+//! A job as it is meant: complete and checked, with nothing left to guess.
+
+use measure::length::{Length, Volume};
+use measure::share::{Contraction, Share};
+use metal::alloy::Alloy;
+use metal::alloys::{UnknownAlloy, named};
+use metal::furnace::Stock;
+use pattern::unit::Unit;
+use thiserror::Error;
+
+use crate::job_file::{CoreFile, JobFile, Serves};
+
+/// What is to be cast, in what, and how.
+#[derive(Clone, Debug)]
+pub struct Job {
+    /// What the job is called.
+    pub name: String,
+    /// Day of the pour, as it is to be printed.
+    pub date: Option<String>,
+    /// Castings in one mould.
+    pub count: usize,
+    /// The way up in the mould.
+    pub up: Up,
+    /// What the casting has to serve for.
+    pub serves: Serves,
+    /// The alloy.
+    pub alloy: &'static Alloy,
+    /// The shop's own contraction.
+    pub contraction: Option<Contraction>,
+    /// Carbon equivalent of grey iron.
+    pub carbon_equivalent: Option<Share>,
+    /// One of the shop's flasks, by name.
+    pub flask: Option<String>,
+    /// From the joint to the level in the basin.
+    pub pour_height: Option<Length>,
+    /// Height of the joint above the lowest point.
+    pub joint: Option<Length>,
+    /// The test that showed the mould to be firm.
+    pub firm: Option<String>,
+    /// Melt loss weighed in this shop.
+    pub loss: Option<Share>,
+    /// Metal kept for the ingot mould, as a share of what is poured.
+    pub pig: f64,
+    /// What the charge is made of.
+    pub stock: Stock,
+    /// Cores.
+    pub cores: Vec<Core>,
+}
+
+/// A core.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Core {
+    /// What it is called.
+    pub name: String,
+    /// Core sand that the metal surrounds.
+    pub volume: Volume,
+}
+
+/// Which way of the mesh is up in the mould.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Up {
+    /// The shortest side stands upright.
+    Flattest,
+    /// An axis of the mesh (0 to 2), and whether it points up or down.
+    Axis(usize, bool),
+}
+
+/// What is wrong with a job that can be read.
+#[derive(Clone, Debug, PartialEq, Error)]
+pub enum JobError {
+    /// The alloy.
+    #[error("metal.alloy: {0}")]
+    Alloy(#[from] UnknownAlloy),
+    /// The unit of the mesh.
+    #[error("part.unit: \"{0}\" is not a unit of a mesh; write mm, cm, m, in or um")]
+    Unit(String),
+    /// The way up.
+    #[error("part.up: \"{0}\" is not a way up; write +x, -x, +y, -y, +z or -z")]
+    Up(String),
+    /// No casting, or a number nobody moulds.
+    #[error("part.count: {0} castings in one mould; write a number from 1 to {MOST_CASTINGS}")]
+    Count(usize),
+    /// A share of something else.
+    #[error("{key}: \"{typed}\" has to be a per cent of {wanted}, like \"{example}\"")]
+    ShareOf {
+        /// The key.
+        key: &'static str,
+        /// What was typed.
+        typed: String,
+        /// What it has to be a share of.
+        wanted: &'static str,
+        /// How to write it.
+        example: &'static str,
+    },
+    /// A figure outside what is possible.
+    #[error("{key}: \"{typed}\" is outside {range}")]
+    Outside {
+        /// The key.
+        key: &'static str,
+        /// What was typed.
+        typed: String,
+        /// What is possible.
+        range: &'static str,
+    },
+}
+
+/// More castings in one hand-rammed mould are a mistyped number.
+pub const MOST_CASTINGS: usize = 200;
+
+/// Metal kept for the ingot mould where the job does not say: a tenth of what is poured, so that
+/// the last mould does not run short (common practice, no source).
+const PIG: f64 = 0.1;
+
+impl Job {
+    /// A job from its file.
+    pub fn meant(file: &JobFile) -> Result<Job, JobError> {
+        let count = file.part.count.unwrap_or(1);
+        if !(1..=MOST_CASTINGS).contains(&count) {
+            return Err(JobError::Count(count));
+        }
+        let (metal, mould, melt) = (&file.metal, &file.mould, &file.melt);
+        share_of("melt.loss", &melt.loss, "charge", "5 % of charge")?;
+        share_of("melt.pig", &melt.pig, "poured", "10 % of poured")?;
+        share_of(
+            "metal.carbon_equivalent",
+            &metal.carbon_equivalent,
+            "iron",
+            "4.2 % of iron",
+        )?;
+        if let Some(loss) = melt.loss.as_ref().filter(|loss| loss.ratio > 0.9) {
+            let typed = loss.typed.clone();
+            return Err(JobError::Outside {
+                key: "melt.loss",
+                typed,
+                range: "0 to 90 %",
+            });
+        }
+        for (key, height) in [
+            ("mould.pour_height", &mould.pour_height),
+            ("mould.joint", &mould.joint),
+        ] {
+            let outside =
+                |mm: f64| !(0.0..=2000.0).contains(&mm) || mm < 30.0 && key.ends_with("height");
+            if let Some(height) = height
+                .as_ref()
+                .filter(|height| outside(height.value.as_mm()))
+            {
+                let range = "30 mm to 2 m for a pour, 0 to 2 m for a joint";
+                return Err(JobError::Outside {
+                    key,
+                    typed: height.typed.clone(),
+                    range,
+                });
+            }
+        }
+        Ok(Job {
+            name: file.name.clone(),
+            date: file.date.clone(),
+            count,
+            up: file.part.up.as_deref().map_or(Ok(Up::Flattest), way_up)?,
+            serves: file.part.serves.unwrap_or(Serves::Machine),
+            alloy: named(&metal.alloy)?,
+            contraction: metal.contraction.clone(),
+            carbon_equivalent: metal.carbon_equivalent.clone(),
+            flask: mould.flask.clone(),
+            pour_height: mould.pour_height.as_ref().map(|height| height.value),
+            joint: mould.joint.as_ref().map(|height| height.value),
+            firm: mould.firm.clone().filter(|shown| !shown.trim().is_empty()),
+            loss: melt.loss.clone(),
+            pig: melt.pig.as_ref().map_or(PIG, |pig| pig.ratio),
+            stock: if melt.dirty_scrap {
+                Stock::ThinOrDirty
+            } else {
+                Stock::Clean
+            },
+            cores: file.core.iter().map(core).collect(),
+        })
+    }
+
+    /// The quick look: one casting of a metal, everything else as it comes.
+    pub fn quick(name: &str, metal: &str) -> Result<Job, JobError> {
+        Ok(Job {
+            name: name.to_owned(),
+            date: None,
+            count: 1,
+            up: Up::Flattest,
+            serves: Serves::Machine,
+            alloy: named(metal)?,
+            contraction: None,
+            carbon_equivalent: None,
+            flask: None,
+            pour_height: None,
+            joint: None,
+            firm: None,
+            loss: None,
+            pig: PIG,
+            stock: Stock::Clean,
+            cores: Vec::new(),
+        })
+    }
+}
+
+/// The unit of a mesh as it is asked for.
+pub fn mesh_unit(typed: &str) -> Result<Unit, JobError> {
+    Unit::parse(typed).ok_or_else(|| JobError::Unit(typed.to_owned()))
+}
+
+fn core(file: &CoreFile) -> Core {
+    Core {
+        name: file.name.clone(),
+        volume: file.volume.value,
+    }
+}
+
+fn way_up(typed: &str) -> Result<Up, JobError> {
+    let wrong = || JobError::Up(typed.to_owned());
+    let (sign, axis) = match typed.trim().as_bytes() {
+        [sign @ (b'+' | b'-'), axis] => (*sign, *axis),
+        [axis] => (b'+', *axis),
+        _ => return Err(wrong()),
+    };
+    let axis = b"xyz"
+        .iter()
+        .position(|name| *name == axis.to_ascii_lowercase())
+        .ok_or_else(wrong)?;
+    Ok(Up::Axis(axis, sign == b'+'))
+}
+
+fn share_of(
+    key: &'static str,
+    share: &Option<Share>,
+    wanted: &'static str,
+    example: &'static str,
+) -> Result<(), JobError> {
+    match share.as_ref().filter(|share| !share.of.contains(wanted)) {
+        Some(share) => Err(JobError::ShareOf {
+            key,
+            typed: share.typed.clone(),
+            wanted,
+            example,
+        }),
+        None => Ok(()),
+    }
+}

@@ -1,0 +1,155 @@
+//! The part as it lies in the mould: turned the right way up, cut by the joint, measured.
+
+use measure::length::{Area, Length, Volume};
+use pattern::cells::Cells;
+use pattern::mesh::Mesh;
+use pattern::sections::{Section, sections};
+use pattern::silhouette::{Silhouette, silhouette};
+use pattern::slice::{area_at, outlines, volume_above};
+
+use crate::job::Up;
+
+/// A part in the mould. Its lowest point stands at height nought; x and y start at its own corner.
+#[derive(Clone, Debug)]
+pub struct PlacedPart {
+    /// Size along the flask, across it, and upright.
+    pub extents: [Length; 3],
+    /// Metal.
+    pub volume: Volume,
+    /// Surface.
+    pub area: Area,
+    /// Height of the joint above the lowest point.
+    pub joint: Length,
+    /// Metal above the joint.
+    pub above_joint: Volume,
+    /// Shadow on the joint.
+    pub shadow: Silhouette,
+    /// The cut through the middle along x, x and height in mm.
+    pub cut_along: Vec<Vec<[f64; 2]>>,
+    /// The cut through the middle along y, y and height in mm.
+    pub cut_across: Vec<Vec<[f64; 2]>>,
+    /// Sections, the heaviest first, their places in the mould's coordinates.
+    pub sections: Vec<Section>,
+    /// Share of the surface that belongs to walls too thin to be measured.
+    pub unresolved: f64,
+}
+
+impl PlacedPart {
+    /// Places a closed mesh (mm).
+    pub fn of(mesh: &Mesh, up: Up, joint: Option<Length>) -> PlacedPart {
+        let turned = turned(mesh, up);
+        let [low, high] = turned.bounds();
+        let extents = [0, 1, 2].map(|axis| high[axis] - low[axis]);
+        let (volume_mm3, area_mm2) = (volume_above(&turned, Length::ZERO).as_mm3(), turned.area());
+        let size = Cells::suiting_size_mm(volume_mm3, area_mm2, extents);
+        let cells = Cells::fill(&turned, size);
+        let height = Length::from_mm(extents[2]);
+        let joint = joint.map_or_else(|| widest_level(&turned, height), |asked| asked.min(height));
+        PlacedPart {
+            extents: extents.map(Length::from_mm),
+            volume: Volume::from_mm3(volume_mm3),
+            area: Area::from_mm2(area_mm2),
+            joint,
+            above_joint: volume_above(&turned, joint).max(Volume::ZERO),
+            shadow: silhouette(&turned),
+            cut_along: cut_along(&turned, extents[1]),
+            cut_across: outlines(&turned, 0, beside_middle(extents[0])),
+            sections: sections(&cells),
+            unresolved: cells.unresolved,
+        }
+    }
+
+    /// The heaviest section: the last to freeze.
+    pub fn heaviest(&self) -> Option<&Section> {
+        self.sections.first()
+    }
+
+    /// The thinnest section that holds a fair share of the metal: the first to freeze.
+    pub fn thinnest(&self) -> Option<&Section> {
+        let worth = self.volume * LEAST_SHARE_TO_RUN;
+        let thin = self
+            .sections
+            .iter()
+            .filter(|section| section.volume >= worth);
+        let modulus = |section: &&Section| section.volume / section.cooled;
+        thin.min_by(|a, b| modulus(a).as_mm().total_cmp(&modulus(b).as_mm()))
+    }
+}
+
+/// A section with less of the metal than this does not set the pace of the pour. Raised, thin ribs
+/// are forgotten; lowered, the rounding of an edge becomes a wall.
+const LEAST_SHARE_TO_RUN: f64 = 0.03;
+
+/// Turns the mesh so that the wanted way is up and the longer side lies along x, without mirroring.
+fn turned(mesh: &Mesh, up: Up) -> Mesh {
+    let [low, high] = mesh.bounds();
+    let size = [0, 1, 2].map(|axis| high[axis] - low[axis]);
+    let (upright, upward) = match up {
+        Up::Axis(axis, upward) => (axis, upward),
+        Up::Flattest => {
+            let axes = [2, 1, 0].into_iter();
+            (
+                axes.min_by(|a, b| size[*a].total_cmp(&size[*b]))
+                    .unwrap_or(2),
+                true,
+            )
+        }
+    };
+    let (a, b) = ((upright + 1) % 3, (upright + 2) % 3);
+    // (a, b, upright) is a right-handed order; so is (b, -a, upright).
+    let quarter = size[b] > size[a];
+    let place = |point: &[f64; 3]| {
+        let of = |axis: usize| point[axis] - low[axis];
+        let back = |axis: usize| high[axis] - point[axis];
+        let (x, y) = if quarter {
+            (of(b), back(a))
+        } else {
+            (of(a), of(b))
+        };
+        match upward {
+            true => [x, y, of(upright)],
+            false => [x, if quarter { of(a) } else { back(b) }, back(upright)],
+        }
+    };
+    Mesh {
+        points: mesh.points.iter().map(place).collect(),
+        triangles: mesh.triangles.clone(),
+    }
+}
+
+/// Levels tried for the joint.
+const LEVELS: usize = 60;
+
+/// The level of the largest cut, where a flat joint leaves the least undercut; of levels alike to a
+/// hundredth the highest, so that the weight of the pattern lies in the drag.
+fn widest_level(mesh: &Mesh, height: Length) -> Length {
+    let levels: Vec<(Length, Area)> = (0..LEVELS)
+        .map(|level| height * ((level as f64 + 0.5) / LEVELS as f64))
+        .map(|level| (level, area_at(mesh, level)))
+        .collect();
+    let widest = levels
+        .iter()
+        .map(|(_, area)| *area)
+        .fold(Area::ZERO, Area::max);
+    let alike = levels.iter().rev().find(|(_, area)| *area >= widest * 0.99);
+    match alike {
+        // The top level of a block stands for its top face.
+        Some((level, _)) if *level >= height * (1.0 - 1.0 / LEVELS as f64) => height,
+        Some((level, _)) => *level,
+        None => height,
+    }
+}
+
+fn cut_along(mesh: &Mesh, width: f64) -> Vec<Vec<[f64; 2]>> {
+    let swapped = |outline: Vec<[f64; 2]>| outline.into_iter().map(|[z, x]| [x, z]).collect();
+    outlines(mesh, 1, beside_middle(width))
+        .into_iter()
+        .map(swapped)
+        .collect()
+}
+
+/// The middle but for a hair, so that the cut does not run along the edges of a part drawn on round
+/// numbers.
+fn beside_middle(side: f64) -> f64 {
+    side * (0.5 + 1.7e-6)
+}

@@ -1,0 +1,101 @@
+//! The Plan: everything worked out for a job, as plain data, and the one boundary to every door.
+
+use measure::source::Law;
+use measure::text::System;
+
+use crate::amount::{Amount, Rounding};
+use crate::remark::Remark;
+use crate::words::English;
+
+/// What a founder needs for one mould.
+#[derive(Clone, Debug)]
+pub struct Plan {
+    /// What the job is called.
+    pub name: String,
+    /// Day of the pour, as it is to be printed.
+    pub date: Option<String>,
+    /// The alloy, by its trade name.
+    pub alloy: String,
+    /// Castings in the mould.
+    pub count: usize,
+    /// The figures, in the order of the day.
+    pub figures: Vec<Figure>,
+    /// What was chosen from the founder's own things, in the order of the day.
+    pub choices: Vec<Choice>,
+    /// Remarks, the weightiest first.
+    pub remarks: Vec<Remark>,
+    /// Keys of every source a figure rests on, in the order of first use.
+    pub sources: Vec<String>,
+    /// The mould, for the bench drawing.
+    pub drawing: MouldDrawing,
+    /// The system of units that stands first.
+    pub units: System,
+    /// The English of labels and remarks.
+    pub words: English,
+}
+
+/// A figure with everything that stands behind it.
+#[derive(Clone, Debug)]
+pub struct Figure {
+    /// Its trade name.
+    pub name: &'static str,
+    /// Its band.
+    pub amount: Amount,
+    /// Which way it may be rounded for people.
+    pub rounding: Rounding,
+    /// The law it follows from.
+    pub law: &'static Law,
+    /// What went in, by name.
+    pub inputs: Vec<(String, String)>,
+    /// Keys of the sources of the law and of the inputs.
+    pub sources: Vec<String>,
+    /// A sentence on what sets it, where there is one.
+    pub because: Option<String>,
+}
+
+/// Something chosen from what the founder owns.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Choice {
+    /// What was to be chosen: "flask", "crucible".
+    pub name: &'static str,
+    /// What was chosen.
+    pub chosen: String,
+    /// Why, or with what left over.
+    pub because: String,
+}
+
+/// Plan and section of the mould in mm; x along the flask, y across it, z up from the joint.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MouldDrawing {
+    /// Inside length and width.
+    pub flask_inside_mm: [f64; 2],
+    /// Cope and drag.
+    pub cope_mm: f64,
+    /// Drag.
+    pub drag_mm: f64,
+    /// Shadows of the patterns.
+    pub outline: Vec<Vec<[f64; 2]>>,
+    /// The cut through the first row of patterns.
+    pub section: Vec<Vec<[f64; 2]>>,
+    /// From the joint to the level in the basin.
+    pub pour_height_mm: f64,
+}
+
+impl Plan {
+    /// The figure of a name.
+    pub fn figure(&self, name: &str) -> Option<&Figure> {
+        self.figures.iter().find(|figure| figure.name == name)
+    }
+
+    /// The choice of a name.
+    pub fn choice(&self, name: &str) -> Option<&Choice> {
+        self.choices.iter().find(|choice| choice.name == name)
+    }
+
+    /// Whether anything forbids the pour as it stands.
+    pub fn has_stop(&self) -> bool {
+        self.remarks
+            .iter()
+            .any(|remark| remark.level == crate::remark::Level::Stop)
+    }
+}

@@ -1,0 +1,151 @@
+//! A plan as it is written to `plan.json`: the counterpart of the Plan at the door.
+
+use indexmap::IndexMap;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use crate::plan::{Figure, Plan};
+use crate::remark::Remark;
+
+/// The whole of `plan.json`.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct PlanFile {
+    /// Version of the program that worked it out.
+    pub oddside: String,
+    /// What the job is called.
+    pub job: String,
+    /// Day of the pour, as typed in the job.
+    pub date: Option<String>,
+    /// The alloy.
+    pub alloy: String,
+    /// Castings in the mould.
+    pub count: usize,
+    /// Figures by their trade names, in the order of the day.
+    pub figures: IndexMap<String, FigureFile>,
+    /// What was chosen from the founder's own things.
+    pub choices: IndexMap<String, ChoiceFile>,
+    /// Remarks, the weightiest first.
+    pub remarks: Vec<Remark>,
+    /// Every source a figure rests on, by its key.
+    pub sources: IndexMap<String, SourceFile>,
+}
+
+/// One figure.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct FigureFile {
+    /// The lowest value.
+    pub low: f64,
+    /// The likely value.
+    pub likely: f64,
+    /// The highest value.
+    pub high: f64,
+    /// The unit of the three.
+    pub unit: String,
+    /// The law it follows from.
+    pub law: LawFile,
+    /// What went in, by name, with units.
+    pub inputs: IndexMap<String, String>,
+    /// Keys of the sources of the law and of the inputs.
+    pub sources: Vec<String>,
+    /// What sets the figure, where there is a choice.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub because: Option<String>,
+}
+
+/// A law.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct LawFile {
+    /// Its name in the program.
+    pub name: String,
+    /// The formula.
+    pub formula: String,
+    /// Where it holds.
+    pub range: String,
+}
+
+/// A choice.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct ChoiceFile {
+    /// What was chosen.
+    pub chosen: String,
+    /// Why.
+    pub because: String,
+}
+
+/// A source.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct SourceFile {
+    /// What it is.
+    pub title: String,
+    /// Where it was seen, or "from memory".
+    pub seen: String,
+}
+
+impl PlanFile {
+    /// The file of a plan.
+    pub fn of(plan: &Plan) -> PlanFile {
+        let source = |key: &String| {
+            let known = measure::source::source(key)?;
+            let file = SourceFile {
+                title: known.title.clone(),
+                seen: known.seen.clone(),
+            };
+            Some((key.clone(), file))
+        };
+        let choice = |choice: &crate::plan::Choice| {
+            let file = ChoiceFile {
+                chosen: choice.chosen.clone(),
+                because: choice.because.clone(),
+            };
+            (choice.name.to_owned(), file)
+        };
+        PlanFile {
+            oddside: env!("CARGO_PKG_VERSION").to_owned(),
+            job: plan.name.clone(),
+            date: plan.date.clone(),
+            alloy: plan.alloy.clone(),
+            count: plan.count,
+            figures: plan.figures.iter().map(figure).collect(),
+            choices: plan.choices.iter().map(choice).collect(),
+            remarks: plan.remarks.clone(),
+            sources: plan.sources.iter().filter_map(source).collect(),
+        }
+    }
+
+    /// The file as text, the same bytes for the same plan.
+    pub fn text(&self) -> String {
+        serde_json::to_string_pretty(self).unwrap_or_default() + "\n"
+    }
+}
+
+/// The schema of `plan.json`.
+pub fn schema() -> String {
+    let schema = schemars::schema_for!(PlanFile);
+    serde_json::to_string_pretty(&schema).unwrap_or_default() + "\n"
+}
+
+fn figure(figure: &Figure) -> (String, FigureFile) {
+    let [low, likely, high] = figure.amount.values().map(six_figures);
+    let law = LawFile {
+        name: figure.law.name.to_owned(),
+        formula: figure.law.formula.to_owned(),
+        range: figure.law.range.to_owned(),
+    };
+    let inputs = figure.inputs.iter().cloned();
+    let file = FigureFile {
+        low,
+        likely,
+        high,
+        unit: figure.amount.unit().to_owned(),
+        law,
+        inputs: inputs.collect(),
+        sources: figure.sources.clone(),
+        because: figure.because.clone(),
+    };
+    (figure.name.to_owned(), file)
+}
+
+/// Six figures are more than anything here is known to, and keep the file free of last bits.
+fn six_figures(value: f64) -> f64 {
+    measure::text::rounded(value, 6).parse().unwrap_or(value)
+}

@@ -1,0 +1,70 @@
+//! From a job to its plan, top to bottom.
+//!
+//! Each step takes what the steps above it found, writes its figures into the ledger, and hands on
+//! what the next steps need. The formulas stand in the rooms of the trade; here they only meet.
+
+use pattern::look::Looked;
+
+use crate::job::Job;
+use crate::placed_part::PlacedPart;
+use crate::plan::Plan;
+use crate::remark::of_mesh;
+use crate::remark::of_plan::Fact;
+use crate::remark::sorted;
+use crate::shop::Shop;
+use crate::work_out::ledger::Ledger;
+
+mod casting;
+mod drawing;
+mod feeding;
+mod holding;
+mod ledger;
+mod melting;
+mod rigging;
+
+/// Works a job out in a shop, for a mesh that has been taken.
+pub fn work_out(job: &Job, shop: &Shop, looked: &Looked) -> Plan {
+    let mut ledger = Ledger::default();
+    let part = PlacedPart::of(&looked.mesh, job.up, job.joint);
+    if looked.solid.voids > 0 {
+        ledger.note(&Fact::SealedVoid {
+            count: looked.solid.voids,
+        });
+    }
+    let casting = casting::casting(job, &part, &mut ledger);
+    let feeding = feeding::feeding(job, &part, &casting, &mut ledger);
+    let rigging = rigging::rigging(job, shop, &part, &casting, &feeding, &mut ledger);
+    melting::melting(job, shop, &rigging, &mut ledger);
+    holding::sand(job, shop, &part, &rigging, &mut ledger);
+    holding::weights(job, shop, &part, &rigging, &mut ledger);
+    ledger.cautions(job);
+    let mut remarks = of_mesh::remarks(looked);
+    remarks.extend(ledger.remarks);
+    Plan {
+        name: job.name.clone(),
+        date: job.date.clone(),
+        alloy: job.alloy.name.clone(),
+        count: job.count,
+        figures: ledger.figures,
+        choices: ledger.choices,
+        remarks: sorted(without_doubles(remarks)),
+        sources: ledger.sources,
+        drawing: drawing::drawing(job, &part, &rigging),
+        units: shop.units,
+        words: shop.words,
+    }
+}
+
+/// A plan's own word on a fact stands for that of the mesh: the heavier of two alike is kept.
+fn without_doubles(remarks: Vec<crate::remark::Remark>) -> Vec<crate::remark::Remark> {
+    let heavier = |remark: &crate::remark::Remark| {
+        remarks
+            .iter()
+            .any(|other| other.code == remark.code && other.level < remark.level)
+    };
+    remarks
+        .iter()
+        .filter(|remark| !heavier(remark))
+        .cloned()
+        .collect()
+}

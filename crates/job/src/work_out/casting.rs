@@ -1,0 +1,247 @@
+//! The casting itself: its mass, its sections and how they freeze, how hot to pour, how large to
+//! make the pattern.
+
+use measure::band::Band;
+use measure::flow::{Duration, FreezingConstant};
+use measure::heat::{HeatDrawing, HeatPerMass, Temperature, TemperatureDifference};
+use measure::length::{Length, Volume};
+use measure::matter::{Density, Mass};
+use measure::text::{System, show};
+use metal::casting_mass::{CASTING_MASS, casting_mass};
+use metal::least_wall::least_wall;
+use metal::pouring_temperature::{POURING_BAND, pouring_band, superheat};
+use mould::freezing::{FREEZING_TIME, FreezingHeat, freezing_time, mould_constant, thirst_of_sand};
+use pattern::contraction::{PATTERN_LENGTH, pattern_length};
+use pattern::sections::{MODULUS, Section};
+
+use crate::amount::Amount;
+use crate::job::Job;
+use crate::placed_part::PlacedPart;
+use crate::remark::of_plan::Fact;
+use crate::work_out::ledger::{Entry, Ledger};
+
+/// What the rest of the plan needs to know of one casting.
+pub(super) struct Casting {
+    pub(super) mass: Band<Mass>,
+    pub(super) heaviest: Length,
+    pub(super) wall: Length,
+    pub(super) wall_freezes: Band<Duration>,
+    pub(super) superheat: TemperatureDifference,
+    pub(super) growth: f64,
+}
+
+pub(super) fn casting(job: &Job, part: &PlacedPart, ledger: &mut Ledger) -> Casting {
+    let mass = mass(job, part, ledger);
+    let whole = part.volume / part.area;
+    let heaviest = part.heaviest().map_or(whole, |section| section.modulus);
+    let thinnest = part
+        .thinnest()
+        .map_or(whole, |section| section.volume / section.cooled);
+    let pouring = pouring(job, thinnest, ledger);
+    let superheat = superheat(pouring.likely(), job.alloy.liquidus.band.likely());
+    let constant = constant(job, superheat);
+    let wall_freezes = constant.map(|constant| freezing_time(constant, thinnest));
+    moduli(part, heaviest, thinnest, ledger);
+    freezing(heaviest, &constant, ledger);
+    walls(job, part, thinnest, ledger);
+    let growth = contraction(job, part, ledger);
+    Casting {
+        mass,
+        heaviest,
+        wall: thinnest * 2.0,
+        wall_freezes,
+        superheat,
+        growth,
+    }
+}
+
+fn mass(job: &Job, part: &PlacedPart, ledger: &mut Ledger) -> Band<Mass> {
+    let density = &job.alloy.density_solid;
+    let mass = density
+        .band
+        .map(|density| casting_mass(part.volume, density));
+    ledger.write(
+        Entry::new("casting mass", Amount::Mass(mass), &CASTING_MASS)
+            .input("volume", volume_text(part.volume))
+            .input("density", band_text(&density.band))
+            .seen(&density.sources),
+    );
+    mass
+}
+
+fn pouring(job: &Job, thinnest: Length, ledger: &mut Ledger) -> Band<Temperature> {
+    let alloy = job.alloy;
+    let pouring = pouring_band(alloy, thinnest);
+    ledger.write(
+        Entry::new(
+            "pouring temperature",
+            Amount::Temperature(pouring),
+            &POURING_BAND,
+        )
+        .input("modulus of the thinnest section", length_text(thinnest))
+        .input("liquidus", band_text(&alloy.liquidus.band))
+        .seen(&alloy.pouring_light.sources)
+        .seen(&alloy.pouring_heavy.sources)
+        .because("measured in the crucible just before the pour"),
+    );
+    pouring
+}
+
+/// The freezing constant over what is uncertain in it: the latent heat, and the sand.
+fn constant(job: &Job, superheat: TemperatureDifference) -> Band<FreezingConstant> {
+    let alloy = job.alloy;
+    let of = |latent: HeatPerMass, sand: HeatDrawing, density: Density| {
+        mould_constant(&FreezingHeat {
+            density,
+            latent,
+            liquid_heat: alloy.specific_heat_liquid.band.likely(),
+            superheat: superheat.max(TemperatureDifference::ZERO),
+            solidus: alloy.solidus.band.likely(),
+            sand,
+        })
+    };
+    alloy
+        .latent_heat
+        .band
+        .with_two(&thirst_of_sand(), &alloy.density_liquid.band, of)
+}
+
+/// A measured modulus is good to three per cent on plates, cubes, balls and bosses.
+const MODULUS_ERROR: f64 = 0.03;
+
+fn moduli(part: &PlacedPart, heaviest: Length, thinnest: Length, ledger: &mut Ledger) {
+    let band = |modulus: Length| {
+        Amount::Length(Band::new(
+            modulus * (1.0 - MODULUS_ERROR),
+            modulus,
+            modulus * (1.0 + MODULUS_ERROR),
+        ))
+    };
+    let entry = |name, modulus, section: Option<&Section>| {
+        let place = section.map_or("the whole part".to_owned(), place_text);
+        let inscribed = section.map_or_else(String::new, |s| length_text(s.inscribed));
+        Entry::new(name, band(modulus), &MODULUS)
+            .input("place", place)
+            .input("inscribed", inscribed)
+    };
+    ledger.write(entry(
+        "modulus of the heaviest section",
+        heaviest,
+        part.heaviest(),
+    ));
+    ledger.write(entry(
+        "modulus of the thinnest section",
+        thinnest,
+        part.thinnest(),
+    ));
+    if part.unresolved > 0.01 {
+        ledger.note(&Fact::WallsUnmeasured {
+            share: part.unresolved,
+        });
+    }
+}
+
+fn freezing(heaviest: Length, constant: &Band<FreezingConstant>, ledger: &mut Ledger) {
+    let time = constant.map(|constant| freezing_time(constant, heaviest));
+    ledger.write(
+        Entry::new(
+            "freezing time of the heaviest section",
+            Amount::Duration(time),
+            &FREEZING_TIME,
+        )
+        .input("modulus", length_text(heaviest))
+        .input("constant", band_text(constant))
+        .seen(&["feeder-lecture".to_owned()]),
+    );
+}
+
+fn walls(job: &Job, part: &PlacedPart, thinnest: Length, ledger: &mut Ledger) {
+    let least = least_wall(job.alloy.family).value.low();
+    let wall = thinnest * 2.0;
+    if wall < least {
+        let place = part.thinnest().map_or([0.0; 3], |section| section.place_mm);
+        ledger.note(&Fact::ThinWall { wall, least, place });
+    }
+}
+
+/// Writes the contraction and the growth of the pattern; gives the growth to draw with.
+fn contraction(job: &Job, part: &PlacedPart, ledger: &mut Ledger) -> f64 {
+    let longest = part.extents[0].max(part.extents[2]);
+    let (band, inputs, keys) = match &job.contraction {
+        Some(own) => {
+            let said = vec![("own castings".to_owned(), own.given_back())];
+            (Band::exact(own.ratio), said, Vec::new())
+        }
+        None => sourced_contraction(job, ledger),
+    };
+    let because = "each source beside its figure; hindered sides contract less";
+    let mut entry = Entry::new("contraction", Amount::Share(band), &PATTERN_LENGTH)
+        .seen(&keys)
+        .because(because);
+    entry.inputs = inputs;
+    ledger.write(entry);
+    let length = band.map(|share| pattern_length(longest, share));
+    ledger.write(
+        Entry::new("pattern length", Amount::Length(length), &PATTERN_LENGTH)
+            .input("part length", length_text(longest))
+            .seen(&keys),
+    );
+    band.likely()
+}
+
+type SourcedContraction = (Band<f64>, Vec<(String, String)>, Vec<String>);
+
+fn sourced_contraction(job: &Job, ledger: &mut Ledger) -> SourcedContraction {
+    let given = &job.alloy.contraction;
+    let likely = given.first().map_or(0.0, |first| first.value.ratio);
+    let ratios = || given.iter().map(|source| source.value.ratio);
+    let (low, high) = (
+        ratios().fold(likely, f64::min),
+        ratios().fold(likely, f64::max),
+    );
+    if low < high {
+        ledger.note(&Fact::ContractionDisputed {
+            from_to: [low, high],
+            sources: given.len(),
+        });
+    }
+    let said = given.iter().enumerate().map(|(place, source)| {
+        let note = match source.note.is_empty() {
+            true => String::new(),
+            false => format!(", {}", source.note),
+        };
+        let text = format!("{}: {}{note}", source.source, source.value.given_back());
+        (format!("source {}", place + 1), text)
+    });
+    let keys = given.iter().map(|source| source.source.clone()).collect();
+    (Band::new(low, likely, high), said.collect(), keys)
+}
+
+/// A quantity for the list of what went in.
+pub(super) fn length_text(length: Length) -> String {
+    show(length, System::Metric).unwrap_or_default()
+}
+
+/// A volume for the list of what went in.
+pub(super) fn volume_text(volume: Volume) -> String {
+    show(volume, System::Metric).unwrap_or_default()
+}
+
+/// A band for the list of what went in.
+pub(super) fn band_text<Q: measure::text::Written>(band: &Band<Q>) -> String {
+    let text = |quantity: Q| show(quantity, System::Metric).unwrap_or_default();
+    match band.low() < band.high() {
+        true => format!(
+            "{} ({} to {})",
+            text(band.likely()),
+            text(band.low()),
+            text(band.high())
+        ),
+        false => text(band.likely()),
+    }
+}
+
+fn place_text(section: &Section) -> String {
+    let [x, y, z] = section.place_mm.map(|mm| format!("{mm:.0}"));
+    format!("{x}, {y}, {z} mm from the corner of the part as it lies in the mould")
+}

@@ -1,0 +1,186 @@
+//! Whether the casting wants a feeder, and how large.
+
+use measure::band::Band;
+use measure::length::Length;
+use measure::matter::Mass;
+use metal::alloy::Family;
+use metal::shrinkage::{FEED_DEMAND, feed_demand};
+use mould::feeding::feeder::{
+    DIAMETER_BY_MODULUS, Feeder, IRON_MARGIN, MARGIN, NoFeeder, SELF_FEEDING_CARBON, THIN_MODULUS,
+    VOLUME_RULE, feeder,
+};
+
+use crate::amount::Amount;
+use crate::job::Job;
+use crate::placed_part::PlacedPart;
+use crate::remark::of_plan::Fact;
+use crate::work_out::casting::{Casting, length_text, volume_text};
+use crate::work_out::ledger::{Entry, Ledger};
+
+/// The feeder of one casting, and its metal.
+pub(super) struct Feeding {
+    pub(super) feeder: Option<Feeder>,
+    pub(super) mass: Band<Mass>,
+}
+
+pub(super) fn feeding(
+    job: &Job,
+    part: &PlacedPart,
+    casting: &Casting,
+    ledger: &mut Ledger,
+) -> Feeding {
+    let none = Feeding {
+        feeder: None,
+        mass: Band::exact(Mass::ZERO),
+    };
+    if let Some(reason) = no_feeder(job, casting.heaviest) {
+        say_none(job, reason, ledger);
+        return none;
+    }
+    let demand = demand(job, casting, ledger);
+    let margin = if job.alloy.family == Family::Iron {
+        IRON_MARGIN
+    } else {
+        MARGIN
+    };
+    let Some(feeder) = feeder(casting.heaviest, margin, part.volume, &demand) else {
+        ledger.note(&Fact::FeederImpossible);
+        return none;
+    };
+    write(part, casting, &feeder, margin, &demand, ledger);
+    if job.alloy.family == Family::Iron {
+        ledger.note(&Fact::IronMightFeedItself);
+    }
+    more_heavy_sections(part, margin, ledger);
+    let cylinder = feeder
+        .diameter
+        .map(|d| d * (d * d) * (std::f64::consts::PI / 4.0));
+    let mass = cylinder.with(&job.alloy.density_liquid.band, |volume, density| {
+        density * volume
+    });
+    Feeding {
+        feeder: Some(feeder),
+        mass,
+    }
+}
+
+fn no_feeder(job: &Job, heaviest: Length) -> Option<NoFeeder> {
+    let carbon = job
+        .carbon_equivalent
+        .as_ref()
+        .map_or(0.0, |share| share.ratio * 100.0);
+    let iron = job.alloy.family == Family::Iron;
+    if iron && job.firm.is_some() && carbon >= SELF_FEEDING_CARBON {
+        return Some(NoFeeder::FirmIron);
+    }
+    (heaviest <= THIN_MODULUS).then_some(NoFeeder::Thin)
+}
+
+fn say_none(job: &Job, reason: NoFeeder, ledger: &mut Ledger) {
+    let (fact, because) = match (reason, &job.firm) {
+        (NoFeeder::FirmIron, Some(shown)) => (
+            Fact::NoFeederIron {
+                shown: shown.clone(),
+            },
+            format!("iron of this carbon swells; mould shown firm by: {shown}"),
+        ),
+        _ => (
+            Fact::NoFeederThin,
+            "every section is thin enough to be fed by its gate".to_owned(),
+        ),
+    };
+    ledger.choose("feeder", "none needed", because);
+    ledger.note(&fact);
+}
+
+/// What the feeder has to bring for each volume of casting.
+fn demand(job: &Job, casting: &Casting, ledger: &mut Ledger) -> Band<f64> {
+    let alloy = job.alloy;
+    let (freezing, liquid) = (&alloy.freezing_shrinkage, &alloy.liquid_contraction);
+    let demand = freezing.band.with(&liquid.band, |freezing, per_kelvin| {
+        feed_demand(freezing, per_kelvin, casting.superheat).max(0.0)
+    });
+    let kelvin = format!("{:.0} K", casting.superheat.as_kelvin());
+    ledger.write(
+        Entry::new("shrinkage to be fed", Amount::Share(demand), &FEED_DEMAND)
+            .input("superheat", kelvin)
+            .seen(&freezing.sources)
+            .seen(&liquid.sources),
+    );
+    demand
+}
+
+fn write(
+    part: &PlacedPart,
+    casting: &Casting,
+    feeder: &Feeder,
+    margin: f64,
+    demand: &Band<f64>,
+    ledger: &mut Ledger,
+) {
+    let by_modulus = Amount::Length(Band::exact(feeder.by_modulus));
+    ledger.write(
+        Entry::new(
+            "feeder diameter by modulus",
+            by_modulus,
+            &DIAMETER_BY_MODULUS,
+        )
+        .input(
+            "modulus of the heaviest section",
+            length_text(casting.heaviest),
+        )
+        .input("k", format!("{margin}"))
+        .up(),
+    );
+    let share = measure::text::rounded(demand.likely() * 100.0, 2);
+    ledger.write(
+        Entry::new(
+            "feeder diameter by volume",
+            Amount::Length(feeder.by_volume),
+            &VOLUME_RULE,
+        )
+        .input("casting", volume_text(part.volume))
+        .input("β", format!("{share} %"))
+        .input("ε", "14 %")
+        .up(),
+    );
+    let (law, because) = match feeder.by_volume.likely() > feeder.by_modulus {
+        true => (
+            &VOLUME_RULE,
+            "set by the volume: it must not run empty; as high as wide",
+        ),
+        false => (
+            &DIAMETER_BY_MODULUS,
+            "set by the freezing: it must freeze last; as high as wide",
+        ),
+    };
+    ledger.write(
+        Entry::new("feeder diameter", Amount::Length(feeder.diameter), law)
+            .input("by modulus", length_text(feeder.by_modulus))
+            .input("by volume", length_text(feeder.by_volume.likely()))
+            .because(because)
+            .up(),
+    );
+    ledger.choose(
+        "feeder",
+        "one on each casting, on its heaviest section",
+        because,
+    );
+}
+
+fn more_heavy_sections(part: &PlacedPart, margin: f64, ledger: &mut Ledger) {
+    let Some(heaviest) = part.heaviest() else {
+        return;
+    };
+    let nearly = |modulus: Length| modulus * margin >= heaviest.modulus;
+    let others: Vec<_> = part.sections[1..]
+        .iter()
+        .filter(|s| nearly(s.modulus))
+        .collect();
+    if let Some(next) = others.first() {
+        ledger.note(&Fact::MoreHeavySections {
+            count: others.len(),
+            place: next.place_mm,
+        });
+    }
+}

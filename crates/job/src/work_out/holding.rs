@@ -1,0 +1,225 @@
+//! What fills the flask, and what holds the cope down.
+
+use measure::band::Band;
+use measure::length::{Area, Length, Volume};
+use measure::matter::{Density, Force, Mass};
+use measure::text::{System, show};
+use mould::irons::{Iron, enough};
+use mould::lift::{COPE_LIFT, CORE_SAND, HOLD_DOWN, SURGE, cope_lift, core_lift, hold_down};
+use sand::batch::{SAND_TO_FILL, WITH_SPILL, rammed_density, sand_to_fill, with_spill};
+use sand::moisture::{Dryness, dryness};
+
+use crate::amount::Amount;
+use crate::job::Job;
+use crate::placed_part::PlacedPart;
+use crate::remark::of_plan::Fact;
+use crate::shop::{Heap, Shop};
+use crate::work_out::casting::{band_text, length_text, volume_text};
+use crate::work_out::ledger::{Entry, Ledger};
+use crate::work_out::rigging::Rigging;
+
+pub(super) fn sand(
+    job: &Job,
+    shop: &Shop,
+    part: &PlacedPart,
+    rigging: &Rigging,
+    ledger: &mut Ledger,
+) {
+    let flask = &rigging.chosen.flask;
+    let patterns = part.volume * job.count as f64;
+    let density = rammed_density();
+    let inside = flask.volume();
+    let rammed = density
+        .value
+        .map(|density| sand_to_fill(inside, patterns.min(inside), density));
+    ledger.write(
+        Entry::new(
+            "sand to fill the flask",
+            Amount::Mass(rammed),
+            &SAND_TO_FILL,
+        )
+        .input("flask", volume_text(inside))
+        .input("patterns", volume_text(patterns))
+        .input("rammed density", band_text(&density.value))
+        .seen(&[density.source])
+        .up(),
+    );
+    let ready = rammed.map(with_spill);
+    ledger.write(
+        Entry::new("sand to have ready", Amount::Mass(ready), &WITH_SPILL)
+            .input("rammed", band_text(&rammed))
+            .up(),
+    );
+    match &shop.heap {
+        Some(heap) => judge_heap(heap, ready.high(), ledger),
+        None => ledger.note(&Fact::HeapUnknown),
+    }
+}
+
+fn judge_heap(heap: &Heap, wanted: Mass, ledger: &mut Ledger) {
+    if heap.mass < wanted {
+        ledger.note(&Fact::HeapTooSmall {
+            wanted,
+            there: heap.mass,
+        });
+    }
+    let Some(bond) = heap.bond else { return };
+    let Some(moisture) = heap.moisture.as_ref().map(|share| share.ratio) else {
+        ledger.note(&Fact::MoistureUnknown);
+        return;
+    };
+    match dryness(bond, moisture) {
+        Dryness::WithinLimit { .. } => {}
+        Dryness::TooWet { limit } => ledger.note(&Fact::TooWet { moisture, limit }),
+        Dryness::Ask { .. } => ledger.note(&Fact::MoistureUnknown),
+    }
+}
+
+pub(super) fn weights(
+    job: &Job,
+    shop: &Shop,
+    part: &PlacedPart,
+    rigging: &Rigging,
+    ledger: &mut Ledger,
+) {
+    let lift = lift(job, part, rigging, ledger);
+    let cope = cope_mass(job, part, rigging, ledger);
+    // On the safe side the lift is the highest and the cope the lightest that may be.
+    let wanted = Band::new(
+        hold_down(lift.low(), SURGE, cope.high()),
+        hold_down(lift.likely(), SURGE, cope.likely()),
+        hold_down(lift.high(), SURGE, cope.low()),
+    );
+    let to_lay = up_to_half_kilo(wanted.high());
+    ledger.write(
+        Entry::new("weight on the cope", Amount::Mass(wanted), &HOLD_DOWN)
+            .input("lift", force_text(&lift))
+            .input("cope", band_text(&cope))
+            .input("factor", format!("{SURGE}"))
+            .because(format!(
+                "the high end is what to lay on: {}",
+                mass_text(to_lay)
+            ))
+            .up(),
+    );
+    choose_irons(shop, to_lay, ledger);
+}
+
+/// The lift with runners and cores.
+fn lift(job: &Job, part: &PlacedPart, rigging: &Rigging, ledger: &mut Ledger) -> Band<Force> {
+    let liquid = &job.alloy.density_liquid.band;
+    let (head, count) = (rigging.pour_height, job.count as f64);
+    let (shadow, above) = (part.shadow.area * count, part.above_joint * count);
+    let of_castings = liquid.map(|density| cope_lift(density, shadow, head, above));
+    let runners = runner_shadow(rigging);
+    let of_runners = liquid.map(|density| cope_lift(density, runners, head, Volume::ZERO));
+    let cores: Volume = job.cores.iter().map(|core| core.volume).sum();
+    let cores = cores * count;
+    let of_cores = liquid.map(|density| core_lift(cores, density, CORE_SAND).max(Force::ZERO));
+    let lift = of_castings.with_two(&of_runners, &of_cores, |a, b, c| a + b + c);
+    ledger.write(
+        Entry::new("cope lift", Amount::Force(lift), &COPE_LIFT)
+            .input("shadow on the joint", area_text(shadow))
+            .input("head", length_text(head))
+            .input("metal above the joint", volume_text(above))
+            .input("liquid density", band_text::<Density>(liquid))
+            .input("runners", force_text(&of_runners))
+            .input("cores", force_text(&of_cores))
+            .up(),
+    );
+    lift
+}
+
+/// Runner and gates as square channels seen from above.
+fn runner_shadow(rigging: &Rigging) -> Area {
+    let side = |area: Area| Length::from_m(area.as_m2().sqrt());
+    let [runner, gates] = rigging.running.runner_and_gates;
+    side(runner) * rigging.runner_length + side(gates) * GATES_SEEN
+}
+
+/// Length of the gates as seen from above.
+const GATES_SEEN: Length = Length::from_mm(25.0);
+
+fn cope_mass(job: &Job, part: &PlacedPart, rigging: &Rigging, ledger: &mut Ledger) -> Band<Mass> {
+    let flask = &rigging.chosen.flask;
+    let above = (part.above_joint * job.count as f64).min(flask.cope_volume());
+    let density = rammed_density();
+    let mass = density
+        .value
+        .map(|density| sand_to_fill(flask.cope_volume(), above, density) + flask.cope_frame);
+    ledger.write(
+        Entry::new("cope mass", Amount::Mass(mass), &SAND_TO_FILL)
+            .input("cope inside", volume_text(flask.cope_volume()))
+            .input("pattern above the joint", volume_text(above))
+            .input("frame", mass_text(flask.cope_frame))
+            .seen(&[density.source]),
+    );
+    mass
+}
+
+fn choose_irons(shop: &Shop, to_lay: Mass, ledger: &mut Ledger) {
+    let there: Mass = shop.irons.iter().map(|iron| iron.mass).sum();
+    match enough(&shop.irons, to_lay) {
+        Some(irons) if irons.is_empty() => {
+            ledger.choose(
+                "irons",
+                "none: the cope is heavy enough",
+                "at the high end of the lift",
+            );
+        }
+        Some(irons) => {
+            let laid: Mass = irons.iter().map(|iron| iron.mass).sum();
+            ledger.choose(
+                "irons",
+                counted(&irons),
+                format!("{} together", mass_text(laid)),
+            );
+        }
+        None => {
+            ledger.choose(
+                "irons",
+                "not enough of your own",
+                "clamp for the same force",
+            );
+            ledger.note(&Fact::IronsTooLight {
+                wanted: to_lay,
+                there,
+            });
+        }
+    }
+}
+
+/// "anvil, 2 x brick"
+fn counted(irons: &[&Iron]) -> String {
+    let mut names: Vec<(&str, usize)> = Vec::new();
+    for iron in irons {
+        match names.iter_mut().find(|(name, _)| *name == iron.name) {
+            Some((_, count)) => *count += 1,
+            None => names.push((&iron.name, 1)),
+        }
+    }
+    let words = names.iter().map(|(name, count)| match count {
+        1 => (*name).to_owned(),
+        count => format!("{count} x {name}"),
+    });
+    words.collect::<Vec<_>>().join(", ")
+}
+
+/// Up to the next half kilogram: nobody lays grams on a cope, and never less than is wanted.
+fn up_to_half_kilo(mass: Mass) -> Mass {
+    Mass::from_kg((mass.as_kg() * 2.0).ceil() / 2.0)
+}
+
+fn force_text(force: &Band<Force>) -> String {
+    band_text(&force.map(Force::held_by))
+        .replace(" kg", " kgf")
+        .replace(" g", " gf")
+}
+
+fn mass_text(mass: Mass) -> String {
+    show(mass, System::Metric).unwrap_or_default()
+}
+
+fn area_text(area: Area) -> String {
+    show(area, System::Metric).unwrap_or_default()
+}

@@ -1,0 +1,136 @@
+//! What has been worked out so far: figures, choices, remarks, and the sources they rest on.
+
+use measure::source::Law;
+use metal::alloy::Caution;
+
+use crate::amount::{Amount, Rounding};
+use crate::job::Job;
+use crate::job_file::Serves;
+use crate::plan::{Choice, Figure};
+use crate::remark::Remark;
+use crate::remark::of_plan::Fact;
+
+/// The ledger of a plan.
+#[derive(Default)]
+pub(super) struct Ledger {
+    pub(super) figures: Vec<Figure>,
+    pub(super) choices: Vec<Choice>,
+    pub(super) remarks: Vec<Remark>,
+    pub(super) sources: Vec<String>,
+}
+
+/// A figure on its way into the ledger.
+pub(super) struct Entry {
+    pub(super) name: &'static str,
+    pub(super) amount: Amount,
+    pub(super) rounding: Rounding,
+    pub(super) law: &'static Law,
+    pub(super) inputs: Vec<(String, String)>,
+    pub(super) sources: Vec<String>,
+    pub(super) because: Option<String>,
+}
+
+impl Entry {
+    /// A figure rounded to the nearest, with the law's own sources only.
+    pub(super) fn new(name: &'static str, amount: Amount, law: &'static Law) -> Entry {
+        Entry {
+            name,
+            amount,
+            rounding: Rounding::Nearest,
+            law,
+            inputs: Vec::new(),
+            sources: Vec::new(),
+            because: None,
+        }
+    }
+
+    pub(super) fn input(mut self, name: &str, value: impl Into<String>) -> Entry {
+        self.inputs.push((name.to_owned(), value.into()));
+        self
+    }
+
+    pub(super) fn seen(mut self, keys: &[String]) -> Entry {
+        self.sources.extend_from_slice(keys);
+        self
+    }
+
+    pub(super) fn up(mut self) -> Entry {
+        self.rounding = Rounding::Up;
+        self
+    }
+
+    pub(super) fn because(mut self, words: impl Into<String>) -> Entry {
+        self.because = Some(words.into());
+        self
+    }
+}
+
+impl Ledger {
+    /// Writes a figure and gathers its sources.
+    pub(super) fn write(&mut self, entry: Entry) {
+        let of_law = entry.law.sources.iter().map(|key| (*key).to_owned());
+        let mut sources = Vec::new();
+        for key in of_law.chain(entry.sources) {
+            if !sources.contains(&key) {
+                sources.push(key);
+            }
+        }
+        for key in sources
+            .iter()
+            .filter(|key| !self.sources.contains(key))
+            .cloned()
+            .collect::<Vec<_>>()
+        {
+            self.sources.push(key);
+        }
+        self.figures.push(Figure {
+            name: entry.name,
+            amount: entry.amount,
+            rounding: entry.rounding,
+            law: entry.law,
+            inputs: entry.inputs,
+            sources,
+            because: entry.because,
+        });
+    }
+
+    /// Writes a choice.
+    pub(super) fn choose(
+        &mut self,
+        name: &'static str,
+        chosen: impl Into<String>,
+        because: impl Into<String>,
+    ) {
+        self.choices.push(Choice {
+            name,
+            chosen: chosen.into(),
+            because: because.into(),
+        });
+    }
+
+    /// Writes a remark.
+    pub(super) fn note(&mut self, fact: &Fact) {
+        self.remarks.push(fact.remark());
+    }
+
+    /// The cautions of the metal and of what the casting has to serve for.
+    pub(super) fn cautions(&mut self, job: &Job) {
+        let alloy = job.alloy;
+        let may_hold_lead = alloy
+            .cautions
+            .iter()
+            .any(|c| matches!(c, Caution::Lead | Caution::UnknownScrap));
+        if job.serves == Serves::Food
+            && (may_hold_lead || job.stock != metal::furnace::Stock::Clean)
+        {
+            self.note(&Fact::LeadInFood);
+        }
+        if !matches!(job.serves, Serves::Ornament | Serves::Machine) {
+            self.note(&Fact::Serves(job.serves));
+        }
+        for caution in &alloy.cautions {
+            self.note(&Fact::Metal(*caution));
+        }
+        self.note(&Fact::NotLookedAt);
+    }
+}

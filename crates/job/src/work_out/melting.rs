@@ -1,0 +1,87 @@
+//! What to charge, and the crucible that holds it.
+
+use measure::band::Band;
+use metal::charge::{CHARGE, Charge};
+use metal::crucible::{WORKING_FILL, smallest_that_holds};
+use metal::furnace::practice;
+
+use crate::amount::Amount;
+use crate::job::Job;
+use crate::remark::of_plan::Fact;
+use crate::shop::Shop;
+use crate::work_out::casting::band_text;
+use crate::work_out::ledger::{Entry, Ledger};
+use crate::work_out::rigging::{Rigging, poured};
+
+/// Loss taken where no table knows the furnace and the metal: the high end of clean metal, so that
+/// the mould does not run short.
+const LOSS_UNKNOWN: f64 = 0.1;
+
+pub(super) fn melting(job: &Job, shop: &Shop, rigging: &Rigging, ledger: &mut Ledger) {
+    let (loss, keys) = loss(job, shop, ledger);
+    let Ok(charge) = Charge::for_pour(poured(rigging), job.pig, loss) else {
+        return;
+    };
+    let per_cent = |share: f64| measure::text::rounded(share * 100.0, 2);
+    let lost = match loss.low() < loss.high() {
+        true => format!(
+            "{} to {} % of the charge",
+            per_cent(loss.low()),
+            per_cent(loss.high())
+        ),
+        false => format!("{} % of the charge", per_cent(loss.likely())),
+    };
+    ledger.write(
+        Entry::new("charge", Amount::Mass(charge.charged), &CHARGE)
+            .input("poured", band_text(&charge.poured))
+            .input("pig", format!("{} % of what is poured", per_cent(job.pig)))
+            .input("melt loss", lost)
+            .seen(&keys)
+            .up(),
+    );
+    crucible(job, shop, &charge, ledger);
+}
+
+fn loss(job: &Job, shop: &Shop, ledger: &mut Ledger) -> (Band<f64>, Vec<String>) {
+    if let Some(own) = &job.loss {
+        return (Band::exact(own.ratio), Vec::new());
+    }
+    match practice(shop.furnace, job.alloy.family, job.stock) {
+        Some(practice) => (practice.loss.band, practice.loss.sources.clone()),
+        None => {
+            ledger.note(&Fact::LossUnknown);
+            (
+                Band::new(0.0, LOSS_UNKNOWN / 2.0, LOSS_UNKNOWN),
+                vec!["common-practice".to_owned()],
+            )
+        }
+    }
+}
+
+fn crucible(job: &Job, shop: &Shop, charge: &Charge, ledger: &mut Ledger) {
+    if shop.crucibles.is_empty() {
+        ledger.note(&Fact::CruciblesUnknown);
+        return;
+    }
+    let liquid = &job.alloy.density_liquid.band;
+    match smallest_that_holds(&shop.crucibles, &charge.charged, liquid) {
+        Some(crucible) => {
+            let holds = measure::text::rounded(crucible.holds(liquid).low().as_kg(), 2);
+            let because = format!(
+                "holds {holds} kg at {:.0} % of its brim",
+                WORKING_FILL * 100.0
+            );
+            ledger.choose("crucible", crucible.name.clone(), because);
+        }
+        None => {
+            ledger.choose(
+                "crucible",
+                "none of your own",
+                "the charge is more than any holds",
+            );
+            ledger.note(&Fact::NoCrucible {
+                charge: charge.charged.high(),
+            });
+        }
+    }
+}

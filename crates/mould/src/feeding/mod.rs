@@ -1,0 +1,3 @@
+//! Everything that gives metal to the casting while it freezes.
+
+pub mod feeder;

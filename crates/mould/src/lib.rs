@@ -1,0 +1,55 @@
+//! Flask, gating, feeding and lift around one solid.
+//!
+//! The laws take quantities and give quantities; they know neither meshes nor alloys.
+//!
+//! ```
+//! use measure::length::{Area, Length, Volume};
+//! use measure::matter::{Density, Mass};
+//! use mould::lift::{SURGE, cope_lift, hold_down};
+//!
+//! // Two gunmetal jaws face down, 100 mm of metal over their shadow.
+//! let lift = cope_lift(
+//!     Density::from_g_per_cm3(7.95),
+//!     Area::from_cm2(117.5),
+//!     Length::from_mm(100.0),
+//!     Volume::ZERO,
+//! );
+//! let irons = hold_down(lift, SURGE, Mass::from_kg(9.6));
+//! assert!((irons.as_kg() - 4.41).abs() < 0.01);
+//! ```
+
+pub mod feeding;
+pub mod flask;
+pub mod freezing;
+pub mod gating;
+pub mod irons;
+pub mod lift;
+
+use measure::source::Law;
+
+use crate::feeding::feeder;
+use crate::gating::{choke, pour_time, running_system, sprue};
+
+/// Every law of this room.
+pub const LAWS: &[&Law] = &[
+    &freezing::FREEZING_TIME,
+    &freezing::MOULD_CONSTANT,
+    &pour_time::POUR_TIME,
+    &pour_time::THIN_WALL_LIMIT,
+    &pour_time::IRON_POUR_TIME,
+    &sprue::FALL_SPEED,
+    &sprue::SPRUE_EXIT,
+    &sprue::SPRUE_TAPER,
+    &sprue::FILL_FROM_TOP,
+    &sprue::FILL_FROM_BOTTOM,
+    &choke::CHOKE,
+    &choke::EFFECTIVE_HEAD,
+    &running_system::RUNNING_METAL,
+    &feeder::CYLINDER_MODULUS,
+    &feeder::DIAMETER_BY_MODULUS,
+    &feeder::VOLUME_RULE,
+    &feeder::FREEZING_RATIO,
+    &lift::COPE_LIFT,
+    &lift::CORE_LIFT,
+    &lift::HOLD_DOWN,
+];
