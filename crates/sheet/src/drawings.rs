@@ -52,6 +52,9 @@ impl Display for Scale {
 /// Scales a bench rule can be read at, largest first; 1:20 takes flasks of 1.5 m.
 const SCALES: [f64; 7] = [1.0, 2.0, 2.5, 4.0, 5.0, 10.0, 20.0];
 
+/// Longest length that is believed; beyond it a unit has been mistaken.
+const LONGEST_MM: f64 = 10_000.0;
+
 /// Thickness the flask walls are drawn with; the true one is not known here.
 const WALL_MM: f64 = 2.5;
 /// Room left of the plan for its width, and of the section for the pouring height.
@@ -120,7 +123,7 @@ fn check(drawing: &Drawing) -> Result<(), SheetError> {
         ("the depth of the drag", drawing.drag_mm),
     ];
     for (what, value) in lengths {
-        if !(value > 0.0 && value < 10_000.0) {
+        if !(value > 0.0 && value < LONGEST_MM) {
             return Err(SheetError::Drawing { what, value });
         }
     }
@@ -131,7 +134,7 @@ fn check(drawing: &Drawing) -> Result<(), SheetError> {
         .flatten()
         .flatten();
     let mut places = points.chain([&drawing.pour_height_mm]);
-    match places.find(|place| !(place.abs() < 10_000.0)) {
+    match places.find(|place| !(-LONGEST_MM..LONGEST_MM).contains(*place)) {
         Some(&value) => Err(SheetError::Drawing {
             what: "a place in plan or section",
             value,

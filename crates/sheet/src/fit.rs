@@ -1,6 +1,6 @@
 //! Making one page of it: what is made smaller or left out, and in which order.
 //!
-//! The steps form a ladder on which every rung needs no more room than the one above. The first
+//! The steps form ladders on which every rung needs no more room than the one above. The first
 //! rung that gives one page is found by halving, so a full sheet costs a handful of layouts.
 
 use serde_json::Value;
@@ -17,8 +17,8 @@ use crate::{SheetError, words};
 const DRAWING_HEIGHTS_MM: [f64; 4] = [96.0, 78.0, 62.0, 53.0];
 /// Width both papers have between the margins, mm.
 const DRAWING_WIDTH_MM: f64 = 184.0;
-/// Remarks kept while the drawing still has a choice of size.
-const REMARKS_KEPT: usize = 3;
+/// Remarks kept while there are notes to leave out.
+const REMARKS_KEPT: usize = 2;
 
 /// One way to set the sheet.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -32,27 +32,34 @@ struct Rung {
 /// The sheet on one page, as roomy as it can be set.
 pub(crate) fn one_page(page: &PourSheet, paper: Paper) -> Result<PagedDocument, SheetError> {
     let weighed = weighed(&page.remarks);
-    let rungs = ladder(&weighed);
-    let set = |rung: &Rung| set_at(page, &weighed, paper, *rung);
-    let (mut low, mut high) = (0, rungs.len() - 1);
-    let mut best = set(&rungs[0])?;
-    if best.pages().len() <= 1 {
-        return Ok(best);
+    let set = |rung: Rung| set_at(page, &weighed, paper, rung);
+    let mut pages = 0;
+    for ladder in ladders(&weighed) {
+        let lowest = set(ladder[ladder.len() - 1])?;
+        pages = lowest.pages().len();
+        if pages <= 1 {
+            return roomiest(&ladder, lowest, set);
+        }
     }
-    best = set(&rungs[high])?;
-    if best.pages().len() > 1 {
-        return Err(SheetError::TooMuch {
-            pages: best.pages().len(),
-        });
-    }
-    // From here on the rung `low` is too long and the rung `high`, kept in `best`, fits.
-    while high - low > 1 {
-        let middle = low.midpoint(high);
-        let tried = set(&rungs[middle])?;
+    Err(SheetError::TooMuch { pages })
+}
+
+/// The first rung that gives one page; `lowest`, the last one, is known to.
+fn roomiest(
+    ladder: &[Rung],
+    lowest: PagedDocument,
+    set: impl Fn(Rung) -> Result<PagedDocument, SheetError>,
+) -> Result<PagedDocument, SheetError> {
+    let mut best = lowest;
+    let (mut from, mut to) = (0, ladder.len() - 1);
+    // Rungs before `from` are too long; the rung `to`, kept in `best`, fits.
+    while from < to {
+        let middle = from.midpoint(to);
+        let tried = set(ladder[middle])?;
         if tried.pages().len() > 1 {
-            low = middle;
+            from = middle + 1;
         } else {
-            high = middle;
+            to = middle;
             best = tried;
         }
     }
@@ -66,13 +73,17 @@ fn weighed(remarks: &[PaperRemark]) -> Vec<PaperRemark> {
     weighed
 }
 
-/// Every way to set the sheet, roomiest first.
-fn ladder(weighed: &[PaperRemark]) -> Vec<Rung> {
+/// Every way to set the sheet: with notes, without them, and then in 9 pt; each ladder has its
+/// roomiest rung first.
+///
+/// With notes at least [`REMARKS_KEPT`] remarks stay, for a caution outweighs a note under a row.
+fn ladders(weighed: &[PaperRemark]) -> [Vec<Rung>; 3] {
+    let all = weighed.len();
     let stops = weighed
         .iter()
         .filter(|remark| remark.level == RemarkLevel::Stop)
         .count();
-    let kept = REMARKS_KEPT.clamp(stops, weighed.len().max(stops));
+    let kept = REMARKS_KEPT.min(all).max(stops);
     let [large, middle, small, least] = DRAWING_HEIGHTS_MM;
     let rung = |drawing_mm, remarks| Rung {
         drawing_mm,
@@ -80,25 +91,24 @@ fn ladder(weighed: &[PaperRemark]) -> Vec<Rung> {
         notes: true,
         text_pt: 10.0,
     };
-    let mut rungs = vec![rung(large, weighed.len()), rung(middle, weighed.len())];
-    rungs.extend(
-        (kept..=weighed.len())
-            .rev()
-            .map(|remarks| rung(small, remarks)),
-    );
-    rungs.extend((stops..=kept).rev().map(|remarks| rung(least, remarks)));
-    let short = Rung {
+    let mut noted = vec![rung(large, all), rung(middle, all)];
+    noted.extend((kept..=all).rev().map(|remarks| rung(small, remarks)));
+    noted.push(rung(least, kept));
+    let mut short: Vec<Rung> = (kept..=all)
+        .rev()
+        .map(|remarks| rung(small, remarks))
+        .collect();
+    short.extend((stops..=kept).rev().map(|remarks| rung(least, remarks)));
+    for rung in &mut short {
+        rung.notes = false;
+    }
+    let tight = (stops..=kept).rev();
+    let tight = tight.map(|remarks| Rung {
         notes: false,
-        ..rung(least, stops)
-    };
-    rungs.extend([
-        short,
-        Rung {
-            text_pt: 9.0,
-            ..short
-        },
-    ]);
-    rungs
+        text_pt: 9.0,
+        ..rung(least, remarks)
+    });
+    [noted, short, tight.collect()]
 }
 
 /// Sets the sheet at one rung.

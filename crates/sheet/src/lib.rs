@@ -56,6 +56,12 @@ pub use data::{Block, Paper, PaperRemark, PourSheet, RemarkLevel, Row};
 pub use drawings::{Drawing, Scale, scale_for};
 pub use error::SheetError;
 
+/// How many sheets back the typesetter remembers what it has set.
+///
+/// With none, a figure changed by the founder sets the whole page anew; with no end, a program
+/// that stays open all day grows with each sheet.
+const SHEETS_REMEMBERED: usize = 4;
+
 /// The sheet as a PDF of exactly one page, fonts embedded, text selectable and tagged.
 ///
 /// # Errors
@@ -64,5 +70,7 @@ pub use error::SheetError;
 /// [`SheetError::Drawing`] when the drawing has no size that can be drawn.
 pub fn pdf(page: &PourSheet, paper: Paper) -> Result<Vec<u8>, SheetError> {
     let document = fit::one_page(page, paper)?;
-    typeset::write(&document, &page.job_code)
+    let written = typeset::write(&document, &page.job_code);
+    typst::comemo::evict(SHEETS_REMEMBERED);
+    written
 }

@@ -65,7 +65,7 @@ pub(crate) fn write(document: &PagedDocument, job_code: &str) -> Result<Vec<u8>,
     })
 }
 
-/// The typesetter's complaints in one line, each with the template and line it points at.
+/// The typesetter's complaints in one line.
 fn told(bench: &Bench, faults: &[SourceDiagnostic]) -> String {
     faults
         .iter()
@@ -74,18 +74,14 @@ fn told(bench: &Bench, faults: &[SourceDiagnostic]) -> String {
         .join("; ")
 }
 
+/// One complaint, with the template and line it points at where it points at one.
 fn placed(bench: &Bench, fault: &SourceDiagnostic) -> String {
     let place = fault.span.id().zip(bench.range(fault.span));
     let line = place.and_then(|(file, range)| {
-        let before = bench
-            .source(file)
-            .ok()?
-            .text()
-            .get(..range.start)?
-            .lines()
-            .count();
+        let source = bench.source(file).ok()?;
+        let line = source.text().get(..range.start)?.lines().count();
         Some(format!(
-            "{} line {before}: ",
+            "{} line {line}: ",
             file.vpath().get_without_slash()
         ))
     });

@@ -27,6 +27,13 @@ impl Printed {
             .any(|reading| reading.contains(&squeezed))
     }
 
+    /// Size of the letters each time a font is chosen.
+    pub fn letter_sizes(&self) -> Vec<f64> {
+        let parts: Vec<&str> = self.content.split_whitespace().collect();
+        let chosen = parts.windows(2).filter(|part| part[1] == "Tf");
+        chosen.filter_map(|part| part[0].parse().ok()).collect()
+    }
+
     /// Lengths of all horizontal strokes that start at their own origin, pt.
     pub fn level_strokes_pt(&self) -> Vec<f64> {
         let parts: Vec<&str> = self.content.split_whitespace().collect();
