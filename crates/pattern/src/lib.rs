@@ -1,9 +1,42 @@
 //! From triangles to a measured solid that can be moulded.
+//!
+//! A mesh file goes in as bytes; out come a closed mesh in millimetres, its measures, everything
+//! that was wrong with it, everything that was done about it, and a verdict. Nothing here opens a
+//! file.
+//!
+//! ```
+//! use pattern::look::{Verdict, look};
+//! use pattern::mesh::Mesh;
+//! use pattern::stl::write_stl;
+//!
+//! // A cube of 40 mm, two facets a side.
+//! let points = (0..8).map(|i| [i & 1, i >> 1 & 1, i >> 2 & 1].map(|bit| f64::from(bit) * 40.0));
+//! let sides = [[0, 2, 3, 1], [4, 5, 7, 6], [0, 1, 5, 4], [2, 6, 7, 3], [0, 4, 6, 2], [1, 3, 7, 5]];
+//! let cube = Mesh {
+//!     points: points.collect(),
+//!     triangles: sides.iter().flat_map(|&[a, b, c, d]| [[a, b, c], [a, c, d]]).collect(),
+//! };
+//!
+//! let looked = look("cube.stl", &write_stl(&cube), None)?;
+//! assert_eq!(looked.verdict, Verdict::Accepted);
+//! assert!((looked.solid.volume_mm3 - 64_000.0).abs() < 1e-6);
+//! assert!((looked.solid.area_mm2 - 9_600.0).abs() < 1e-6);
+//!
+//! // The same cube with one facet missing has a hole too large to guess a lid for.
+//! let open = Mesh { triangles: cube.triangles[1..].to_vec(), ..cube };
+//! let looked = look("cube.stl", &write_stl(&open), None)?;
+//! assert_eq!(looked.verdict, Verdict::Refused);
+//! assert_eq!(looked.faults[0].code(), "open_boundary");
+//! # Ok::<(), pattern::read::ReadError>(())
+//! ```
+//!
+//! The way through the files: [`read`] chooses among [`stl`], [`obj`], [`ply`] and [`threemf`] and
+//! gives a [`mesh::Soup`]; [`unit`] settles the unit; [`repair`] joins, drops, winds and closes;
+//! [`crossings`] and [`rays`] weigh what passes through itself; [`solid`] measures; [`look`] does
+//! it all and judges.
+
 pub mod archive;
-pub mod cells;
-pub mod contraction;
 pub mod crossings;
-pub mod depth;
 pub mod doubles;
 pub mod faults;
 pub mod holes;
@@ -16,12 +49,8 @@ pub mod ply;
 pub mod polygon;
 pub mod rays;
 pub mod read;
-pub mod regions;
 pub mod repair;
-pub mod sections;
 pub mod shells;
-pub mod silhouette;
-pub mod slice;
 pub mod slits;
 pub mod solid;
 pub mod stl;
@@ -32,12 +61,3 @@ pub mod unit;
 pub mod vector;
 pub mod weld;
 pub mod xml;
-
-use measure::source::Law;
-
-/// Every law of this room.
-pub const LAWS: &[&Law] = &[
-    &contraction::PATTERN_LENGTH,
-    &contraction::PATTERN_LENGTH_BY_VOLUME,
-    &sections::MODULUS,
-];

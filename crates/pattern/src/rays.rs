@@ -74,8 +74,10 @@ fn count_along(mesh: &Mesh, tree: &Tree, axis: usize) -> Counted {
             let mut sum = Counted::default();
             for column in 0..LINES {
                 let mut through = low;
-                through[u] = low[u] + step[0] * (row as f64 + offset(column));
-                through[v] = low[v] + step[1] * (column as f64 + offset(row));
+                through[u] =
+                    low[u] + step[0] * (row as f64 + offset(column, 0.618_033_988_749_895));
+                through[v] =
+                    low[v] + step[1] * (column as f64 + offset(row, 0.414_213_562_373_095));
                 add_line(&along(mesh, tree, axis, through), &mut sum);
             }
             sum
@@ -91,9 +93,9 @@ fn count_along(mesh: &Mesh, tree: &Tree, axis: usize) -> Counted {
 }
 
 /// Places lines off the middle of their cell, each row differently, so that they keep clear of
-/// edges drawn on round figures: multiples of the golden ratio.
-fn offset(index: usize) -> f64 {
-    ((index as f64 + 0.5) * 0.618_033_988_749_895).fract()
+/// edges drawn on round figures: multiples of an irrational number, another one per direction.
+fn offset(index: usize, irrational: f64) -> f64 {
+    ((index as f64 + 0.5) * irrational).fract()
 }
 
 /// A line that does not come out of the solid it went into ran along an edge; it is left out.
@@ -111,22 +113,27 @@ fn add_line(hits: &[Hit], sum: &mut Counted) {
     }
 }
 
+/// A line through a side shared by two facets hits exactly one of them: the sides of both are
+/// judged by the same products, and a tie falls to the facet for which the side runs upward.
 fn hit(mesh: &Mesh, facet: u32, axis: usize, point: [f64; 2]) -> Option<Hit> {
     let (u, v) = ((axis + 1) % 3, (axis + 2) % 3);
     let corners = mesh.corners(facet as usize);
     let flat = corners.map(|c| [c[u] - point[0], c[v] - point[1]]);
-    let [a, b, c] = [[1, 2], [2, 0], [0, 1]]
-        .map(|[i, j]: [usize; 2]| flat[i][0] * flat[j][1] - flat[i][1] * flat[j][0]);
-    let is_up = a >= 0.0 && b >= 0.0 && c >= 0.0;
-    let is_down = a <= 0.0 && b <= 0.0 && c <= 0.0;
-    let sum = a + b + c;
-    if is_up == is_down || sum == 0.0 {
+    let sides = [[1, 2], [2, 0], [0, 1]].map(|[i, j]: [usize; 2]| (flat[i], flat[j]));
+    let weights = sides.map(|(p, q)| p[0] * q[1] - p[1] * q[0]);
+    let is_left = [0, 1, 2].map(|i| {
+        let (p, q) = sides[i];
+        let falls_here = q[1] > p[1] || q[1] == p[1] && q[0] < p[0];
+        weights[i] > 0.0 || weights[i] == 0.0 && falls_here
+    });
+    let sum: f64 = weights.iter().sum();
+    if is_left[0] != is_left[1] || is_left[1] != is_left[2] || sum == 0.0 {
         return None;
     }
-    let at = (a * corners[0][axis] + b * corners[1][axis] + c * corners[2][axis]) / sum;
+    let at = (0..3).map(|i| weights[i] * corners[i][axis]).sum::<f64>() / sum;
     Some(Hit {
         at,
         facet,
-        step: if is_up { -1 } else { 1 },
+        step: if is_left[0] { -1 } else { 1 },
     })
 }
