@@ -8,7 +8,7 @@ pub enum SheetError {
     /// Red lines, stops and figures alone fill more than one page.
     #[error(
         "the sheet does not fit on one side: it still fills {pages} pages in 9 pt without notes; \
-         shorten the job name, the red lines or the rows"
+         shorten the red lines, the stops or the rows"
     )]
     TooMuch {
         /// Pages needed at the tightest setting.

@@ -13,7 +13,7 @@ use crate::{SheetError, words};
 
 /// Room for the drawing when the page is nearly empty, then ever less, mm of height.
 ///
-/// Below 40 mm a flask of common size falls to 1:10 and its casting to a thumbnail.
+/// Below 52 mm a flask of 200 × 160 mm falls from 1:5 to 1:10 and its casting to a thumbnail.
 const DRAWING_HEIGHTS_MM: [f64; 4] = [96.0, 78.0, 62.0, 53.0];
 /// Width both papers have between the margins, mm.
 const DRAWING_WIDTH_MM: f64 = 184.0;
@@ -91,14 +91,10 @@ fn ladders(weighed: &[PaperRemark]) -> [Vec<Rung>; 3] {
         notes: true,
         text_pt: 10.0,
     };
-    let mut noted = vec![rung(large, all), rung(middle, all)];
-    noted.extend((kept..=all).rev().map(|remarks| rung(small, remarks)));
-    noted.push(rung(least, kept));
-    let mut short: Vec<Rung> = (kept..=all)
-        .rev()
-        .map(|remarks| rung(small, remarks))
-        .collect();
-    short.extend((stops..=kept).rev().map(|remarks| rung(least, remarks)));
+    let mut noted = vec![rung(large, all), rung(middle, all), rung(small, all)];
+    noted.extend((kept..=all).rev().map(|remarks| rung(least, remarks)));
+    let mut short = vec![rung(small, all)];
+    short.extend((stops..=all).rev().map(|remarks| rung(least, remarks)));
     for rung in &mut short {
         rung.notes = false;
     }

@@ -47,6 +47,7 @@ mod data;
 mod drawings;
 mod error;
 mod fit;
+mod of_plan;
 mod pen;
 mod typeset;
 mod words;
@@ -55,6 +56,7 @@ mod world;
 pub use data::{Block, Paper, PaperRemark, PourSheet, RemarkLevel, Row};
 pub use drawings::{Drawing, Scale, scale_for};
 pub use error::SheetError;
+pub use of_plan::page;
 
 /// How many sheets back the typesetter remembers what it has set.
 ///

@@ -1,0 +1,334 @@
+//! A Plan turned into the words of a pour sheet, in the order of the day.
+
+use job::amount::{Amount, Rounding};
+use job::plan::{Figure, Plan};
+use job::plan_file::PlanFile;
+use job::remark::Level;
+use measure::band::Band;
+
+use crate::data::{Block, PaperRemark, PourSheet, RemarkLevel, Row};
+use crate::drawings::Drawing;
+
+/// The pour sheet of a plan.
+pub fn page(plan: &Plan) -> PourSheet {
+    let mut page = PourSheet {
+        title: plan.name.clone(),
+        date: plan.date.clone(),
+        made_by: format!("oddside {}", env!("CARGO_PKG_VERSION")),
+        job_code: code(plan),
+        red_lines: RED_LINES.iter().map(|line| (*line).to_owned()).collect(),
+        stops: stops(plan),
+        blocks: blocks(plan),
+        drawing: Some(drawing(plan)),
+        drawing_caption: caption(plan),
+        remarks: remarks(plan),
+        blanks: BLANKS.iter().map(|label| (*label).to_owned()).collect(),
+        sources: sources(plan),
+        limits: LIMITS.to_owned(),
+    };
+    in_words(plan, &mut page);
+    page
+}
+
+/// What must be true before metal is melted. Common practice; SAFETY.md has the whole list.
+const RED_LINES: [&str; 6] = [
+    "Mould, cores, tools and ingot mould dry and warm; no water near the metal",
+    "Floor of dry sand, not bare concrete; the way from furnace to mould clear",
+    "Leather boots, face shield, no synthetics; respirator where there is fume",
+    "Outdoors or under a hood; nobody pours alone",
+    "Onlookers at least 2 m away, upwind; a stop word agreed",
+    "Sand handled damp or with a dust mask: quartz dust stays in the lungs",
+];
+
+/// What is written down with the gloves on.
+const BLANKS: [&str; 6] = [
+    "Sand reading",
+    "Temperature or cue",
+    "Seconds",
+    "Weather",
+    "What happened",
+    "Photo number",
+];
+
+const LIMITS: &str = "From tables and hand sums, no simulation; bands are not guarantees. Local codes \
+                      and licensed practice come first. Lifting, brake and pressure parts: prove by test.";
+
+fn blocks(plan: &Plan) -> Vec<Block> {
+    let blocks = [
+        ("Metal and charge", metal(plan)),
+        ("Sand and flask", sand(plan)),
+        ("Pattern", pattern(plan)),
+        ("Mould and rigging", rigging(plan)),
+        ("Weights on the cope", weights(plan)),
+        ("Pour", pour(plan)),
+    ];
+    let filled = blocks.into_iter().filter(|(_, rows)| !rows.is_empty());
+    filled
+        .map(|(heading, rows)| Block {
+            heading: heading.to_owned(),
+            rows,
+        })
+        .collect()
+}
+
+fn metal(plan: &Plan) -> Vec<Row> {
+    let casting = if plan.count == 1 {
+        "One casting"
+    } else {
+        "Each casting"
+    };
+    let mut rows = vec![said("Metal", &plan.alloy, None)];
+    rows.extend(figure(plan, "casting mass", casting));
+    rows.extend(figure(plan, "poured mass", "Poured in all"));
+    rows.extend(figure(plan, "charge", "Charge").map(noted("loss and pig included")));
+    rows.extend(choice(plan, "crucible", "Crucible"));
+    rows
+}
+
+fn sand(plan: &Plan) -> Vec<Row> {
+    let mut rows = Vec::new();
+    rows.extend(choice(plan, "flask", "Flask"));
+    rows.extend(figure(plan, "sand to fill the flask", "Sand rammed"));
+    rows.extend(figure(plan, "sand to have ready", "Sand to have ready"));
+    rows
+}
+
+fn pattern(plan: &Plan) -> Vec<Row> {
+    let mut rows = Vec::new();
+    rows.extend(figure(plan, "contraction", "Make it larger by"));
+    rows.extend(figure(plan, "pattern length", "Longest side"));
+    rows.extend(figure(
+        plan,
+        "modulus of the heaviest section",
+        "Heaviest modulus",
+    ));
+    rows.extend(figure(
+        plan,
+        "freezing time of the heaviest section",
+        "It freezes in",
+    ));
+    rows
+}
+
+fn rigging(plan: &Plan) -> Vec<Row> {
+    let mut rows = Vec::new();
+    rows.extend(figure(plan, "choke area", "Choke"));
+    let drill = plan
+        .choice("sprue drill")
+        .map(|choice| choice.chosen.clone());
+    let pipe = plan
+        .choice("sprue pipe")
+        .map(|choice| choice.chosen.clone());
+    let cut_with = drill
+        .into_iter()
+        .chain(pipe)
+        .collect::<Vec<_>>()
+        .join(", or ");
+    rows.extend(figure(plan, "sprue foot diameter", "Sprue, foot").map(noted(&cut_with)));
+    rows.extend(figure(plan, "sprue top diameter", "Sprue, top"));
+    rows.extend(figure(plan, "runner area", "Runner, in all"));
+    rows.extend(figure(plan, "gate area", "Gates, in all"));
+    match figure(plan, "feeder diameter", "Feeder, high as wide") {
+        Some(row) => rows.push(row),
+        None => rows.extend(choice(plan, "feeder", "Feeder")),
+    }
+    rows
+}
+
+fn weights(plan: &Plan) -> Vec<Row> {
+    let mut rows = Vec::new();
+    if let Some(figure) = plan.figure("weight on the cope") {
+        rows.push(high_end(plan, figure, "Lay on at least"));
+    }
+    rows.extend(choice(plan, "irons", "Take").map(large));
+    rows.extend(
+        figure(plan, "cope lift", "Lift")
+            .map(noted("weights before the pour, off after it has set")),
+    );
+    rows.extend(figure(plan, "cope mass", "Cope"));
+    rows
+}
+
+fn pour(plan: &Plan) -> Vec<Row> {
+    let mut rows = Vec::new();
+    rows.extend(figure(plan, "pouring temperature", "Temperature").map(large));
+    let fill = plan
+        .figure("fill time")
+        .and_then(|figure| figure.because.clone());
+    let because = fill.unwrap_or_default();
+    rows.extend(
+        figure(plan, "fill time", "Fill in")
+            .map(noted(&because))
+            .map(large),
+    );
+    rows
+}
+
+/// The row of a figure, if the plan has it.
+fn figure(plan: &Plan, name: &str, label: &str) -> Option<Row> {
+    let figure = plan.figure(name)?;
+    let shown = figure.amount.shown(plan.units, figure.rounding);
+    Some(Row {
+        name: label.to_owned(),
+        value: shown.likely,
+        band: shown.band,
+        other: shown.other,
+        note: None,
+        read_while_holding: false,
+    })
+}
+
+/// A figure of which only the high end is safe to act on.
+fn high_end(plan: &Plan, figure: &Figure, label: &str) -> Row {
+    let amount = match figure.amount {
+        Amount::Mass(band) => Amount::Mass(Band::exact(band.high())),
+        other => other,
+    };
+    let shown = amount.shown(plan.units, Rounding::Up);
+    Row {
+        name: label.to_owned(),
+        value: shown.likely,
+        band: None,
+        other: shown.other,
+        note: None,
+        read_while_holding: true,
+    }
+}
+
+fn choice(plan: &Plan, name: &str, label: &str) -> Option<Row> {
+    let choice = plan.choice(name)?;
+    Some(said(label, &choice.chosen, Some(choice.because.clone())))
+}
+
+fn said(label: &str, words: &str, note: Option<String>) -> Row {
+    Row {
+        name: label.to_owned(),
+        value: words.to_owned(),
+        band: None,
+        other: None,
+        note: note.filter(|note| !note.is_empty()),
+        read_while_holding: false,
+    }
+}
+
+fn noted(note: &str) -> impl Fn(Row) -> Row {
+    let note = Some(note.to_owned()).filter(|note| !note.is_empty());
+    move |row| Row {
+        note: note.clone(),
+        ..row
+    }
+}
+
+fn large(row: Row) -> Row {
+    Row {
+        read_while_holding: true,
+        ..row
+    }
+}
+
+fn stops(plan: &Plan) -> Vec<String> {
+    let stops = plan
+        .remarks
+        .iter()
+        .filter(|remark| remark.level == Level::Stop);
+    stops
+        .map(|remark| format!("{}: {}", sentence(&remark.words), remark.advice))
+        .collect()
+}
+
+fn remarks(plan: &Plan) -> Vec<PaperRemark> {
+    let others = plan
+        .remarks
+        .iter()
+        .filter(|remark| remark.level != Level::Stop);
+    others
+        .map(|remark| PaperRemark {
+            level: match remark.level {
+                Level::Stop => RemarkLevel::Stop,
+                Level::Caution => RemarkLevel::Caution,
+                Level::Note => RemarkLevel::Note,
+            },
+            words: sentence(&remark.words),
+            advice: remark.advice.clone(),
+        })
+        .collect()
+}
+
+fn sentence(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
+
+fn drawing(plan: &Plan) -> Drawing {
+    let mould = &plan.drawing;
+    Drawing {
+        flask_inside_mm: mould.flask_inside_mm,
+        cope_mm: mould.cope_mm,
+        drag_mm: mould.drag_mm,
+        outline: mould.outline.clone(),
+        section: mould.section.clone(),
+        pour_height_mm: mould.pour_height_mm,
+    }
+}
+
+fn caption(plan: &Plan) -> String {
+    let patterns = match plan.count {
+        1 => "The pattern lies".to_owned(),
+        count => format!("{count} patterns lie"),
+    };
+    format!(
+        "{patterns} in the flask with the joint as drawn; metal is kept {:.0} mm above the joint",
+        plan.drawing.pour_height_mm
+    )
+}
+
+fn sources(plan: &Plan) -> Vec<String> {
+    let titles = plan
+        .sources
+        .iter()
+        .filter_map(|key| measure::source::source(key));
+    titles.map(|source| source.title.clone()).collect()
+}
+
+/// Six letters and digits by which this very plan is known again: any change in it changes them.
+fn code(plan: &Plan) -> String {
+    const SIGNS: &[u8] = b"23456789ABCDEFGHJKMNPQRSTVWXYZ";
+    // FNV-1a, 64 bits.
+    let mut mixed: u64 = 0xcbf2_9ce4_8422_2325;
+    for byte in PlanFile::of(plan).text().bytes() {
+        mixed = (mixed ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3);
+    }
+    let mut signs = String::new();
+    for place in 0..6 {
+        if place == 3 {
+            signs.push('-');
+        }
+        signs.push(char::from(SIGNS[(mixed % SIGNS.len() as u64) as usize]));
+        mixed /= SIGNS.len() as u64;
+    }
+    signs
+}
+
+/// Every word in the English that the shop wants; what the founder typed is left alone.
+fn in_words(plan: &Plan, page: &mut PourSheet) {
+    let exchange = |text: &mut String| *text = plan.words.of(text);
+    page.red_lines.iter_mut().for_each(exchange);
+    page.stops.iter_mut().for_each(exchange);
+    page.blanks.iter_mut().for_each(exchange);
+    for block in &mut page.blocks {
+        exchange(&mut block.heading);
+        for row in &mut block.rows {
+            exchange(&mut row.name);
+            row.note.iter_mut().for_each(exchange);
+            exchange(&mut row.value);
+        }
+    }
+    for remark in &mut page.remarks {
+        exchange(&mut remark.words);
+        exchange(&mut remark.advice);
+    }
+    exchange(&mut page.drawing_caption);
+    exchange(&mut page.limits);
+}
