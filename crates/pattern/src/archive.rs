@@ -9,7 +9,7 @@ use crate::read::{Place, ReadError, Trouble, shorten};
 
 /// Most bytes unpacked from one archive, all read parts together. The model text of the largest
 /// part allowed stays below it; a bomb of a thousandth its size does not.
-pub const MOST_UNPACKED: u64 = 256 << 20;
+pub const MOST_UNPACKED: u64 = 160 << 20;
 
 /// Most parts an archive may list.
 const MOST_PARTS: u64 = 10_000;

@@ -3,7 +3,7 @@
 use rayon::prelude::*;
 
 use crate::mesh::Mesh;
-use crate::tree::{LEAF, Tree, touch};
+use crate::tree::{Tree, touch};
 use crate::vector::{Vector, add, cross, dot, norm, scale, sub};
 
 /// Depth, as a share of the box diagonal, below which facets touch rather than cross.
@@ -16,9 +16,18 @@ const TOUCHING: f64 = 1e-9;
 /// processors share the work.
 const PORTION: usize = 512;
 
-/// Comparisons allowed per facet on average within a portion. Sound parts need a few dozen, a fan
-/// of a thousand needles several hundred.
-const MOST_PER_FACET: usize = 2000;
+/// Comparisons allowed in all: some seconds. A sound part of the largest size spends a tenth of it.
+const MOST_COMPARISONS: usize = 400_000_000;
+
+/// Comparisons allowed per portion: a fan of two thousand needles, all in one another's way, is
+/// still gone through.
+const MOST_PER_PORTION: usize = 60_000_000;
+
+/// Portions worked on between two looks at what has been spent; fixed as well.
+const ROUND: usize = 8;
+
+/// What comparing two facets with touching boxes costs beside comparing two boxes.
+const PAIR_COST: usize = 20;
 
 /// What was found.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -44,11 +53,7 @@ pub fn find(mesh: &Mesh, tree: &Tree) -> Crossings {
         normals: unit_normals(mesh, tree),
         depth: TOUCHING * mesh.diagonal(),
     };
-    let leaves = tree.leaf_count();
-    let portions: Vec<Portion> = (0..leaves.div_ceil(PORTION))
-        .into_par_iter()
-        .map(|i| search.portion(i * PORTION..((i + 1) * PORTION).min(leaves)))
-        .collect();
+    let portions = search.all_portions();
     let place = portions.iter().find_map(|portion| portion.place);
     let was_given_up = portions.iter().any(|portion| portion.was_given_up);
     let mut facets: Vec<u32> = portions
@@ -83,8 +88,31 @@ struct Portion {
 }
 
 impl Search<'_> {
+    /// Works through the portions round by round until all are done or too much is spent.
+    fn all_portions(&self) -> Vec<Portion> {
+        let leaves = self.tree.leaf_count();
+        let count = leaves.div_ceil(PORTION);
+        let mut portions: Vec<Portion> = Vec::with_capacity(count);
+        let mut spent = 0;
+        while portions.len() < count && spent <= MOST_COMPARISONS {
+            let first = portions.len();
+            let round: Vec<Portion> = (first..(first + ROUND).min(count))
+                .into_par_iter()
+                .map(|i| self.portion(i * PORTION..((i + 1) * PORTION).min(leaves)))
+                .collect();
+            spent += round
+                .iter()
+                .map(|portion| portion.comparisons)
+                .sum::<usize>();
+            portions.extend(round);
+        }
+        if let Some(last) = portions.last_mut() {
+            last.was_given_up |= spent > MOST_COMPARISONS;
+        }
+        portions
+    }
+
     fn portion(&self, leaves: std::ops::Range<usize>) -> Portion {
-        let most = MOST_PER_FACET * LEAF * leaves.len().max(64);
         let mut found = Portion::default();
         for leaf in leaves {
             let own_box = self.tree.leaf_box(leaf);
@@ -93,14 +121,16 @@ impl Search<'_> {
                 |other| touch(own_box, other),
                 |other| {
                     self.compare_leaves(leaf, other, &mut found);
-                    found.comparisons <= most
+                    found.comparisons <= MOST_PER_PORTION
                 },
             );
-            if found.comparisons > most {
+            if found.comparisons > MOST_PER_PORTION {
                 found.was_given_up = true;
                 break;
             }
         }
+        found.facets.sort_unstable();
+        found.facets.dedup();
         found
     }
 
@@ -117,6 +147,7 @@ impl Search<'_> {
                 if j <= i || !touch(&boxes[i], &boxes[j]) {
                     continue;
                 }
+                found.comparisons += PAIR_COST;
                 if let Some(place) = self.crossing(i, j) {
                     found
                         .facets

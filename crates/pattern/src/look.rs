@@ -122,6 +122,9 @@ fn measured(mended: &Mended) -> Solid {
 
 /// Looks for facets that cross and bodies that share room, and weighs what they make wrong.
 fn judge_crossings(mended: &mut Mended) {
+    if mended.is_heap && !mended.is_closed {
+        return;
+    }
     let mesh = &mended.mesh;
     let tree = mended.tree.take().unwrap_or_else(|| Tree::over(mesh));
     let crossings = crossings::find(mesh, &tree);

@@ -22,11 +22,11 @@ pub enum Format {
 }
 
 /// Largest file that is read, in bytes: the text form of the largest part allowed.
-pub const MOST_BYTES: usize = 512 << 20;
+pub const MOST_BYTES: usize = 320 << 20;
 
-/// Most facets that are read. A part of this size takes a few seconds and some 500 MB; a casting
+/// Most facets that are read. A part of this size takes some three seconds and 500 MB; a casting
 /// pattern with more detail than sand can show gains nothing from it.
-pub const MOST_FACETS: usize = 2_000_000;
+pub const MOST_FACETS: usize = 1_000_000;
 
 /// A file that could not be read: what, where and what to do.
 #[derive(Clone, Debug, PartialEq, Error)]

@@ -74,6 +74,8 @@ pub struct Mended {
     pub mesh: Mesh,
     /// Whether every side meets another and no shell turns into its own back.
     pub is_closed: bool,
+    /// Whether so many sides are open that the facets make no surface worth searching further.
+    pub is_heap: bool,
     /// Shell of each facet.
     pub shell_of: Vec<u32>,
     /// The shells, settled as metal or void; empty for an open mesh.
@@ -86,6 +88,10 @@ pub struct Mended {
     pub faults: Vec<Fault>,
 }
 
+/// Share of open sides from which facets are a heap: a surface with openings has far fewer, and
+/// looking for slits and crossings among loose facets takes long and tells nothing.
+const HEAP: f64 = 0.1;
+
 /// Mends the facets of a file as far as one right way to do so can be told.
 pub fn mend(soup: Soup) -> Mended {
     let mesh = weld::equal_points(&soup);
@@ -93,7 +99,10 @@ pub fn mend(soup: Soup) -> Mended {
     let mut mending = Mending::begin(mesh);
     mending.drop_collapsed_and_doubled();
     mending.join_gaps();
-    mending.mend_needles_and_slits();
+    mending.done.is_heap = mending.is_heap();
+    if !mending.done.is_heap {
+        mending.mend_needles_and_slits();
+    }
     let shells = mending.wind_and_close();
     mending.settle_shells(shells)
 }
@@ -133,6 +142,10 @@ impl Mending {
             self.done.repairs.push(repair(count));
             self.edges = Edges::of(&self.mesh);
         }
+    }
+
+    fn is_heap(&self) -> bool {
+        self.edges.open().len() as f64 > HEAP * 3.0 * self.mesh.triangles.len() as f64
     }
 
     fn found(&mut self, kind: FaultKind, standing: Standing) {
@@ -213,7 +226,7 @@ impl Mending {
             let turned = shells.shells.iter().map(|shell| shell.turned).sum();
             self.did(turned, |count| Repair::FacetsTurned { count });
         }
-        if !shells.open.is_empty() {
+        if !shells.open.is_empty() && !self.done.is_heap {
             let (openings, astray) = holes::openings(&self.mesh, &shells.open);
             self.loops = openings.len();
             let largest = openings.iter().max_by(|a, b| a.area.total_cmp(&b.area));

@@ -11,7 +11,7 @@ pub const GAPS: [f64; 3] = [1e-7, 1e-6, 1e-5];
 
 /// Most comparisons spent on looking for close points; a mesh with more gaps than that is not
 /// nearly closed.
-const MOST_COMPARISONS: usize = 100_000_000;
+const MOST_COMPARISONS: usize = 30_000_000;
 
 /// A mesh with close points joined.
 pub struct Joined {
@@ -46,10 +46,11 @@ pub fn equal_points(soup: &Soup) -> Mesh {
 /// Points that are not on an open side never move. Nothing is given if no gap helps.
 pub fn near_points(mesh: &Mesh, open: &[Side]) -> Option<Joined> {
     let diagonal = mesh.diagonal();
+    let loose = loose_points(mesh, open);
     let mut best: Option<Joined> = None;
     let mut fewest = open.len();
     for gap in GAPS {
-        let (joined, count) = join(mesh, open, gap * diagonal)?;
+        let (joined, count) = join(mesh, &loose, gap * diagonal)?;
         if count == 0 {
             continue;
         }
@@ -112,20 +113,24 @@ fn hash(point: Vector) -> u64 {
     sum.wrapping_mul(0xBF58_476D_1CE4_E5B9) >> 20
 }
 
-fn join(mesh: &Mesh, open: &[Side], gap: f64) -> Option<(Mesh, usize)> {
+/// The points of open sides, sorted by their first coordinate.
+fn loose_points(mesh: &Mesh, open: &[Side]) -> Vec<(f64, u32)> {
     let mut loose: Vec<u32> = open.iter().flat_map(|side| [side.low, side.high]).collect();
     loose.sort_unstable();
     loose.dedup();
+    let at = |point: u32| (mesh.points[point as usize][0], point);
+    let mut loose: Vec<(f64, u32)> = loose.into_iter().map(at).collect();
+    loose.sort_unstable_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+    loose
+}
+
+fn join(mesh: &Mesh, loose: &[(f64, u32)], gap: f64) -> Option<(Mesh, usize)> {
     let at = |point: u32| mesh.points[point as usize];
-    loose.sort_by(|&a, &b| at(a)[0].total_cmp(&at(b)[0]).then(a.cmp(&b)));
     let mut target: Vec<u32> = (0..mesh.points.len() as u32).collect();
     let mut comparisons = 0;
     let mut count = 0;
-    for (i, &a) in loose.iter().enumerate() {
-        for &b in loose[i + 1..]
-            .iter()
-            .take_while(|&&b| at(b)[0] - at(a)[0] <= gap)
-        {
+    for (i, &(x, a)) in loose.iter().enumerate() {
+        for &(_, b) in loose[i + 1..].iter().take_while(|other| other.0 - x <= gap) {
             comparisons += 1;
             if comparisons > MOST_COMPARISONS {
                 return None;

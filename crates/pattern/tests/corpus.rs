@@ -1,5 +1,10 @@
 //! The example meshes against what independent programs measured on them.
 
+#![allow(
+    clippy::unwrap_used,
+    reason = "a test that cannot get at its part must fail"
+)]
+
 use std::collections::BTreeMap;
 use std::path::PathBuf;
 

@@ -1,5 +1,10 @@
 //! Meshes built whole, then broken: what is mended, what is asked, what is turned away.
 
+#![allow(
+    clippy::unwrap_used,
+    reason = "a test that cannot get at its part must fail"
+)]
+
 mod shapes;
 
 use pattern::look::{Looked, Verdict, look};

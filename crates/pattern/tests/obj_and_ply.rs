@@ -1,5 +1,10 @@
 //! OBJ and PLY files as they come, sound and unsound.
 
+#![allow(
+    clippy::unwrap_used,
+    reason = "a test that cannot get at its part must fail"
+)]
+
 mod shapes;
 
 use pattern::look::look;

@@ -1,5 +1,10 @@
 //! 3MF archives: units, placements, and archives that mean harm.
 
+#![allow(
+    clippy::unwrap_used,
+    reason = "a test that cannot get at its part must fail"
+)]
+
 mod shapes;
 
 use pattern::look::{Looked, Verdict, look};

@@ -1,4 +1,9 @@
 //! Meshes built from nothing, and small archives around them, for the tests.
+
+#![allow(
+    clippy::unwrap_used,
+    reason = "a test that cannot get at its part must fail"
+)]
 #![allow(dead_code, reason = "each test file uses some of them")]
 
 use std::io::Write;
