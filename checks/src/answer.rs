@@ -106,7 +106,7 @@ impl Answer {
             }
         };
         // A NaN is never close enough.
-        let close = apart <= allowed + 1e-12 * wanted.abs();
+        let close = apart <= allowed + ROUNDING * wanted.abs();
         Ok(Deviation {
             got: (self.kind.write)(self.amount, expected),
             off,
@@ -114,6 +114,9 @@ impl Answer {
         })
     }
 }
+
+/// What sums of 64-bit numbers leave over; printed as nought, and forgiven where a row says 0 %.
+const ROUNDING: f64 = 1e-12;
 
 fn relative(apart: f64, wanted: f64) -> String {
     if apart == 0.0 {

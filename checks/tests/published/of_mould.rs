@@ -4,6 +4,7 @@ use checks::answer::Answer;
 use checks::given::{Given, GivenError};
 use measure::band::Band;
 use measure::flow::{Duration, FreezingConstant};
+use measure::heat::HeatDrawing;
 use measure::length::Length;
 use measure::matter::{Density, Force, Mass};
 use mould::feeding::feeder::{
@@ -34,7 +35,7 @@ pub const CALCULATIONS: &[(&str, Calculation)] = &[
             liquid_heat: given.quantity("liquid")?,
             superheat: given.quantity("superheat")?,
             solidus: given.quantity("solidus")?,
-            sand: given.quantity("sand")?,
+            sand: HeatDrawing::from_w_rts_per_m2_k(given.number("sand_w_rts_per_m2_k")?),
         };
         Ok(vec![Answer::quantity("constant", mould_constant(&heat))])
     }),
