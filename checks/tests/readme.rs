@@ -1,5 +1,7 @@
 //! The first page: what the program does, a picture, and two commands; and no path leads nowhere.
 
+#![allow(clippy::expect_used, reason = "a helper that fails fails its test")]
+
 use std::collections::BTreeSet;
 
 use checks::repository::root;

@@ -1,5 +1,7 @@
 //! What every file of the repository keeps to, and that every source named is in the bibliography.
 
+#![allow(clippy::expect_used, reason = "a helper that fails fails its test")]
+
 use std::collections::BTreeSet;
 
 use checks::repository::{File, code_only, files, root};

@@ -1,5 +1,11 @@
 //! Every law has to give back the examples of `checks/published`, and every law has an example.
 
+#![allow(clippy::expect_used, reason = "a helper that fails fails its test")]
+#![allow(
+    clippy::print_stdout,
+    reason = "the table of deviations is there to be read"
+)]
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use checks::answer::Deviation;
