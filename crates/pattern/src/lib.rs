@@ -11,7 +11,8 @@
 //!
 //! // A cube of 40 mm, two facets a side.
 //! let points = (0..8).map(|i| [i & 1, i >> 1 & 1, i >> 2 & 1].map(|bit| f64::from(bit) * 40.0));
-//! let sides = [[0, 2, 3, 1], [4, 5, 7, 6], [0, 1, 5, 4], [2, 6, 7, 3], [0, 4, 6, 2], [1, 3, 7, 5]];
+//! let sides =
+//!     [[0, 2, 3, 1], [4, 5, 7, 6], [0, 1, 5, 4], [2, 6, 7, 3], [0, 4, 6, 2], [1, 3, 7, 5]];
 //! let cube = Mesh {
 //!     points: points.collect(),
 //!     triangles: sides.iter().flat_map(|&[a, b, c, d]| [[a, b, c], [a, c, d]]).collect(),
@@ -36,7 +37,10 @@
 //! it all and judges.
 
 pub mod archive;
+pub mod cells;
+pub mod contraction;
 pub mod crossings;
+pub mod depth;
 pub mod doubles;
 pub mod faults;
 pub mod holes;
@@ -49,8 +53,12 @@ pub mod ply;
 pub mod polygon;
 pub mod rays;
 pub mod read;
+pub mod regions;
 pub mod repair;
+pub mod sections;
 pub mod shells;
+pub mod silhouette;
+pub mod slice;
 pub mod slits;
 pub mod solid;
 pub mod stl;
@@ -61,3 +69,12 @@ pub mod unit;
 pub mod vector;
 pub mod weld;
 pub mod xml;
+
+use measure::source::Law;
+
+/// Every law of this room.
+pub const LAWS: &[&Law] = &[
+    &contraction::PATTERN_LENGTH,
+    &contraction::PATTERN_LENGTH_BY_VOLUME,
+    &sections::MODULUS,
+];

@@ -92,6 +92,9 @@ pub struct Mended {
 /// looking for slits and crossings among loose facets takes long and tells nothing.
 const HEAP: f64 = 0.1;
 
+/// Open sides up to which the search costs nothing that matters, whatever their share.
+const NO_HEAP: usize = 10_000;
+
 /// Mends the facets of a file as far as one right way to do so can be told.
 pub fn mend(soup: Soup) -> Mended {
     let mesh = weld::equal_points(&soup);
@@ -145,7 +148,8 @@ impl Mending {
     }
 
     fn is_heap(&self) -> bool {
-        self.edges.open().len() as f64 > HEAP * 3.0 * self.mesh.triangles.len() as f64
+        let open = self.edges.open().len();
+        open > NO_HEAP && open as f64 > HEAP * 3.0 * self.mesh.triangles.len() as f64
     }
 
     fn found(&mut self, kind: FaultKind, standing: Standing) {

@@ -106,17 +106,25 @@ fn the_same_block_in_two_formats_has_the_same_volume() {
     assert_near("volume", archive.solid.volume_mm3, wanted, 1e-3 * wanted);
 }
 
+/// Codes of the reference that are not reported, because the fault is gone once equal points are
+/// joined, or lies below the depth from which facets count as crossing.
+const NOT_REPORTED: [(&str, &str); 2] = [
+    ("angle_bracket.stl", "non_manifold"),
+    ("grooved_pulley_inches.stl", "self_intersection"),
+];
+
 #[test]
 fn faults_that_others_counted_are_named() {
-    for (name, missing) in [("grooved_pulley_inches.stl", "self_intersection")] {
-        let found = looked(name, None);
-        let reference = &references()[name];
+    for (name, reference) in references() {
+        let found = looked(&name, None);
+        let named: Vec<&str> = found.faults.iter().map(|fault| fault.code()).collect();
         for code in reference["codes"].as_array().unwrap() {
-            let is_named = found
-                .faults
-                .iter()
-                .any(|fault| Some(fault.code()) == code.as_str());
-            assert!(is_named || code.as_str() == Some(missing), "{name}: {code}");
+            let code = code.as_str().unwrap();
+            let is_exempt = NOT_REPORTED.contains(&(name.as_str(), code));
+            assert!(
+                named.contains(&code) != is_exempt,
+                "{name}: {code} among {named:?}"
+            );
         }
     }
 }
