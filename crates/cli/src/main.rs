@@ -1,2 +1,47 @@
-//! The oddside binary.
-fn main() {}
+//! The binary: a Plan in the terminal.
+
+mod args;
+mod commands;
+mod print;
+mod progress;
+mod trouble;
+
+use std::process::ExitCode;
+
+use clap::Parser;
+
+use crate::args::{Args, Command};
+use crate::commands::{look, new, plan, schema};
+use crate::trouble::Trouble;
+
+fn main() -> ExitCode {
+    progress::stop_cleanly_on_ctrl_c();
+    let args = match Args::try_parse() {
+        Ok(args) => args,
+        Err(wrong) => return trouble::usage(&wrong),
+    };
+    run(args).unwrap_or_else(|trouble| trouble.tell())
+}
+
+fn run(args: Args) -> Result<ExitCode, Trouble> {
+    match args.command {
+        Command::New { dir } => new::run(&dir),
+        Command::Look { mesh, unit, json } => look::run(&mesh, unit.as_deref(), json),
+        Command::Plan {
+            job,
+            metal,
+            unit,
+            json,
+            out,
+            letter,
+        } => plan::run(&plan::Asked {
+            job,
+            metal,
+            unit,
+            json,
+            out,
+            letter,
+        }),
+        Command::Schema => schema::run(),
+    }
+}

@@ -1,0 +1,67 @@
+//! Every command and option.
+
+use std::path::PathBuf;
+
+use clap::{Parser, Subcommand};
+
+/// From a part mesh and a heap of sand to a sound casting.
+#[derive(Debug, Parser)]
+#[command(name = "oddside", version, about, long_about = None, after_help = EXITS)]
+pub struct Args {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+/// Exit codes, printed under the help.
+const EXITS: &str = "\
+Exit codes:
+  0    taken: read, planned, written
+  1    the disk said no
+  2    refused: the reason and the place are told
+  3    ask: something has to be chosen first, such as the unit of a mesh
+  64   the command was not understood
+  130  stopped by Ctrl-C; nothing half-written is left";
+
+/// The commands.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Start a job folder with a commented job.toml, and a shop.toml where there is none above it.
+    New {
+        /// The folder to make.
+        dir: PathBuf,
+    },
+    /// Look at a mesh: is it a solid, how large, how heavy in each metal.
+    Look {
+        /// STL, OBJ, PLY or 3MF.
+        mesh: PathBuf,
+        /// Unit of the mesh where the file does not say: mm, cm, m, in or um.
+        #[arg(long)]
+        unit: Option<String>,
+        /// Print one JSON object instead of words.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Work a job out: charge, flask, sand, sprue, feeder, weights; writes pour-sheet.pdf, plan.json.
+    Plan {
+        /// A job folder, its job.toml, or for a quick look a mesh.
+        job: PathBuf,
+        /// The metal, for a quick look at a mesh.
+        #[arg(long)]
+        metal: Option<String>,
+        /// Unit of the mesh, for a quick look at a mesh.
+        #[arg(long)]
+        unit: Option<String>,
+        /// Print plan.json instead of the summary.
+        #[arg(long)]
+        json: bool,
+        /// Folder to write into; left out, the job folder, or NAME-plan for a mesh.
+        #[arg(long)]
+        out: Option<PathBuf>,
+        /// Print the sheet for US Letter instead of A4.
+        #[arg(long)]
+        letter: bool,
+    },
+    /// Print the JSON schema of plan.json.
+    Schema,
+}

@@ -1,0 +1,193 @@
+//! `oddside look MESH`: what a mesh is.
+
+use std::path::Path;
+use std::process::ExitCode;
+
+use job::folder::look_at;
+use job::job::mesh_unit;
+use job::remark::{Remark, of_mesh};
+use measure::length::Volume;
+use metal::alloys;
+use metal::casting_mass::casting_mass;
+use pattern::look::{Looked, Verdict};
+use serde::Serialize;
+
+use crate::print;
+use crate::progress::Working;
+use crate::trouble::Trouble;
+
+/// Looks and tells.
+pub fn run(mesh: &Path, unit: Option<&str>, json: bool) -> Result<ExitCode, Trouble> {
+    let unit = unit.map(mesh_unit).transpose().map_err(Trouble::Usage)?;
+    let looked = {
+        let _working = Working::on("reading the mesh");
+        look_at(mesh, unit)
+    };
+    let looked = match looked {
+        Err(error) if json => return Err(Trouble::folder_as_json(error)),
+        other => other?,
+    };
+    let remarks = of_mesh::remarks(&looked);
+    if json {
+        let text = serde_json::to_string_pretty(&LookFile::of(&looked, &remarks));
+        print::out(&(text.unwrap_or_default() + "\n"))?;
+    } else {
+        tell(mesh, &looked, &remarks)?;
+    }
+    Ok(exit_code(looked.verdict))
+}
+
+/// The exit code of a verdict.
+pub fn exit_code(verdict: Verdict) -> ExitCode {
+    match verdict {
+        Verdict::Accepted | Verdict::Healed => ExitCode::SUCCESS,
+        Verdict::Refused => ExitCode::from(2),
+        Verdict::Ask => ExitCode::from(3),
+    }
+}
+
+/// The one object that `--json` prints.
+#[derive(Serialize)]
+struct LookFile<'a> {
+    verdict: Verdict,
+    /// Unit the mesh is drawn in; null while it has to be chosen.
+    unit: Option<&'static str>,
+    unit_known_by: pattern::unit::UnitBasis,
+    unit_choices: Vec<UnitChoice>,
+    format: pattern::read::Format,
+    triangles: usize,
+    pieces: usize,
+    /// Null where the unit is unknown or the skin is open.
+    volume_mm3: Option<f64>,
+    area_mm2: Option<f64>,
+    extents_mm: Option<[f64; 3]>,
+    centre_mm: Option<[f64; 3]>,
+    extents_in_file: [f64; 3],
+    bodies: usize,
+    voids: usize,
+    mass_kg: Vec<MetalMass>,
+    remarks: &'a [Remark],
+}
+
+#[derive(Serialize)]
+struct UnitChoice {
+    unit: &'static str,
+    extents_mm: [f64; 3],
+}
+
+#[derive(Serialize)]
+struct MetalMass {
+    metal: &'static str,
+    low: f64,
+    likely: f64,
+    high: f64,
+}
+
+impl LookFile<'_> {
+    fn of<'a>(looked: &Looked, remarks: &'a [Remark]) -> LookFile<'a> {
+        let solid = &looked.solid;
+        let known = looked.unit.is_some();
+        let closed = known && solid.volume_mm3 > 0.0;
+        LookFile {
+            verdict: looked.verdict,
+            unit: looked.unit.map(|unit| unit.sign()),
+            unit_known_by: looked.basis,
+            unit_choices: looked
+                .choices
+                .iter()
+                .map(|c| UnitChoice {
+                    unit: c.unit.sign(),
+                    extents_mm: c.extents_mm,
+                })
+                .collect(),
+            format: looked.format,
+            triangles: looked.triangles,
+            pieces: looked.pieces,
+            volume_mm3: closed.then_some(solid.volume_mm3),
+            area_mm2: known.then_some(solid.area_mm2),
+            extents_mm: known.then_some(solid.extents_mm),
+            centre_mm: closed.then_some(solid.centre_mm),
+            extents_in_file: looked.extents_in_file,
+            bodies: solid.bodies,
+            voids: solid.voids,
+            mass_kg: if closed {
+                masses(solid.volume_mm3)
+            } else {
+                Vec::new()
+            },
+            remarks,
+        }
+    }
+}
+
+fn masses(volume_mm3: f64) -> Vec<MetalMass> {
+    let volume = Volume::from_mm3(volume_mm3);
+    let of = |alloy: &'static metal::alloy::Alloy| {
+        let mass = alloy
+            .density_solid
+            .band
+            .map(|density| casting_mass(volume, density).as_kg());
+        MetalMass {
+            metal: &alloy.name,
+            low: mass.low(),
+            likely: mass.likely(),
+            high: mass.high(),
+        }
+    };
+    alloys::all().iter().map(of).collect()
+}
+
+fn tell(mesh: &Path, looked: &Looked, remarks: &[Remark]) -> Result<(), Trouble> {
+    let solid = &looked.solid;
+    let verdict = match looked.verdict {
+        Verdict::Accepted => "accepted",
+        Verdict::Healed => "healed",
+        Verdict::Ask => "ask",
+        Verdict::Refused => "refused",
+    };
+    let name = mesh.file_name().unwrap_or_default().to_string_lossy();
+    let mut text = format!("{name}: {verdict}\n");
+    if looked.unit.is_some() {
+        let [x, y, z] = solid.extents_mm.map(|mm| measure::text::rounded(mm, 4));
+        let [a, b, c] = solid
+            .extents_mm
+            .map(|mm| measure::text::rounded(mm / 25.4, 3));
+        text += &format!("  size     {x} x {y} x {z} mm ({a} x {b} x {c} in)\n");
+        if solid.volume_mm3 > 0.0 {
+            let [x, y, z] = solid.centre_mm.map(|mm| format!("{mm:.1}"));
+            text += &format!(
+                "  volume   {} cm³, surface {} cm², centre of mass {x}, {y}, {z} mm\n",
+                measure::text::rounded(solid.volume_mm3 / 1e3, 4),
+                measure::text::rounded(solid.area_mm2 / 1e2, 4)
+            );
+        }
+    }
+    text += &format!(
+        "  facets   {}, bodies {}, voids {}\n",
+        looked.triangles, solid.bodies, solid.voids
+    );
+    print::out(&text)?;
+    if looked.unit.is_some() && solid.volume_mm3 > 0.0 && looked.verdict != Verdict::Refused {
+        print::out(&mass_table(solid.volume_mm3))?;
+    }
+    print::out(&print::remarks(remarks))
+}
+
+fn mass_table(volume_mm3: f64) -> String {
+    let mut table = print::table(&["cast in", "weighs", "between", "or"]);
+    for row in masses(volume_mm3) {
+        let band = measure::band::Band::new(row.low, row.likely, row.high)
+            .map(measure::matter::Mass::from_kg);
+        let shown = job::amount::Amount::Mass(band).shown(
+            measure::text::System::Metric,
+            job::amount::Rounding::Nearest,
+        );
+        table.add_row([
+            row.metal.to_owned(),
+            shown.likely,
+            shown.band.unwrap_or_default(),
+            shown.other.unwrap_or_default(),
+        ]);
+    }
+    format!("{table}\n")
+}

@@ -1,0 +1,156 @@
+//! `oddside plan JOB`: work a job out and write what belongs to it.
+
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+use job::folder::{is_taken, look_at, open, shop_above, write_whole};
+use job::job::{Job, mesh_unit};
+use job::plan::Plan;
+use job::plan_file::PlanFile;
+use job::remark::{Level, of_mesh};
+use job::shop::Shop;
+use job::work_out::work_out;
+use pattern::look::Looked;
+
+use crate::commands::look::exit_code;
+use crate::print;
+use crate::progress::Working;
+use crate::trouble::Trouble;
+
+/// What was asked for.
+pub struct Asked {
+    /// A job folder, a job file, or a mesh.
+    pub job: PathBuf,
+    /// The metal, for a mesh.
+    pub metal: Option<String>,
+    /// The unit, for a mesh.
+    pub unit: Option<String>,
+    /// Print plan.json.
+    pub json: bool,
+    /// Where to write.
+    pub out: Option<PathBuf>,
+    /// US Letter.
+    pub letter: bool,
+}
+
+/// A job ready to be worked out.
+struct Ready {
+    job: Job,
+    shop: Shop,
+    shop_file: Option<PathBuf>,
+    mesh: Looked,
+    out: PathBuf,
+}
+
+/// Names of the files written.
+const SHEET_FILE: &str = "pour-sheet.pdf";
+const PLAN_FILE: &str = "plan.json";
+
+/// Works out, writes, tells.
+pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
+    let ready = {
+        let _working = Working::on("reading the mesh");
+        if is_mesh(&asked.job) {
+            quick(asked)?
+        } else {
+            from_folder(asked)?
+        }
+    };
+    if !is_taken(&ready.mesh) {
+        print::talk("no plan: the mesh has to be settled first");
+        print::out(&print::remarks(&of_mesh::remarks(&ready.mesh)))?;
+        return Ok(exit_code(ready.mesh.verdict));
+    }
+    let plan = {
+        let _working = Working::on("working out");
+        work_out(&ready.job, &ready.shop, &ready.mesh)
+    };
+    write(asked, &ready, &plan)
+}
+
+fn write(asked: &Asked, ready: &Ready, plan: &Plan) -> Result<ExitCode, Trouble> {
+    let pdf = {
+        let _working = Working::on("typesetting the pour sheet");
+        let paper = if asked.letter {
+            sheet::Paper::Letter
+        } else {
+            sheet::Paper::A4
+        };
+        sheet::pdf(&sheet::page(plan), paper)?
+    };
+    let json = PlanFile::of(plan).text();
+    let (sheet_file, plan_file) = (ready.out.join(SHEET_FILE), ready.out.join(PLAN_FILE));
+    write_whole(&sheet_file, &pdf)?;
+    write_whole(&plan_file, json.as_bytes())?;
+    match asked.json {
+        true => print::out(&json)?,
+        false => print::out(&print::plan(plan))?,
+    }
+    if ready.shop_file.is_none() {
+        print::talk(
+            "no shop.toml found: flasks, crucibles and irons are those of the starter file; \
+             `oddside new DIR` writes one to fill in",
+        );
+    }
+    print::talk(&format!(
+        "written: {}, {}",
+        sheet_file.display(),
+        plan_file.display()
+    ));
+    if plan
+        .remarks
+        .iter()
+        .any(|remark| remark.level == Level::Stop)
+    {
+        print::talk("STOP: not to be poured as it stands; see the remarks");
+    }
+    Ok(ExitCode::SUCCESS)
+}
+
+fn is_mesh(path: &Path) -> bool {
+    let ending = path
+        .extension()
+        .map(|ending| ending.to_string_lossy().to_lowercase());
+    ending.is_some_and(|ending| ["stl", "obj", "ply", "3mf"].contains(&ending.as_str()))
+}
+
+fn from_folder(asked: &Asked) -> Result<Ready, Trouble> {
+    for (option, given) in [("--metal", &asked.metal), ("--unit", &asked.unit)] {
+        if given.is_some() {
+            return Err(Trouble::Misplaced(option));
+        }
+    }
+    let opened = open(&asked.job)?;
+    Ok(Ready {
+        job: opened.job,
+        shop: opened.shop,
+        shop_file: opened.shop_file,
+        mesh: opened.mesh,
+        out: asked.out.clone().unwrap_or(opened.folder),
+    })
+}
+
+fn quick(asked: &Asked) -> Result<Ready, Trouble> {
+    let metal = asked.metal.as_deref().ok_or(Trouble::NoMetal)?;
+    let stem = asked.job.file_stem().unwrap_or_default().to_string_lossy();
+    let job = Job::quick(&stem.replace('_', " "), metal).map_err(Trouble::Usage)?;
+    let unit = asked
+        .unit
+        .as_deref()
+        .map(mesh_unit)
+        .transpose()
+        .map_err(Trouble::Usage)?;
+    let (shop, shop_file) = shop_above(Path::new("."))?;
+    let mesh = look_at(&asked.job, unit)?;
+    let out = asked
+        .out
+        .clone()
+        .unwrap_or_else(|| PathBuf::from(format!("{stem}-plan")));
+    Ok(Ready {
+        job,
+        shop,
+        shop_file,
+        mesh,
+        out,
+    })
+}

@@ -1,0 +1,79 @@
+//! Data on standard output, talk on standard error, tables and remarks readable without colour.
+
+use std::io::{self, Write};
+
+use comfy_table::Table;
+use job::plan::Plan;
+use job::remark::{Level, Remark};
+
+use crate::trouble::Trouble;
+
+/// Prints data. A reader that has closed its end has all it wants.
+pub fn out(text: &str) -> Result<(), Trouble> {
+    let mut to = io::stdout().lock();
+    match to.write_all(text.as_bytes()).and_then(|()| to.flush()) {
+        Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Ok(()),
+        Err(error) => Err(Trouble::Output(error)),
+        Ok(()) => Ok(()),
+    }
+}
+
+/// Prints talk. That nobody can hear it is no reason to stop.
+pub fn talk(text: &str) {
+    let _ = writeln!(io::stderr().lock(), "{text}");
+}
+
+/// A table without frames.
+pub fn table(heads: &[&str]) -> Table {
+    let mut table = Table::new();
+    table.load_style(comfy_table::presets::NOTHING);
+    table.set_header(heads);
+    table
+}
+
+/// Remarks, a paragraph each.
+pub fn remarks(remarks: &[Remark]) -> String {
+    remarks.iter().map(remark).collect()
+}
+
+/// The summary of a plan.
+pub fn plan(plan: &Plan) -> String {
+    let mut figures = table(&["", "likely", "between", "or"]);
+    for figure in &plan.figures {
+        let shown = figure.amount.shown(plan.units, figure.rounding);
+        figures.add_row([
+            figure.name.to_owned(),
+            shown.likely,
+            shown.band.unwrap_or_default(),
+            shown.other.unwrap_or_default(),
+        ]);
+    }
+    let mut choices = table(&["", "", ""]);
+    for choice in &plan.choices {
+        choices.add_row([choice.name, &choice.chosen, &choice.because]);
+    }
+    let head = match plan.count {
+        1 => format!("{}, in {}", plan.name, plan.alloy),
+        count => format!("{}, {count} castings in {}", plan.name, plan.alloy),
+    };
+    let text = format!(
+        "{head}\n\n{figures}\n{choices}\n\n{}",
+        remarks(&plan.remarks)
+    );
+    plan.words.of(&text)
+}
+
+fn remark(remark: &Remark) -> String {
+    let level = match remark.level {
+        Level::Stop => "STOP   ",
+        Level::Caution => "caution",
+        Level::Note => "note   ",
+    };
+    let place = remark
+        .place
+        .map_or_else(String::new, |[x, y, z]| format!(" at {x}, {y}, {z} mm"));
+    format!(
+        "{level}  {}{place}\n         {}\n",
+        remark.words, remark.advice
+    )
+}

@@ -1,0 +1,122 @@
+//! What went wrong, told so that it can be put right.
+
+use std::io;
+use std::process::ExitCode;
+
+use job::file_fault::FileFault;
+use job::folder::FolderError;
+use job::job::JobError;
+use miette::{Diagnostic, GraphicalReportHandler, GraphicalTheme, NamedSource, SourceSpan};
+use thiserror::Error;
+
+use crate::print;
+
+/// Why a command did not end well.
+#[derive(Debug, Error)]
+pub enum Trouble {
+    /// The job folder.
+    #[error(transparent)]
+    Folder(#[from] FolderError),
+    /// The job folder, told as JSON on standard output.
+    #[error("{0}")]
+    FolderAsJson(FolderError),
+    /// The sheet.
+    #[error("pour sheet: {0}")]
+    Sheet(#[from] sheet::SheetError),
+    /// A value on the command line.
+    #[error("{0}")]
+    Usage(JobError),
+    /// A mesh without a metal.
+    #[error(
+        "for a plan of a mesh say the metal too: --metal aluminium, gunmetal, brass, zinc, iron"
+    )]
+    NoMetal,
+    /// An option that belongs to a mesh.
+    #[error("{0} goes with a mesh; for a job write it in job.toml")]
+    Misplaced(&'static str),
+    /// Standard output.
+    #[error("cannot print: {0}")]
+    Output(io::Error),
+}
+
+/// What clap has to say, with our exit code for it.
+pub fn usage(wrong: &clap::Error) -> ExitCode {
+    // Help and version are asked for, not wrong; printing them may still meet a closed pipe.
+    let _ = wrong.print();
+    if wrong.use_stderr() {
+        ExitCode::from(64)
+    } else {
+        ExitCode::SUCCESS
+    }
+}
+
+impl Trouble {
+    /// The same trouble for a reader of JSON.
+    pub fn folder_as_json(error: FolderError) -> Trouble {
+        Trouble::FolderAsJson(error)
+    }
+
+    /// Tells it, and gives the exit code.
+    pub fn tell(&self) -> ExitCode {
+        match self {
+            Trouble::Folder(FolderError::File(fault)) => tell_with_place(fault),
+            Trouble::FolderAsJson(error) => tell_as_json(error),
+            _ => print::talk(&format!("error: {self}")),
+        }
+        ExitCode::from(self.code())
+    }
+
+    fn code(&self) -> u8 {
+        match self {
+            Trouble::Folder(FolderError::Disk { .. }) | Trouble::Output(_) => 1,
+            Trouble::FolderAsJson(FolderError::Disk { .. }) => 1,
+            Trouble::Folder(_) | Trouble::FolderAsJson(_) | Trouble::Sheet(_) => 2,
+            Trouble::Usage(_) | Trouble::NoMetal | Trouble::Misplaced(_) => 64,
+        }
+    }
+}
+
+/// A file that cannot be read is refused in the same words as a mesh that can.
+fn tell_as_json(error: &FolderError) {
+    let words = error.to_string();
+    let remark = serde_json::json!({
+        "code": "unreadable", "level": "stop", "about": "mesh", "place": null,
+        "words": words, "advice": "export the part again as STL, OBJ, PLY or 3MF",
+    });
+    let object = serde_json::json!({
+        "verdict": "refused", "unit": null, "volume_mm3": null, "area_mm2": null,
+        "extents_mm": null, "centre_mm": null, "bodies": 0, "voids": 0, "remarks": [remark],
+    });
+    // The exit code tells the same when even this cannot be printed.
+    let _ = print::out(&format!("{object:#}\n"));
+}
+
+#[derive(Debug, Error, Diagnostic)]
+#[error("{message}")]
+struct InFile {
+    message: String,
+    #[source_code]
+    text: NamedSource<String>,
+    #[label("here")]
+    span: SourceSpan,
+    #[help]
+    hint: Option<String>,
+}
+
+fn tell_with_place(fault: &FileFault) {
+    let report = InFile {
+        message: fault.to_string(),
+        text: NamedSource::new(&fault.file, fault.text.clone()),
+        span: (fault.span.start, fault.span.len()).into(),
+        hint: fault.hint.clone(),
+    };
+    let theme = match std::env::var_os("NO_COLOR") {
+        Some(_) => GraphicalTheme::unicode_nocolor(),
+        None => GraphicalTheme::unicode(),
+    };
+    let mut text = String::new();
+    match GraphicalReportHandler::new_themed(theme).render_report(&mut text, &report) {
+        Ok(()) => print::talk(&text),
+        Err(_) => print::talk(&format!("error: {fault}")),
+    }
+}
