@@ -42,7 +42,7 @@ pub enum Command {
         #[arg(long)]
         json: bool,
     },
-    /// Work a job out: charge, flask, sand, sprue, feeder, weights; writes pour-sheet.pdf, plan.json.
+    /// Work a job out: charge, flask, sand, sprue, feeder, weights; write sheet and plan.json.
     Plan {
         /// A job folder, its job.toml, or for a quick look a mesh.
         job: PathBuf,

@@ -2,6 +2,7 @@
 
 use measure::length::{Length, Volume};
 use measure::share::{Contraction, Share};
+use measure::text::Typed;
 use metal::alloy::Alloy;
 use metal::alloys::{UnknownAlloy, named};
 use metal::furnace::Stock;
@@ -135,24 +136,8 @@ impl Job {
                 range: "0 to 90 %",
             });
         }
-        for (key, height) in [
-            ("mould.pour_height", &mould.pour_height),
-            ("mould.joint", &mould.joint),
-        ] {
-            let outside =
-                |mm: f64| !(0.0..=2000.0).contains(&mm) || mm < 30.0 && key.ends_with("height");
-            if let Some(height) = height
-                .as_ref()
-                .filter(|height| outside(height.value.as_mm()))
-            {
-                let range = "30 mm to 2 m for a pour, 0 to 2 m for a joint";
-                return Err(JobError::Outside {
-                    key,
-                    typed: height.typed.clone(),
-                    range,
-                });
-            }
-        }
+        height("mould.pour_height", &mould.pour_height, 30.0)?;
+        height("mould.joint", &mould.joint, 0.0)?;
         Ok(Job {
             name: file.name.clone(),
             date: file.date.clone(),
@@ -173,7 +158,7 @@ impl Job {
             } else {
                 Stock::Clean
             },
-            cores: file.core.iter().map(core).collect(),
+            cores: file.core.iter().map(core).collect::<Result<_, _>>()?,
         })
     }
 
@@ -200,16 +185,43 @@ impl Job {
     }
 }
 
+/// A height in the mould: no flask is deeper than two metres.
+fn height(key: &'static str, typed: &Option<Typed<Length>>, least: f64) -> Result<(), JobError> {
+    let outside = |height: &&Typed<Length>| !(least..=2000.0).contains(&height.value.as_mm());
+    match typed.as_ref().filter(outside) {
+        Some(height) => {
+            let range = "30 mm to 2 m for a pour, 0 to 2 m for a joint";
+            Err(JobError::Outside {
+                key,
+                typed: height.typed.clone(),
+                range,
+            })
+        }
+        None => Ok(()),
+    }
+}
+
 /// The unit of a mesh as it is asked for.
 pub fn mesh_unit(typed: &str) -> Result<Unit, JobError> {
     Unit::parse(typed).ok_or_else(|| JobError::Unit(typed.to_owned()))
 }
 
-fn core(file: &CoreFile) -> Core {
-    Core {
+/// A core larger than this is a slip between cm³ and m³.
+const LARGEST_CORE: Volume = Volume::from_litre(1000.0);
+
+fn core(file: &CoreFile) -> Result<Core, JobError> {
+    if file.volume.value > LARGEST_CORE {
+        let typed = file.volume.typed.clone();
+        return Err(JobError::Outside {
+            key: "core.volume",
+            typed,
+            range: "0 to 1000 l",
+        });
+    }
+    Ok(Core {
         name: file.name.clone(),
         volume: file.volume.value,
-    }
+    })
 }
 
 fn way_up(typed: &str) -> Result<Up, JobError> {

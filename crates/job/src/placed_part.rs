@@ -5,7 +5,7 @@ use pattern::cells::Cells;
 use pattern::mesh::Mesh;
 use pattern::sections::{Section, sections};
 use pattern::silhouette::{Silhouette, silhouette};
-use pattern::slice::{area_at, outlines, volume_above};
+use pattern::slice::{areas_at, outlines, volume_above};
 
 use crate::job::Up;
 
@@ -123,9 +123,13 @@ const LEVELS: usize = 60;
 /// The level of the largest cut, where a flat joint leaves the least undercut; of levels alike to a
 /// hundredth the highest, so that the weight of the pattern lies in the drag.
 fn widest_level(mesh: &Mesh, height: Length) -> Length {
-    let levels: Vec<(Length, Area)> = (0..LEVELS)
+    let heights: Vec<Length> = (0..LEVELS)
         .map(|level| height * ((level as f64 + 0.5) / LEVELS as f64))
-        .map(|level| (level, area_at(mesh, level)))
+        .collect();
+    let levels: Vec<(Length, Area)> = heights
+        .iter()
+        .copied()
+        .zip(areas_at(mesh, &heights))
         .collect();
     let widest = levels
         .iter()

@@ -5,8 +5,11 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
+pub mod of_feeding;
 pub mod of_mesh;
-pub mod of_plan;
+pub mod of_metal;
+pub mod of_mould;
+pub mod of_pattern;
 
 /// A remark, the same everywhere: on paper, in the terminal, in files.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]

@@ -221,6 +221,9 @@ impl HeapFile {
             }
         }
         let temper = self.temper.map(|temper| temper.ratio);
+        if temper.is_some() && !matches!(self.bond, BondFile::Natural) {
+            return Err("heap: temper belongs to bond = \"natural\" only".to_owned());
+        }
         let bond = match self.bond {
             BondFile::Bentonite => Some(Bond::Bentonite),
             BondFile::Natural => Some(Bond::Natural { temper }),

@@ -9,7 +9,7 @@ use crate::job::Job;
 use crate::placed_part::PlacedPart;
 use crate::plan::Plan;
 use crate::remark::of_mesh;
-use crate::remark::of_plan::Fact;
+use crate::remark::of_pattern::PatternFact;
 use crate::remark::sorted;
 use crate::shop::Shop;
 use crate::work_out::ledger::Ledger;
@@ -27,7 +27,7 @@ pub fn work_out(job: &Job, shop: &Shop, looked: &Looked) -> Plan {
     let mut ledger = Ledger::default();
     let part = PlacedPart::of(&looked.mesh, job.up, job.joint);
     if looked.solid.voids > 0 {
-        ledger.note(&Fact::SealedVoid {
+        ledger.note(PatternFact::SealedVoid {
             count: looked.solid.voids,
         });
     }

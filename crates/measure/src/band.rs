@@ -22,7 +22,7 @@ impl<T: Copy + PartialOrd> Band<T> {
         }
     }
 
-    /// Three values in any order of the outer two; the likely one widens the band if it lies outside.
+    /// Three values, the outer two in any order; the likely one widens the band if it lies outside.
     pub fn new(one_end: T, likely: T, other_end: T) -> Band<T> {
         Band {
             low: least(least(one_end, other_end), likely),

@@ -38,11 +38,11 @@ quantity! {
         from_in2, as_in2 = INCH * INCH;
     }
     written {
-        Metric &["mm2", "mm²", "sq mm"] => 1e-6,
-        Metric &["cm2", "cm²", "sq cm"] => 1e-4,
-        Metric &["m2", "m²", "sq m"] => 1.0,
-        Inch &["in2", "in²", "sq in"] => INCH * INCH,
-        Inch &["ft2", "ft²", "sq ft"] => 144.0 * INCH * INCH,
+        Metric &["mm²", "mm2", "sq mm"] => 1e-6,
+        Metric &["cm²", "cm2", "sq cm"] => 1e-4,
+        Metric &["m²", "m2", "sq m"] => 1.0,
+        Inch &["in²", "in2", "sq in"] => INCH * INCH,
+        Inch &["ft²", "ft2", "sq ft"] => 144.0 * INCH * INCH,
     }
 }
 
@@ -61,12 +61,12 @@ quantity! {
         from_in3, as_in3 = INCH * INCH * INCH;
     }
     written {
-        Metric &["mm3", "mm³"] => 1e-9,
-        Metric &["cm3", "cm³", "cc", "ml", "mL"] => 1e-6,
+        Metric &["mm³", "mm3"] => 1e-9,
+        Metric &["cm³", "cm3", "cc", "ml", "mL"] => 1e-6,
         Metric &["l", "L", "litre", "litres", "liter", "liters"] => 1e-3,
-        Metric &["m3", "m³"] => 1.0,
-        Inch &["in3", "in³", "cu in"] => INCH * INCH * INCH,
-        Inch &["ft3", "ft³", "cu ft"] => 1728.0 * INCH * INCH * INCH,
+        Metric &["m³", "m3"] => 1.0,
+        Inch &["in³", "in3", "cu in"] => INCH * INCH * INCH,
+        Inch &["ft³", "ft3", "cu ft"] => 1728.0 * INCH * INCH * INCH,
     }
 }
 

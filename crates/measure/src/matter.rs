@@ -37,10 +37,10 @@ quantity! {
         from_g_per_cm3, as_g_per_cm3 = 1e3;
     }
     written {
-        Metric &["kg/m3", "kg/m³"] => 1.0,
-        Metric &["g/cm3", "g/cm³", "g/cc", "kg/l", "kg/L", "g/ml"] => 1e3,
-        Inch &["lb/in3", "lb/in³", "lb/cu in"] => POUND / (0.0254 * 0.0254 * 0.0254),
-        Inch &["lb/ft3", "lb/ft³", "lb/cu ft"] => POUND / (0.3048 * 0.3048 * 0.3048),
+        Metric &["kg/m³", "kg/m3"] => 1.0,
+        Metric &["g/cm³", "g/cm3", "g/cc", "kg/l", "kg/L", "g/ml"] => 1e3,
+        Inch &["lb/in³", "lb/in3", "lb/cu in"] => POUND / (0.0254 * 0.0254 * 0.0254),
+        Inch &["lb/ft³", "lb/ft3", "lb/cu ft"] => POUND / (0.3048 * 0.3048 * 0.3048),
     }
 }
 

@@ -1,4 +1,4 @@
-//! Where a figure was seen: `Source`, `Sourced<T>`, and `Law`, a formula with its range and sources.
+//! Where a figure was seen: `Source`, `Sourced<T>`, and `Law`, a formula with range and sources.
 
 use std::collections::BTreeMap;
 use std::sync::LazyLock;

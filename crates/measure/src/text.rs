@@ -109,7 +109,8 @@ pub enum TextError {
     },
     /// One comma and three digits: a thousand or a decimal part.
     #[error(
-        "\"{typed}\" can be read two ways: write 1234 for a thousand and more, or 1.234 for a decimal part"
+        "\"{typed}\" can be read two ways: write 1234 for a thousand and more, \
+         or 1.234 for a decimal part"
     )]
     TwoReadings {
         /// What was typed.
@@ -313,7 +314,7 @@ fn impossible<Q: Written>(typed: &str, bound: &'static str) -> TextError {
 /// The largest unit of the system in which the quantity is at least one, else the smallest; the
 /// rarely spoken units (cm, µm, feet, tonnes, kelvin) are left to those who type them.
 fn suiting_unit<Q: Written>(quantity: Q, system: System) -> Option<&'static UnitWord> {
-    const SELDOM: [&str; 10] = ["cm", "um", "t", "ft", "m2", "m3", "ft2", "ft3", "mm3", "K"];
+    const SELDOM: [&str; 10] = ["cm", "um", "t", "ft", "m²", "m³", "ft²", "ft³", "mm³", "K"];
     let of_system = || Q::UNITS.iter().filter(move |unit| unit.system == system);
     let mut units: Vec<_> = of_system()
         .filter(|unit| !SELDOM.contains(&unit.words[0]))
@@ -322,12 +323,9 @@ fn suiting_unit<Q: Written>(quantity: Q, system: System) -> Option<&'static Unit
         units = of_system().collect();
     }
     units.sort_by(|a, b| a.si.total_cmp(&b.si));
-    let from = |unit: &UnitWord| {
-        if unit.words[0] == "m" {
-            10.0 * unit.si
-        } else {
-            unit.si
-        }
+    let from = |unit: &UnitWord| match unit.words[0] {
+        "m" | "cm²" => 10.0 * unit.si,
+        _ => unit.si,
     };
     let fits = |unit: &&&UnitWord| (quantity.si() - unit.offset).abs() >= from(unit);
     units.iter().rev().find(fits).or(units.first()).copied()

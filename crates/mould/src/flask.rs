@@ -83,10 +83,11 @@ pub enum FlaskError {
     },
     /// None of them, or not the one asked for, is large enough.
     #[error(
-        "{which} does not take {count} pattern(s) with {wall_mm:.0} mm of sand at the walls: inside at least {length_mm:.0} x {width_mm:.0} mm, cope {cope_mm:.0}, drag {drag_mm:.0} mm"
+        "{which} too small for {count} pattern(s) with {wall_mm:.0} mm of sand at the walls: \
+         wanted inside {length_mm:.0} x {width_mm:.0} mm, cope {cope_mm:.0}, drag {drag_mm:.0} mm"
     )]
     TooSmall {
-        /// The flask, or "none of your flasks".
+        /// The flask or flasks, with the verb.
         which: String,
         /// Castings in the mould.
         count: usize,
@@ -164,7 +165,7 @@ pub fn choose(
             layout,
             tight: None,
         })
-        .ok_or_else(|| too_small("none of your flasks".to_owned(), load, sand))
+        .ok_or_else(|| too_small("all of your flasks are".to_owned(), load, sand))
 }
 
 fn choose_named(
@@ -191,7 +192,7 @@ fn choose_named(
             tight: None,
         });
     }
-    let lack = too_small(format!("flask \"{name}\""), load, sand);
+    let lack = too_small(format!("flask \"{name}\" is"), load, sand);
     match lay_out(flask, load, &BARE) {
         Some(layout) => Ok(Chosen {
             flask: flask.clone(),

@@ -27,7 +27,7 @@ pub const CORE_LIFT: Law = Law {
 pub const HOLD_DOWN: Law = Law {
     name: "mould::lift::hold_down",
     formula: "m = 1.5 (F_static + F_runners + F_cores) / g − m_cope, never below nought",
-    range: "1.3 to 1.7 is used for the surge when the mould is suddenly full; clamps held to the same",
+    range: "1.3 to 1.7 is used for the surge when the mould is full at once; clamps the same",
     sources: &["surge-factor-memory", "cope-lift-exam"],
 };
 

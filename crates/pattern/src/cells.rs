@@ -27,10 +27,10 @@ pub struct Cells {
 
 /// Cells across the mean wall. With fewer the two faces of a wall share their cells and the
 /// heaviest place cannot be told from its neighbours; with more the time grows by the cube.
-const CELLS_ACROSS_MEAN_WALL: f64 = 6.0;
+const CELLS_ACROSS_MEAN_WALL: f64 = 7.0;
 
 /// Most cells of metal, and most cells of the whole box, so that the answer stays under a second.
-const MOST_SOLID: f64 = 80_000.0;
+const MOST_SOLID: f64 = 60_000.0;
 const MOST_IN_BOX: f64 = 6_000_000.0;
 
 /// Empty cells kept around the solid.
@@ -278,7 +278,7 @@ fn bounds(mesh: &Mesh) -> ([f64; 3], [f64; 3]) {
 }
 
 /// Calls with points spread evenly over a triangle, its normal, and the area each stands for. The
-/// triangle is cut into strips along its longest side, so that a needle costs no more than its area.
+/// triangle is cut into strips along its longest side, so that a needle costs what its area costs.
 fn for_each_sample(
     corners: [[f64; 3]; 3],
     spacing: f64,

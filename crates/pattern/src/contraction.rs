@@ -8,7 +8,7 @@ pub const PATTERN_LENGTH: Law = Law {
     name: "pattern::contraction::pattern_length",
     formula: "L_pattern = L_part (1 + s)",
     range: "s up to some 3 %; free contraction, less where cores or hard sand hold it back",
-    sources: &["hobbycast-223", "dooley-shrink-rule"],
+    sources: &["hobbicast-223", "dooley-426"],
 };
 
 /// Size of the pattern where the two shrinkages by volume are known: freezing and cooling solid.

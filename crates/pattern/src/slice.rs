@@ -6,16 +6,28 @@ use measure::length::{Area, Length, Volume};
 
 use crate::mesh::Mesh;
 
-/// Area of the cut through a closed mesh at a height.
+/// Areas of the cuts through a closed mesh at heights given from the lowest up.
 ///
-/// Every facet the plane meets leaves a directed piece of outline with the metal on its left; half
+/// Every facet a plane meets leaves a directed piece of outline with the metal on its left; half
 /// the sum of their cross products is the area, without putting the outline together.
-pub fn area_at(mesh: &Mesh, height: Length) -> Area {
-    let twice: f64 = pieces(mesh, 2, height.as_mm())
-        .iter()
-        .map(|[from, to]| from[0] * to[1] - from[1] * to[0])
-        .sum();
-    Area::from_mm2(twice / 2.0)
+pub fn areas_at(mesh: &Mesh, heights: &[Length]) -> Vec<Area> {
+    let levels: Vec<f64> = heights.iter().map(|height| height.as_mm()).collect();
+    let mut twice = vec![0.0; levels.len()];
+    for triangle in &mesh.triangles {
+        let corners = triangle.map(|point| mesh.points[point as usize]);
+        let z = corners.map(|corner| corner[2]);
+        let first = levels.partition_point(|level| *level < z[0].min(z[1]).min(z[2]));
+        let last = levels.partition_point(|level| *level <= z[0].max(z[1]).max(z[2]));
+        for level in first..last {
+            if let Some([from, to]) = piece(corners, 2, levels[level]) {
+                twice[level] += from[0] * to[1] - from[1] * to[0];
+            }
+        }
+    }
+    twice
+        .into_iter()
+        .map(|twice| Area::from_mm2(twice / 2.0))
+        .collect()
 }
 
 /// Outlines, in mm, of the cut across an axis (0 to 2) at a place along it; the two coordinates
@@ -67,35 +79,39 @@ fn between(from: [f64; 3], to: [f64; 3], share: f64) -> [f64; 3] {
 
 /// The directed pieces of outline, one from each facet that the plane meets.
 fn pieces(mesh: &Mesh, axis: usize, at_mm: f64) -> Vec<[[f64; 2]; 2]> {
+    let corners = mesh
+        .triangles
+        .iter()
+        .map(|triangle| triangle.map(|p| mesh.points[p as usize]));
+    corners
+        .filter_map(|corners| piece(corners, axis, at_mm))
+        .collect()
+}
+
+/// The piece that one facet leaves. Both facets of an edge have to meet the plane in the same point,
+/// to the last bit, so that pieces can be put together.
+fn piece(corners: [[f64; 3]; 3], axis: usize, at_mm: f64) -> Option<[[f64; 2]; 2]> {
     let (u, v) = [(1, 2), (2, 0), (0, 1)][axis];
-    let mut found = Vec::new();
-    for triangle in &mesh.triangles {
-        let corners = triangle.map(|point| mesh.points[point as usize]);
-        let (mut enters, mut leaves) = (None, None);
-        for side in 0..3 {
-            // Both facets of an edge have to meet the plane in the same point, to the last bit.
-            let (from, to) = (corners[side], corners[(side + 1) % 3]);
-            let (below, above) = if from[axis] < to[axis] {
-                (from, to)
+    let (mut enters, mut leaves) = (None, None);
+    for side in 0..3 {
+        let (from, to) = (corners[side], corners[(side + 1) % 3]);
+        let (below, above) = if from[axis] < to[axis] {
+            (from, to)
+        } else {
+            (to, from)
+        };
+        if (below[axis] < at_mm) && (above[axis] >= at_mm) {
+            let share = (at_mm - below[axis]) / (above[axis] - below[axis]);
+            let point = between(below, above, share);
+            let end = if from[axis] < to[axis] {
+                &mut enters
             } else {
-                (to, from)
+                &mut leaves
             };
-            if (below[axis] < at_mm) && (above[axis] >= at_mm) {
-                let share = (at_mm - below[axis]) / (above[axis] - below[axis]);
-                let point = between(below, above, share);
-                let end = if from[axis] < to[axis] {
-                    &mut enters
-                } else {
-                    &mut leaves
-                };
-                *end = Some([point[u], point[v]]);
-            }
-        }
-        if let (Some(up), Some(down)) = (enters, leaves) {
-            found.push([up, down]);
+            *end = Some([point[u], point[v]]);
         }
     }
-    found
+    Some([enters?, leaves?])
 }
 
 /// Puts directed pieces together, end to start, in the order in which they are met.

@@ -50,7 +50,8 @@ const BLANKS: [&str; 6] = [
     "Photo number",
 ];
 
-const LIMITS: &str = "From tables and hand sums, no simulation; bands are not guarantees. Local codes \
+const LIMITS: &str = "From tables and hand sums, no simulation; draft, undercuts and cores are not \
+                      looked at; bands are not guarantees. Local codes \
                       and licensed practice come first. Lifting, brake and pressure parts: prove by test.";
 
 fn blocks(plan: &Plan) -> Vec<Block> {
@@ -79,8 +80,8 @@ fn metal(plan: &Plan) -> Vec<Row> {
     };
     let mut rows = vec![said("Metal", &plan.alloy, None)];
     rows.extend(figure(plan, "casting mass", casting));
-    rows.extend(figure(plan, "poured mass", "Poured in all"));
-    rows.extend(figure(plan, "charge", "Charge").map(noted("loss and pig included")));
+    let poured = beside(plan, "poured mass", "poured in all");
+    rows.extend(figure(plan, "charge", "Charge").map(noted(&poured)));
     rows.extend(choice(plan, "crucible", "Crucible"));
     rows
 }
@@ -88,31 +89,31 @@ fn metal(plan: &Plan) -> Vec<Row> {
 fn sand(plan: &Plan) -> Vec<Row> {
     let mut rows = Vec::new();
     rows.extend(choice(plan, "flask", "Flask"));
-    rows.extend(figure(plan, "sand to fill the flask", "Sand rammed"));
-    rows.extend(figure(plan, "sand to have ready", "Sand to have ready"));
+    let rammed = beside(
+        plan,
+        "sand to fill the flask",
+        "of it rammed into the flask",
+    );
+    rows.extend(figure(plan, "sand to have ready", "Sand ready").map(noted(&rammed)));
     rows
 }
 
 fn pattern(plan: &Plan) -> Vec<Row> {
     let mut rows = Vec::new();
-    rows.extend(figure(plan, "contraction", "Make it larger by"));
+    rows.extend(figure(plan, "contraction", "Larger by"));
     rows.extend(figure(plan, "pattern length", "Longest side"));
-    rows.extend(figure(
-        plan,
-        "modulus of the heaviest section",
-        "Heaviest modulus",
-    ));
-    rows.extend(figure(
+    let freezes = beside(
         plan,
         "freezing time of the heaviest section",
-        "It freezes in",
-    ));
+        "until it is frozen",
+    );
+    let modulus = figure(plan, "modulus of the heaviest section", "Heaviest modulus");
+    rows.extend(modulus.map(noted(&freezes)));
     rows
 }
 
 fn rigging(plan: &Plan) -> Vec<Row> {
     let mut rows = Vec::new();
-    rows.extend(figure(plan, "choke area", "Choke"));
     let drill = plan
         .choice("sprue drill")
         .map(|choice| choice.chosen.clone());
@@ -124,34 +125,43 @@ fn rigging(plan: &Plan) -> Vec<Row> {
         .chain(pipe)
         .collect::<Vec<_>>()
         .join(", or ");
-    rows.extend(figure(plan, "sprue foot diameter", "Sprue, foot").map(noted(&cut_with)));
-    rows.extend(figure(plan, "sprue top diameter", "Sprue, top"));
+    rows.extend(figure(plan, "sprue foot diameter", "Sprue foot Ø").map(noted(&cut_with)));
+    rows.extend(figure(plan, "sprue top diameter", "Sprue top Ø"));
     rows.extend(figure(plan, "runner area", "Runner, in all"));
     rows.extend(figure(plan, "gate area", "Gates, in all"));
-    match figure(plan, "feeder diameter", "Feeder, high as wide") {
-        Some(row) => rows.push(row),
+    match figure(plan, "feeder diameter", "Feeder Ø") {
+        Some(row) => rows.push(noted("as high as wide, on the heaviest section")(row)),
         None => rows.extend(choice(plan, "feeder", "Feeder")),
     }
     rows
 }
 
 fn weights(plan: &Plan) -> Vec<Row> {
-    let mut rows = Vec::new();
-    if let Some(figure) = plan.figure("weight on the cope") {
-        rows.push(high_end(plan, figure, "Lay on at least"));
-    }
-    rows.extend(choice(plan, "irons", "Take").map(large));
-    rows.extend(
-        figure(plan, "cope lift", "Lift")
-            .map(noted("weights before the pour, off after it has set")),
+    let Some(figure) = plan.figure("weight on the cope") else {
+        return Vec::new();
+    };
+    let held = format!(
+        "{}, {}",
+        beside(plan, "cope lift", "lift"),
+        beside(plan, "cope mass", "cope")
     );
-    rows.extend(figure(plan, "cope mass", "Cope"));
+    let [.., wanted] = figure.amount.values();
+    if wanted <= 0.0 {
+        let words = "the cope is heavy enough; a clamp if it is moved";
+        return vec![large(said(
+            "Lay on",
+            "nothing",
+            Some(format!("{words}; {held}")),
+        ))];
+    }
+    let mut rows = vec![noted(&held)(high_end(plan, figure, "Lay on"))];
+    rows.extend(choice(plan, "irons", "Take").map(large));
     rows
 }
 
 fn pour(plan: &Plan) -> Vec<Row> {
     let mut rows = Vec::new();
-    rows.extend(figure(plan, "pouring temperature", "Temperature").map(large));
+    rows.extend(figure(plan, "pouring temperature", "Pour at").map(large));
     let fill = plan
         .figure("fill time")
         .and_then(|figure| figure.because.clone());
@@ -162,6 +172,13 @@ fn pour(plan: &Plan) -> Vec<Row> {
             .map(large),
     );
     rows
+}
+
+/// A figure in words, to stand under another.
+fn beside(plan: &Plan, name: &str, words: &str) -> String {
+    let likely = |figure: &Figure| figure.amount.shown(plan.units, figure.rounding).likely;
+    plan.figure(name)
+        .map_or_else(String::new, |figure| format!("{} {words}", likely(figure)))
 }
 
 /// The row of a figure, if the plan has it.
@@ -278,18 +295,12 @@ fn caption(plan: &Plan) -> String {
         1 => "The pattern lies".to_owned(),
         count => format!("{count} patterns lie"),
     };
-    format!(
-        "{patterns} in the flask with the joint as drawn; metal is kept {:.0} mm above the joint",
-        plan.drawing.pour_height_mm
-    )
+    format!("{patterns} in the flask as drawn; sprue, runner and feeder are yours to place.")
 }
 
+/// The keys by which plan.json tells each source in full.
 fn sources(plan: &Plan) -> Vec<String> {
-    let titles = plan
-        .sources
-        .iter()
-        .filter_map(|key| measure::source::source(key));
-    titles.map(|source| source.title.clone()).collect()
+    plan.sources.clone()
 }
 
 /// Six letters and digits by which this very plan is known again: any change in it changes them.

@@ -17,7 +17,7 @@ use pattern::sections::{MODULUS, Section};
 use crate::amount::Amount;
 use crate::job::Job;
 use crate::placed_part::PlacedPart;
-use crate::remark::of_plan::Fact;
+use crate::remark::of_pattern::PatternFact;
 use crate::work_out::ledger::{Entry, Ledger};
 
 /// What the rest of the plan needs to know of one casting.
@@ -135,7 +135,7 @@ fn moduli(part: &PlacedPart, heaviest: Length, thinnest: Length, ledger: &mut Le
         part.thinnest(),
     ));
     if part.unresolved > 0.01 {
-        ledger.note(&Fact::WallsUnmeasured {
+        ledger.note(PatternFact::WallsUnmeasured {
             share: part.unresolved,
         });
     }
@@ -160,7 +160,7 @@ fn walls(job: &Job, part: &PlacedPart, thinnest: Length, ledger: &mut Ledger) {
     let wall = thinnest * 2.0;
     if wall < least {
         let place = part.thinnest().map_or([0.0; 3], |section| section.place_mm);
-        ledger.note(&Fact::ThinWall { wall, least, place });
+        ledger.note(PatternFact::ThinWall { wall, least, place });
     }
 }
 
@@ -200,7 +200,7 @@ fn sourced_contraction(job: &Job, ledger: &mut Ledger) -> SourcedContraction {
         ratios().fold(likely, f64::max),
     );
     if low < high {
-        ledger.note(&Fact::ContractionDisputed {
+        ledger.note(PatternFact::ContractionDisputed {
             from_to: [low, high],
             sources: given.len(),
         });
@@ -230,14 +230,10 @@ pub(super) fn volume_text(volume: Volume) -> String {
 /// A band for the list of what went in.
 pub(super) fn band_text<Q: measure::text::Written>(band: &Band<Q>) -> String {
     let text = |quantity: Q| show(quantity, System::Metric).unwrap_or_default();
-    match band.low() < band.high() {
-        true => format!(
-            "{} ({} to {})",
-            text(band.likely()),
-            text(band.low()),
-            text(band.high())
-        ),
-        false => text(band.likely()),
+    let [low, likely, high] = [band.low(), band.likely(), band.high()].map(text);
+    match low == high {
+        true => likely,
+        false => format!("{likely} ({low} to {high})"),
     }
 }
 

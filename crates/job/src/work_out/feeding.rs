@@ -13,7 +13,7 @@ use mould::feeding::feeder::{
 use crate::amount::Amount;
 use crate::job::Job;
 use crate::placed_part::PlacedPart;
-use crate::remark::of_plan::Fact;
+use crate::remark::of_feeding::FeedingFact;
 use crate::work_out::casting::{Casting, length_text, volume_text};
 use crate::work_out::ledger::{Entry, Ledger};
 
@@ -44,12 +44,12 @@ pub(super) fn feeding(
         MARGIN
     };
     let Some(feeder) = feeder(casting.heaviest, margin, part.volume, &demand) else {
-        ledger.note(&Fact::FeederImpossible);
+        ledger.note(FeedingFact::FeederImpossible);
         return none;
     };
     write(part, casting, &feeder, margin, &demand, ledger);
     if job.alloy.family == Family::Iron {
-        ledger.note(&Fact::IronMightFeedItself);
+        ledger.note(FeedingFact::IronMightFeedItself);
     }
     more_heavy_sections(part, margin, ledger);
     let cylinder = feeder
@@ -79,18 +79,18 @@ fn no_feeder(job: &Job, heaviest: Length) -> Option<NoFeeder> {
 fn say_none(job: &Job, reason: NoFeeder, ledger: &mut Ledger) {
     let (fact, because) = match (reason, &job.firm) {
         (NoFeeder::FirmIron, Some(shown)) => (
-            Fact::NoFeederIron {
+            FeedingFact::NoFeederIron {
                 shown: shown.clone(),
             },
             format!("iron of this carbon swells; mould shown firm by: {shown}"),
         ),
         _ => (
-            Fact::NoFeederThin,
+            FeedingFact::NoFeederThin,
             "every section is thin enough to be fed by its gate".to_owned(),
         ),
     };
     ledger.choose("feeder", "none needed", because);
-    ledger.note(&fact);
+    ledger.note(fact);
 }
 
 /// What the feeder has to bring for each volume of casting.
@@ -178,7 +178,7 @@ fn more_heavy_sections(part: &PlacedPart, margin: f64, ledger: &mut Ledger) {
         .filter(|s| nearly(s.modulus))
         .collect();
     if let Some(next) = others.first() {
-        ledger.note(&Fact::MoreHeavySections {
+        ledger.note(FeedingFact::MoreHeavySections {
             count: others.len(),
             place: next.place_mm,
         });

@@ -12,7 +12,7 @@ use sand::moisture::{Dryness, dryness};
 use crate::amount::Amount;
 use crate::job::Job;
 use crate::placed_part::PlacedPart;
-use crate::remark::of_plan::Fact;
+use crate::remark::of_mould::MouldFact;
 use crate::shop::{Heap, Shop};
 use crate::work_out::casting::{band_text, length_text, volume_text};
 use crate::work_out::ledger::{Entry, Ledger};
@@ -52,26 +52,26 @@ pub(super) fn sand(
     );
     match &shop.heap {
         Some(heap) => judge_heap(heap, ready.high(), ledger),
-        None => ledger.note(&Fact::HeapUnknown),
+        None => ledger.note(MouldFact::HeapUnknown),
     }
 }
 
 fn judge_heap(heap: &Heap, wanted: Mass, ledger: &mut Ledger) {
     if heap.mass < wanted {
-        ledger.note(&Fact::HeapTooSmall {
+        ledger.note(MouldFact::HeapTooSmall {
             wanted,
             there: heap.mass,
         });
     }
     let Some(bond) = heap.bond else { return };
     let Some(moisture) = heap.moisture.as_ref().map(|share| share.ratio) else {
-        ledger.note(&Fact::MoistureUnknown);
+        ledger.note(MouldFact::MoistureUnknown);
         return;
     };
     match dryness(bond, moisture) {
         Dryness::WithinLimit { .. } => {}
-        Dryness::TooWet { limit } => ledger.note(&Fact::TooWet { moisture, limit }),
-        Dryness::Ask { .. } => ledger.note(&Fact::MoistureUnknown),
+        Dryness::TooWet { limit } => ledger.note(MouldFact::TooWet { moisture, limit }),
+        Dryness::Ask { .. } => ledger.note(MouldFact::MoistureUnknown),
     }
 }
 
@@ -91,15 +91,17 @@ pub(super) fn weights(
         hold_down(lift.high(), SURGE, cope.low()),
     );
     let to_lay = up_to_half_kilo(wanted.high());
+    let wanted = Band::new(wanted.low(), wanted.likely(), to_lay);
+    let because = match to_lay > Mass::ZERO {
+        true => format!("the high end is what to lay on: {}", mass_text(to_lay)),
+        false => "the cope alone is heavy enough".to_owned(),
+    };
     ledger.write(
         Entry::new("weight on the cope", Amount::Mass(wanted), &HOLD_DOWN)
             .input("lift", force_text(&lift))
             .input("cope", band_text(&cope))
             .input("factor", format!("{SURGE}"))
-            .because(format!(
-                "the high end is what to lay on: {}",
-                mass_text(to_lay)
-            ))
+            .because(because)
             .up(),
     );
     choose_irons(shop, to_lay, ledger);
@@ -181,7 +183,7 @@ fn choose_irons(shop: &Shop, to_lay: Mass, ledger: &mut Ledger) {
                 "not enough of your own",
                 "clamp for the same force",
             );
-            ledger.note(&Fact::IronsTooLight {
+            ledger.note(MouldFact::IronsTooLight {
                 wanted: to_lay,
                 there,
             });

@@ -8,7 +8,8 @@ use crate::job::Job;
 use crate::job_file::Serves;
 use crate::plan::{Choice, Figure};
 use crate::remark::Remark;
-use crate::remark::of_plan::Fact;
+use crate::remark::of_metal::MetalFact;
+use crate::remark::of_pattern::PatternFact;
 
 /// The ledger of a plan.
 #[derive(Default)]
@@ -109,8 +110,8 @@ impl Ledger {
     }
 
     /// Writes a remark.
-    pub(super) fn note(&mut self, fact: &Fact) {
-        self.remarks.push(fact.remark());
+    pub(super) fn note(&mut self, fact: impl Into<Remark>) {
+        self.remarks.push(fact.into());
     }
 
     /// The cautions of the metal and of what the casting has to serve for.
@@ -123,14 +124,14 @@ impl Ledger {
         if job.serves == Serves::Food
             && (may_hold_lead || job.stock != metal::furnace::Stock::Clean)
         {
-            self.note(&Fact::LeadInFood);
+            self.note(MetalFact::LeadInFood);
         }
         if !matches!(job.serves, Serves::Ornament | Serves::Machine) {
-            self.note(&Fact::Serves(job.serves));
+            self.note(MetalFact::Serves(job.serves));
         }
         for caution in &alloy.cautions {
-            self.note(&Fact::Metal(*caution));
+            self.note(MetalFact::Metal(*caution));
         }
-        self.note(&Fact::NotLookedAt);
+        self.note(PatternFact::NotLookedAt);
     }
 }

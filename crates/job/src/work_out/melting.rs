@@ -7,7 +7,7 @@ use metal::furnace::practice;
 
 use crate::amount::Amount;
 use crate::job::Job;
-use crate::remark::of_plan::Fact;
+use crate::remark::of_metal::MetalFact;
 use crate::shop::Shop;
 use crate::work_out::casting::band_text;
 use crate::work_out::ledger::{Entry, Ledger};
@@ -49,7 +49,7 @@ fn loss(job: &Job, shop: &Shop, ledger: &mut Ledger) -> (Band<f64>, Vec<String>)
     match practice(shop.furnace, job.alloy.family, job.stock) {
         Some(practice) => (practice.loss.band, practice.loss.sources.clone()),
         None => {
-            ledger.note(&Fact::LossUnknown);
+            ledger.note(MetalFact::LossUnknown);
             (
                 Band::new(0.0, LOSS_UNKNOWN / 2.0, LOSS_UNKNOWN),
                 vec!["common-practice".to_owned()],
@@ -60,7 +60,7 @@ fn loss(job: &Job, shop: &Shop, ledger: &mut Ledger) -> (Band<f64>, Vec<String>)
 
 fn crucible(job: &Job, shop: &Shop, charge: &Charge, ledger: &mut Ledger) {
     if shop.crucibles.is_empty() {
-        ledger.note(&Fact::CruciblesUnknown);
+        ledger.note(MetalFact::CruciblesUnknown);
         return;
     }
     let liquid = &job.alloy.density_liquid.band;
@@ -79,7 +79,7 @@ fn crucible(job: &Job, shop: &Shop, charge: &Charge, ledger: &mut Ledger) {
                 "none of your own",
                 "the charge is more than any holds",
             );
-            ledger.note(&Fact::NoCrucible {
+            ledger.note(MetalFact::NoCrucible {
                 charge: charge.charged.high(),
             });
         }

@@ -13,7 +13,8 @@ use mould::gating::sprue::{SPRUE_TAPER, area_of};
 use crate::amount::Amount;
 use crate::job::Job;
 use crate::placed_part::PlacedPart;
-use crate::remark::of_plan::Fact;
+use crate::remark::of_feeding::FeedingFact;
+use crate::remark::of_mould::MouldFact;
 use crate::shop::Shop;
 use crate::work_out::casting::{Casting, band_text, length_text};
 use crate::work_out::feeding::Feeding;
@@ -55,7 +56,7 @@ pub(super) fn rigging(
         let height = feeding
             .feeder
             .map_or(Length::ZERO, |feeder| feeder.diameter.likely());
-        ledger.note(&Fact::FeederHigherThanCope {
+        ledger.note(FeedingFact::FeederHigherThanCope {
             height,
             cope: chosen.flask.cope,
         });
@@ -96,7 +97,7 @@ fn flask(
             });
             ledger.choose("flask", flask_words(&chosen), because);
             if let Some(error) = lack {
-                ledger.note(&Fact::TightFlask(error.clone()));
+                ledger.note(MouldFact::TightFlask(error.clone()));
             }
             chosen
         }
@@ -112,7 +113,7 @@ fn flask(
                 _ => "none of your own takes the pattern",
             };
             ledger.choose("flask", flask_words(&chosen), because);
-            ledger.note(&Fact::NoFlask(error));
+            ledger.note(MouldFact::NoFlask(error));
             chosen
         }
     }
@@ -185,7 +186,7 @@ fn write_fill(job: &Job, casting: &Casting, running: &RunningSystem, ledger: &mu
             .because(because),
     );
     if fill.high_because == Limit::ThinWall {
-        ledger.note(&Fact::FillMustHurry);
+        ledger.note(FeedingFact::FillMustHurry);
     }
 }
 
@@ -247,10 +248,7 @@ fn write_sprue(
     for ((name, share), area) in names.into_iter().zip(running.runner_and_gates) {
         ledger.write(
             Entry::new(name, Amount::Area(Band::exact(area)), &RUNNING_METAL)
-                .input(
-                    "ratio to the choke",
-                    format!("{}", measure::text::rounded(share, 3)),
-                )
+                .input("ratio to the choke", measure::text::rounded(share, 3))
                 .seen(&keys)
                 .because("all of them together"),
         );

@@ -15,7 +15,11 @@ pub fn obj(heights: &Heights) -> String {
     let (columns, rows) = (heights.x.len() - 1, heights.y.len() - 1);
     let at = |i: i64, j: i64| {
         let inside = (0..columns as i64).contains(&i) && (0..rows as i64).contains(&j);
-        if inside { (heights.height)(i as usize, j as usize) } else { 0.0 }
+        if inside {
+            (heights.height)(i as usize, j as usize)
+        } else {
+            0.0
+        }
     };
     let (mut text, mut faces) = (String::new(), 0);
     let mut face = |corners: [[f64; 3]; 4]| {
@@ -24,7 +28,15 @@ pub fn obj(heights: &Heights) -> String {
         }
         let first = 4 * faces + 1;
         faces += 1;
-        writeln!(text, "f {} {} {} {}", first, first + 1, first + 2, first + 3).unwrap();
+        writeln!(
+            text,
+            "f {} {} {} {}",
+            first,
+            first + 1,
+            first + 2,
+            first + 3
+        )
+        .unwrap();
     };
     for (i, j) in (0..columns as i64).flat_map(|i| (0..rows as i64).map(move |j| (i, j))) {
         let top = at(i, j);
@@ -43,7 +55,12 @@ pub fn obj(heights: &Heights) -> String {
         ];
         for (beside, [ax, ay], [bx, by]) in sides {
             if beside < top {
-                face([[ax, ay, beside], [bx, by, beside], [bx, by, top], [ax, ay, top]]);
+                face([
+                    [ax, ay, beside],
+                    [bx, by, beside],
+                    [bx, by, top],
+                    [ax, ay, top],
+                ]);
             }
         }
     }

@@ -161,27 +161,10 @@ impl<'a> Cursor<'a> {
     /// the quote marks of feet and inches end at once.
     fn unit(&mut self) -> String {
         self.rest = self.rest.trim_start();
-        let mut end = 0;
-        let mut before = ' ';
-        for (at, c) in self.rest.char_indices() {
-            let quote = matches!(c, '"' | '\'' | '″' | '′' | '”' | '’');
-            if quote && at == 0 {
-                end = c.len_utf8();
-                break;
-            }
-            let power = c.is_ascii_digit()
-                && (before.is_alphabetic() || before == '^')
-                && !self.rest[at + 1..].starts_with(|n: char| n.is_alphanumeric());
-            let exponent_part =
-                matches!(c, '0' | '5' | '.') && (before == '^' || before == '0' || before == '.');
-            if c.is_ascii_digit() && !power && !exponent_part || matches!(c, '-' | '−' | '+') {
-                break;
-            }
-            if !c.is_whitespace() {
-                end = at + c.len_utf8();
-            }
-            before = c;
-        }
+        let end = match self.rest.chars().next() {
+            Some(quote) if is_quote(quote) => quote.len_utf8(),
+            _ => self.word_end(),
+        };
         let (unit, rest) = self.rest.split_at(end);
         self.rest = rest;
         let joined = unit.split_whitespace().collect::<Vec<_>>().join(" ");
@@ -190,6 +173,35 @@ impl<'a> Cursor<'a> {
             .trim_end_matches(" and")
             .to_owned()
     }
+
+    /// Where the word ends: before the next number or sign, and before the blanks in front of it.
+    fn word_end(&self) -> usize {
+        let mut end = 0;
+        let mut before = ' ';
+        for (at, c) in self.rest.char_indices() {
+            if matches!(c, '-' | '−' | '+') || c.is_ascii_digit() && !self.is_power(at, before) {
+                break;
+            }
+            if !c.is_whitespace() {
+                end = at + c.len_utf8();
+            }
+            before = c;
+        }
+        end
+    }
+
+    /// Whether the digit at a place belongs to the unit: the 2 of `m2`, `J/m2K` and `s^0.5`, but not
+    /// that of `4ft2in`.
+    fn is_power(&self, at: usize, before: char) -> bool {
+        let after = self.rest[at + 1..].chars().next().unwrap_or(' ');
+        let in_decimal = before == '.' || before == '^';
+        let below_the_line = self.rest[..at].contains('/') && !after.is_ascii_digit();
+        in_decimal || before.is_alphabetic() && (below_the_line || !after.is_alphanumeric())
+    }
+}
+
+fn is_quote(c: char) -> bool {
+    matches!(c, '"' | '\'' | '″' | '′' | '”' | '’')
 }
 
 fn is_mark(c: char) -> bool {

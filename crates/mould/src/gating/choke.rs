@@ -11,7 +11,7 @@ pub const CHOKE: Law = Law {
     name: "mould::gating::choke::choke",
     formula: "A = m / (ρ t C √(2 g H))",
     range: "running system kept full; C 0.73 to 0.90 by its bends",
-    sources: &["gating-lecture-deepa", "gating-lecture-99"],
+    sources: &["gating-slides", "gating-lecture-notes"],
 };
 
 /// The head that drives the metal on average over the pour.
@@ -19,7 +19,7 @@ pub const EFFECTIVE_HEAD: Law = Law {
     name: "mould::gating::choke::effective_head",
     formula: "H = h − h₁² / (2 h₂)",
     range: "h₁ the casting above the gate, h₂ the whole casting; h the pour above the gate",
-    sources: &["gating-lecture-99"],
+    sources: &["gating-lecture-notes"],
 };
 
 /// What a real running system lets through of what an ideal one would: 0.8 in common use, 0.90 for

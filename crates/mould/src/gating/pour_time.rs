@@ -31,7 +31,7 @@ pub const IRON_POUR_TIME: Law = Law {
     name: "mould::gating::pour_time::iron_pour_time",
     formula: "t = K (1.41 + T/14.59) √m, K = fluidity in inches / 40",
     range: "grey iron to 450 kg, T in mm",
-    sources: &["rao-manufacturing"],
+    sources: &["rao-manufacturing-technology"],
 };
 
 /// What sets an end of the band of filling times.

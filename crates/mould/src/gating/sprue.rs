@@ -11,7 +11,7 @@ pub const FALL_SPEED: Law = Law {
     name: "mould::gating::sprue::fall_speed",
     formula: "v = √(2 g h)",
     range: "no losses; the metal starts from rest in the basin",
-    sources: &["gating-lecture-deepa", "byjus-sprue"],
+    sources: &["gating-slides", "byjus-sprue"],
 };
 
 /// Area that passes a flow at the foot of a fall.
@@ -35,7 +35,7 @@ pub const FILL_FROM_TOP: Law = Law {
     name: "mould::gating::sprue::fill_from_top",
     formula: "t = V / (A √(2 g h))",
     range: "no losses; the head stays the same to the end",
-    sources: &["gating-lecture-deepa", "byjus-sprue"],
+    sources: &["gating-slides", "byjus-sprue"],
 };
 
 /// Filling time of a mould that is filled from the bottom.
