@@ -32,12 +32,12 @@ pub fn page(plan: &Plan) -> PourSheet {
 
 /// What must be true before metal is melted. Common practice; SAFETY.md has the whole list.
 const RED_LINES: [&str; 6] = [
-    "Mould, cores, tools and ingot mould dry and warm; no water near the metal",
-    "Floor of dry sand, not bare concrete; the way from furnace to mould clear",
-    "Leather boots, face shield, no synthetics; respirator where there is fume",
-    "Outdoors or under a hood; nobody pours alone",
-    "Onlookers at least 2 m away, upwind; a stop word agreed",
-    "Sand handled damp or with a dust mask: quartz dust stays in the lungs",
+    "Mould, cores, tools, ingot mould dry and warm",
+    "Floor of dry sand; a clear way to the mould",
+    "Leather boots, face shield, no synthetics",
+    "Outdoors or hooded; fume mask; never alone",
+    "Onlookers at least 2 m away; a stop word",
+    "Sand damp or a dust mask: quartz harms lungs",
 ];
 
 /// What is written down with the gloves on.
@@ -88,7 +88,7 @@ fn metal(plan: &Plan) -> Vec<Row> {
 
 fn sand(plan: &Plan) -> Vec<Row> {
     let mut rows = Vec::new();
-    rows.extend(choice(plan, "flask", "Flask"));
+    rows.extend(choice(plan, "flask", "Flask").map(name_first));
     let rammed = beside(
         plan,
         "sand to fill the flask",
@@ -114,18 +114,8 @@ fn pattern(plan: &Plan) -> Vec<Row> {
 
 fn rigging(plan: &Plan) -> Vec<Row> {
     let mut rows = Vec::new();
-    let drill = plan
-        .choice("sprue drill")
-        .map(|choice| choice.chosen.clone());
-    let pipe = plan
-        .choice("sprue pipe")
-        .map(|choice| choice.chosen.clone());
-    let cut_with = drill
-        .into_iter()
-        .chain(pipe)
-        .collect::<Vec<_>>()
-        .join(", or ");
-    rows.extend(figure(plan, "sprue foot diameter", "Sprue foot Ø").map(noted(&cut_with)));
+    rows.extend(figure(plan, "sprue foot diameter", "Sprue foot Ø"));
+    rows.extend(cutter(plan));
     rows.extend(figure(plan, "sprue top diameter", "Sprue top Ø"));
     rows.extend(figure(plan, "runner area", "Runner, in all"));
     rows.extend(figure(plan, "gate area", "Gates, in all"));
@@ -172,6 +162,30 @@ fn pour(plan: &Plan) -> Vec<Row> {
             .map(large),
     );
     rows
+}
+
+/// The nearest drill, and the nearest pipe beside it.
+fn cutter(plan: &Plan) -> Option<Row> {
+    let drill = plan.choice("sprue drill")?;
+    let pipe = plan
+        .choice("sprue pipe")
+        .map(|pipe| format!("or {}", pipe.chosen));
+    Some(Row {
+        band: pipe,
+        ..said("cut with", &drill.chosen, None)
+    })
+}
+
+/// "B: 300 x 250 mm inside" as a bold B with the sizes beside it.
+fn name_first(row: Row) -> Row {
+    match row.value.clone().split_once(": ") {
+        Some((name, sizes)) => Row {
+            value: name.to_owned(),
+            band: Some(sizes.to_owned()),
+            ..row
+        },
+        None => row,
+    }
 }
 
 /// A figure in words, to stand under another.

@@ -123,7 +123,7 @@ fn flask_words(chosen: &Chosen) -> String {
     let flask = &chosen.flask;
     let mm = |length: Length| format!("{:.0}", length.as_mm());
     format!(
-        "{}: {} x {} mm inside, cope {}, drag {} mm",
+        "{}: {} x {}, cope {}, drag {} mm",
         flask.name,
         mm(flask.length),
         mm(flask.width),

@@ -18,7 +18,7 @@ pub struct Cutter {
 pub fn nearest_drill(diameter: Length) -> Cutter {
     let hole_mm = ((diameter.as_mm() * 2.0).round() / 2.0).max(1.0);
     Cutter {
-        name: format!("{hole_mm} mm drill or peg"),
+        name: format!("{hole_mm} mm drill"),
         hole: Length::from_mm(hole_mm),
     }
 }
