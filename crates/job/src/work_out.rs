@@ -25,6 +25,8 @@ mod rigging;
 /// Works a job out in a shop, for a mesh that has been taken.
 pub fn work_out(job: &Job, shop: &Shop, looked: &Looked) -> Plan {
     let mut ledger = Ledger::default();
+    // What hurts people comes before what hurts castings.
+    ledger.cautions(job);
     let part = PlacedPart::of(&looked.mesh, job.up, job.joint);
     if looked.solid.voids > 0 {
         ledger.note(PatternFact::SealedVoid {
@@ -37,7 +39,6 @@ pub fn work_out(job: &Job, shop: &Shop, looked: &Looked) -> Plan {
     melting::melting(job, shop, &rigging, &mut ledger);
     holding::sand(job, shop, &part, &rigging, &mut ledger);
     holding::weights(job, shop, &part, &rigging, &mut ledger);
-    ledger.cautions(job);
     let mut remarks = of_mesh::remarks(looked);
     remarks.extend(ledger.remarks);
     Plan {

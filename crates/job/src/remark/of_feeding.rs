@@ -1,5 +1,6 @@
 //! The words for what is found in feeding and filling.
 
+use measure::flow::Duration;
 use measure::length::Length;
 use measure::text::rounded;
 
@@ -35,6 +36,13 @@ pub enum FeedingFact {
     },
     /// The thinnest wall freezes while the mould still fills.
     FillMustHurry,
+    /// No running system fills the thinnest wall before it freezes.
+    FillsTooLate {
+        /// The wall.
+        wall: Length,
+        /// It freezes in.
+        freezes: Duration,
+    },
 }
 
 impl From<FeedingFact> for Remark {
@@ -84,6 +92,17 @@ impl From<FeedingFact> for Remark {
                 "each freezes on its own: feed or chill it, or join them by a heavier wall",
             )
             .at(Some(place)),
+            FeedingFact::FillsTooLate { wall, freezes } => Remark::new(
+                "fills_too_late",
+                Level::Caution,
+                "pour",
+                format!(
+                    "the thinnest wall, some {} mm, freezes in {} s: no usual sprue fills it",
+                    rounded(wall.as_mm(), 2),
+                    rounded(freezes.as_s(), 2)
+                ),
+                "expect it short: thicken it, gate straight into it, or leave it to be machined",
+            ),
             FeedingFact::FillMustHurry => Remark::new(
                 "fill_must_hurry",
                 Level::Caution,

@@ -185,7 +185,13 @@ fn write_fill(job: &Job, casting: &Casting, running: &RunningSystem, ledger: &mu
             .input("that wall freezes in", band_text(&casting.wall_freezes))
             .because(because),
     );
-    if fill.high_because == Limit::ThinWall {
+    if !running.in_time {
+        let freezes = casting.wall_freezes.low();
+        ledger.note(FeedingFact::FillsTooLate {
+            wall: casting.wall,
+            freezes,
+        });
+    } else if fill.high_because == Limit::ThinWall {
         ledger.note(FeedingFact::FillMustHurry);
     }
 }
