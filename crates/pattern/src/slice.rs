@@ -111,7 +111,8 @@ fn piece(corners: [[f64; 3]; 3], axis: usize, at_mm: f64) -> Option<[[f64; 2]; 2
             *end = Some([point[u], point[v]]);
         }
     }
-    Some([enters?, leaves?])
+    // Outward facets have the metal on the left from where the outline dips to where it rises.
+    Some([leaves?, enters?])
 }
 
 /// Puts directed pieces together, end to start, in the order in which they are met.
