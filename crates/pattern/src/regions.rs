@@ -1,7 +1,7 @@
 //! Regions of like depth: where one section of a solid ends and the next begins.
 //!
 //! From every cell one climbs the depth to a top. A top whose inscribed ball holds a place a
-//! quarter deeper still is a shoulder, and the climb goes on from there; one that does not is settled.
+//! quarter deeper still is a shoulder, and the climb goes on there; one that does not is settled.
 //! Settled tops are then joined across their common cuts where they are nearly equally deep and the
 //! way between them does not pass a neck. Beside a boss on a plate the climb into the boss begins
 //! exactly where the boss begins: the ball of half the plate's thickness then first reaches a place

@@ -164,8 +164,9 @@ fn clear_of_joints(cells: &Cells, label: &[u32], reach: &[f64]) -> Vec<bool> {
     clear
 }
 
-/// The reach, in diameters of the largest ball inside a section. With less the middle of a cube does
-/// not feel its far edges and comes out too heavy, with more the middle of a plate feels its rim.
+/// The reach, in diameters of the largest ball inside a section. With less the middle of a cube
+/// does not feel its far edges and comes out too heavy, with more the middle of a plate feels its
+/// rim.
 const REACH: f64 = 1.15;
 
 /// The reach of each section, mm.

@@ -88,8 +88,8 @@ fn pieces(mesh: &Mesh, axis: usize, at_mm: f64) -> Vec<[[f64; 2]; 2]> {
         .collect()
 }
 
-/// The piece that one facet leaves. Both facets of an edge have to meet the plane in the same point,
-/// to the last bit, so that pieces can be put together.
+/// The piece that one facet leaves. Both facets of an edge have to meet the plane in one point, to
+/// the last bit, so that pieces can be put together.
 fn piece(corners: [[f64; 3]; 3], axis: usize, at_mm: f64) -> Option<[[f64; 2]; 2]> {
     let (u, v) = [(1, 2), (2, 0), (0, 1)][axis];
     let (mut enters, mut leaves) = (None, None);

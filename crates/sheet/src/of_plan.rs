@@ -52,7 +52,7 @@ const BLANKS: [&str; 6] = [
 
 const LIMITS: &str = "From tables and hand sums, no simulation; draft, undercuts and cores are not \
                       looked at; bands are not guarantees. Local codes \
-                      and licensed practice come first. Lifting, brake and pressure parts: prove by test.";
+                      and licensed practice come first. Lifting, brake, pressure parts: prove by test.";
 
 fn blocks(plan: &Plan) -> Vec<Block> {
     let blocks = [

@@ -190,7 +190,7 @@ impl<'a> Cursor<'a> {
         end
     }
 
-    /// Whether the digit at a place belongs to the unit: the 2 of `m2`, `J/m2K` and `s^0.5`, but not
+    /// Whether the digit at a place belongs to the unit: the 2 of `m2`, `J/m2K`, `s^0.5`, but not
     /// that of `4ft2in`.
     fn is_power(&self, at: usize, before: char) -> bool {
         let after = self.rest[at + 1..].chars().next().unwrap_or(' ');

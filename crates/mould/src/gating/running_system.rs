@@ -94,7 +94,7 @@ pub fn running_volume(choke: Area, demand: &Demand) -> Volume {
 /// Goes round the ring of mass, time and choke.
 ///
 /// A very thin wall asks for so short a time that the running system it takes outgrows the casting,
-/// and the ring finds no rest. Then no running system fills it in time: the rule of the usual pour is
+/// and the ring finds no rest. Then no running system fills it in time: the usual pour is
 /// planned instead, and the thin wall is told not to be [`RunningSystem::in_time`].
 pub fn running_system(demand: &Demand) -> RunningSystem {
     let unhurried = Demand {
@@ -128,7 +128,7 @@ pub fn running_system(demand: &Demand) -> RunningSystem {
 }
 
 /// How much heavier the running system may become for the sake of a thin wall. Raised, a rib of a
-/// millimetre plans a sprue like a bucket; lowered, walls that a brisk pour still fills are given up.
+/// millimetre plans a sprue like a bucket; lowered, walls that a brisk pour fills are given up.
 const MOST_HURRY: f64 = 3.0;
 
 fn settled_mass(demand: &Demand) -> Mass {
