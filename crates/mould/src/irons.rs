@@ -14,7 +14,7 @@ pub struct Iron {
 /// The fewest pieces that weigh at least so much, and of those the lightest choice; nothing where
 /// all of them together are too light.
 ///
-/// Pieces are tried in full up to [`MOST_TRIED`]; a larger heap is taken from the heaviest down,
+/// Up to sixteen pieces every choice is tried; a larger heap is taken from the heaviest down,
 /// which is never too light.
 pub fn enough(own: &[Iron], wanted: Mass) -> Option<Vec<&Iron>> {
     if wanted <= Mass::ZERO {
