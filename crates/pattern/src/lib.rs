@@ -32,7 +32,7 @@
 //! ```
 //!
 //! The way through the files: [`read`] chooses among [`stl`], [`obj`], [`ply`] and [`threemf`] and
-//! gives a [`mesh::Soup`]; [`mod@unit`] settles the unit; [`repair`] joins, drops, winds and closes;
+//! gives a [`mesh::Soup`]; [`mod@unit`] settles the unit; [`repair`] joins, winds and closes;
 //! [`crossings`] and [`rays`] weigh what passes through itself; [`solid`] measures; [`look`] does
 //! it all and judges.
 
