@@ -106,7 +106,7 @@ fn check_counts(header: &Header, bytes: usize) -> Result<(), ReadError> {
         }
     }
     if records > 2 * MOST_FACETS as u64 {
-        return Err(Trouble::TooManyFacets.at(Place::File));
+        return Err(Trouble::TooManyRecords.at(Place::File));
     }
     check_properties(header)
 }

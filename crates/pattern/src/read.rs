@@ -76,6 +76,12 @@ pub enum Trouble {
     /// More points than a part of the allowed size can use.
     #[error("more than {} points; export with a coarser tolerance", 3 * MOST_FACETS)]
     TooManyPoints,
+    /// More points and facets together than a file of shared points needs.
+    #[error(
+        "more than {} points and facets together; export with shared points, or coarser",
+        2 * MOST_FACETS
+    )]
+    TooManyRecords,
     /// Neither content nor name tells the format.
     #[error("not recognised as STL, OBJ, PLY or 3MF; export the part in one of these")]
     UnknownFormat,
