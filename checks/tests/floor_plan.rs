@@ -13,18 +13,19 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("metal", &["measure"]),
     ("sand", &["measure"]),
     ("mould", &["measure"]),
+    ("reckon", &["mould", "pattern", "metal", "sand", "measure"]),
     ("job", &["mould", "pattern", "metal", "sand", "measure"]),
     ("sheet", &["job", "measure"]),
     (
         "cli",
         &[
-            "sheet", "job", "pattern", "metal", "sand", "measure", "mould",
+            "sheet", "job", "reckon", "pattern", "metal", "sand", "measure", "mould",
         ],
     ),
 ];
 
-/// The rooms below the job: no disk, no clock, no network.
-const BELOW_JOB: [&str; 5] = ["measure", "pattern", "metal", "sand", "mould"];
+/// The rooms below the doors but for the job: no disk, no clock, no network.
+const BELOW_JOB: [&str; 6] = ["measure", "pattern", "metal", "sand", "mould", "reckon"];
 
 /// Words of the trade that the ground may not know.
 const TRADE: [&str; 7] = [

@@ -8,20 +8,13 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use checks::answer::Deviation;
 use checks::check::{Check, read, read_all};
-use checks::given::Given;
+use checks::deviation::{Deviation, deviation};
 use checks::repository::root;
 use measure::source::Law;
+use reckon::ask::Ask;
+use reckon::reckoner::Reckoner;
 
-use crate::laws::{Calculation, calculations};
-
-mod laws;
-mod of_metal;
-mod of_mould;
-mod of_pattern;
-mod of_sand;
-mod shape;
 mod table;
 
 /// What came of one figure of a row.
@@ -57,16 +50,27 @@ fn every_law_has_a_row() {
 }
 
 #[test]
-fn every_row_and_every_calculation_belongs_to_a_law() {
+fn every_row_and_every_reckoner_belongs_to_a_law() {
     let rows = rows();
     let names = law_names();
     let known = |name: &str| names.contains(name);
     let of_rows = rows.iter().map(|row| row.law.as_str());
     let strangers: BTreeSet<_> = of_rows
-        .chain(calculations().into_keys())
+        .chain(reckoners().into_keys())
         .filter(|name| !known(name))
         .collect();
     assert!(strangers.is_empty(), "in no room's LAWS: {strangers:#?}");
+}
+
+#[test]
+fn every_law_has_exactly_one_reckoner() {
+    let called: Vec<&str> = reckon::all()
+        .map(|(_, reckoner)| reckoner.law.name)
+        .collect();
+    let distinct: BTreeSet<&str> = called.iter().copied().collect();
+    assert_eq!(called.len(), distinct.len(), "a law is called by two names");
+    let silent: Vec<_> = law_names().difference(&distinct).copied().collect();
+    assert!(silent.is_empty(), "laws that cannot be called: {silent:#?}");
 }
 
 #[test]
@@ -182,11 +186,11 @@ fn all_laws() -> impl Iterator<Item = &'static Law> {
 
 /// What came of the rows, and a line for everything that is wrong with them.
 fn judge(rows: &[Check]) -> (Vec<Outcome<'_>>, Vec<String>) {
-    let calculations = calculations();
+    let reckoners = reckoners();
     let mut outcomes = Vec::new();
     let mut faults = Vec::new();
     for row in rows {
-        match outcomes_of(row, &calculations) {
+        match outcomes_of(row, &reckoners) {
             Ok(of_row) => {
                 let far = of_row.iter().filter(|outcome| outcome.deviation.too_far);
                 faults.extend(far.map(|outcome| table::fault(outcome)));
@@ -198,22 +202,26 @@ fn judge(rows: &[Check]) -> (Vec<Outcome<'_>>, Vec<String>) {
     (outcomes, faults)
 }
 
+/// Every reckoner by the name of its law.
+fn reckoners() -> BTreeMap<&'static str, &'static Reckoner> {
+    reckon::all()
+        .map(|(_, reckoner)| (reckoner.law.name, reckoner))
+        .collect()
+}
+
 fn outcomes_of<'a>(
     row: &'a Check,
-    calculations: &BTreeMap<&str, Calculation>,
+    reckoners: &BTreeMap<&str, &Reckoner>,
 ) -> Result<Vec<Outcome<'a>>, String> {
-    let calculate = calculations.get(row.law.as_str()).ok_or("no such law")?;
-    let given = Given::new(&row.given);
-    let answers = calculate(&given).map_err(|fault| fault.to_string())?;
-    let unused = given.unused();
-    if !unused.is_empty() {
-        return Err(format!("given and not used: {}", unused.join(", ")));
-    }
+    let reckoner = reckoners.get(row.law.as_str()).ok_or("no such law")?;
+    let given = row.given.iter();
+    let ask = given.fold(Ask::new(reckoner.name), |ask, (key, text)| {
+        ask.give(key, text)
+    });
+    let worked = reckon::worked::work_out(&ask).map_err(|fault| fault.to_string())?;
     let mut outcomes = Vec::new();
     for (figure, expected) in &row.gives {
-        let answer = answers.iter().find(|answer| answer.name == figure);
-        let answer = answer.ok_or_else(|| format!("the law gives no \"{figure}\""))?;
-        let deviation = answer.against(expected, &row.within);
+        let deviation = deviation(&worked, figure, expected, &row.within);
         outcomes.push(Outcome {
             check: row,
             figure,

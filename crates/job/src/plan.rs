@@ -2,8 +2,9 @@
 
 use measure::source::Law;
 use measure::text::System;
+use measure::text::shown::Rounding;
 
-use crate::amount::{Amount, Rounding};
+use crate::amount::Amount;
 use crate::remark::Remark;
 use crate::words::English;
 

@@ -1,6 +1,7 @@
 //! Speed, rate, duration.
 
 use crate::length::{Area, Length, Volume};
+use crate::matter::{Density, Mass, POUND};
 use crate::quantity::{products, quantity};
 
 quantity! {
@@ -14,7 +15,8 @@ quantity! {
     written {
         Metric &["s", "sec", "second", "seconds"] => 1.0,
         Metric &["min", "minute", "minutes"] => 60.0,
-        Metric &["h", "hour", "hours"] => 3600.0,
+        Metric &["h", "hour", "hours", "hr"] => 3600.0,
+        Metric &["day", "days", "d"] => 86_400.0,
     }
 }
 
@@ -49,6 +51,26 @@ quantity! {
 }
 
 quantity! {
+    /// A rate of flow by mass.
+    MassRate: "a rate of flow by mass", "1.2 kg/s or 2.6 lb/s" {
+        /// Kilograms a second.
+        from_kg_per_s, as_kg_per_s = 1.0;
+        /// Kilograms an hour.
+        from_kg_per_h, as_kg_per_h = 1.0 / 3600.0;
+    }
+    written {
+        Metric &["kg/s"] => 1.0,
+        Metric &["g/s"] => 1e-3,
+        Metric &["kg/min"] => 1.0 / 60.0,
+        Metric &["g/min"] => 1e-3 / 60.0,
+        Metric &["kg/h"] => 1.0 / 3600.0,
+        Inch &["lb/s"] => POUND,
+        Inch &["lb/min"] => POUND / 60.0,
+        Inch &["lb/h", "lb/hr"] => POUND / 3600.0,
+    }
+}
+
+quantity! {
     /// Time for each square of modulus: the constant of the freezing-time law t = C M².
     FreezingConstant: "a mould constant", "6.1 min/cm2" {
         /// Seconds a square metre.
@@ -72,4 +94,6 @@ products! {
     Flow * Duration = Volume;
     Duration * Flow = Volume;
     FreezingConstant * Area = Duration;
+    Density * Flow = MassRate;
+    MassRate * Duration = Mass;
 }

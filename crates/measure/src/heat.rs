@@ -5,7 +5,9 @@
 
 use std::ops::{Add, Sub};
 
-use crate::quantity::quantity;
+use crate::flow::Duration;
+use crate::matter::Mass;
+use crate::quantity::{products, quantity};
 use crate::text::{System, UnitWord, Written};
 
 /// Kelvin at 0 °C, exact: `iso-80000-5`.
@@ -141,4 +143,55 @@ quantity! {
     written {
         Metric &["Ws^0.5/m2K"] => 1.0,
     }
+}
+
+/// Joules in a British thermal unit of the steam table: `iso-31`.
+const BTU: f64 = 1_055.055_852_62;
+
+quantity! {
+    /// An amount of heat.
+    Heat: "an amount of heat", "968 kJ or 0.27 kWh" {
+        /// Kilojoules.
+        from_kj, as_kj = 1e3;
+        /// Kilowatt-hours.
+        from_kwh, as_kwh = 3.6e6;
+    }
+    written {
+        Metric &["kJ"] => 1e3,
+        Metric &["J"] => 1.0,
+        Metric &["MJ"] => 1e6,
+        Metric &["kWh"] => 3.6e6,
+        Inch &["Btu", "BTU"] => BTU,
+    }
+}
+
+quantity! {
+    /// Heat given in each second: of a burner, of an element.
+    Power: "a power", "15 kW or 50000 Btu/h" {
+        /// Watts.
+        from_w, as_w = 1.0;
+        /// Kilowatts.
+        from_kw, as_kw = 1e3;
+    }
+    written {
+        Metric &["W"] => 1.0,
+        Metric &["kW"] => 1e3,
+        Inch &["Btu/h", "BTU/h", "BTU/hr", "Btu/hr"] => BTU / 3600.0,
+    }
+}
+
+quantity! {
+    /// Conductivity of heat.
+    Conductivity: "a heat conductivity", "0.6 W/mK" {
+        /// W / (m K).
+        from_w_per_m_k, as_w_per_m_k = 1.0;
+    }
+    written {
+        Metric &["W/mK"] => 1.0,
+    }
+}
+
+products! {
+    HeatPerMass * Mass = Heat;
+    Power * Duration = Heat;
 }

@@ -5,6 +5,13 @@ use crate::quantity::{products, quantity};
 /// Metres in an inch, exact: `iso-31`.
 const INCH: f64 = 0.0254;
 
+/// Cubic metres in a gallon of 231 cubic inches, exact: `nist-handbook-44`. Kitchen measures
+/// without another word are parts of it.
+const US_GALLON: f64 = 231.0 * INCH * INCH * INCH;
+
+/// Cubic metres in an imperial gallon, exact: `nist-handbook-44`.
+const IMPERIAL_GALLON: f64 = 4.546_09e-3;
+
 quantity! {
     /// A length.
     Length: "a length", "125 mm or 4 15/16 in" {
@@ -67,6 +74,15 @@ quantity! {
         Metric &["m³", "m3"] => 1.0,
         Inch &["in³", "in3", "cu in"] => INCH * INCH * INCH,
         Inch &["ft³", "ft3", "cu ft"] => 1728.0 * INCH * INCH * INCH,
+        Inch &["gal", "gallon", "gallons"] => US_GALLON,
+        Inch &["qt", "quart", "quarts"] => US_GALLON / 4.0,
+        Inch &["pt", "pint", "pints"] => US_GALLON / 8.0,
+        Inch &["cup", "cups"] => US_GALLON / 16.0,
+        Inch &["fl oz", "floz"] => US_GALLON / 128.0,
+        Inch &["tbsp", "tablespoon", "tablespoons"] => US_GALLON / 256.0,
+        Inch &["tsp", "teaspoon", "teaspoons"] => US_GALLON / 768.0,
+        Inch &["imp gal", "imperial gallon", "imperial gallons"] => IMPERIAL_GALLON,
+        Inch &["imp pt", "imperial pint", "imperial pints"] => IMPERIAL_GALLON / 8.0,
     }
 }
 

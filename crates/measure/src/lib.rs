@@ -18,6 +18,7 @@ pub mod flow;
 pub mod heat;
 pub mod length;
 pub mod matter;
+pub mod money;
 mod quantity;
 pub mod share;
 pub mod source;

@@ -4,7 +4,7 @@ use crate::length::{Area, Length, Volume};
 use crate::quantity::{products, quantity};
 
 /// Kilograms in an avoirdupois pound, exact: `iso-31`.
-const POUND: f64 = 0.453_592_37;
+pub(crate) const POUND: f64 = 0.453_592_37;
 
 /// Standard fall of a body, 9.80665 m/s², exact by convention: `iso-80000-3`.
 pub const GRAVITY_M_PER_S2: f64 = 9.806_65;
@@ -54,6 +54,7 @@ quantity! {
     }
     written {
         Metric &["N", "newton", "newtons"] => 1.0,
+        Metric &["kN"] => 1e3,
         Metric &["kgf"] => GRAVITY_M_PER_S2,
         Inch &["lbf"] => POUND * GRAVITY_M_PER_S2,
     }
@@ -70,7 +71,14 @@ quantity! {
     written {
         Metric &["Pa"] => 1.0,
         Metric &["kPa", "kN/m2", "kN/m²"] => 1e3,
-        Inch &["psi"] => POUND * GRAVITY_M_PER_S2 / (0.0254 * 0.0254),
+        Metric &["MPa", "N/mm2", "N/mm²"] => 1e6,
+        Metric &["mbar", "hPa"] => 1e2,
+        Metric &["bar"] => 1e5,
+        Metric &["cmH2O", "cm H2O", "cm of water"] => 98.0665,
+        Metric &["mmHg", "mm Hg"] => 133.322_387_415,
+        Metric &["atm"] => 101_325.0,
+        Metric &["kgf/cm2", "kgf/cm²"] => GRAVITY_M_PER_S2 / 1e-4,
+        Inch &["psi", "lbf/in2", "lb/in2"] => POUND * GRAVITY_M_PER_S2 / (0.0254 * 0.0254),
     }
 }
 

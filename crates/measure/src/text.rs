@@ -12,6 +12,8 @@ use thiserror::Error;
 use crate::text::number::{Cursor, Piece};
 
 mod number;
+pub mod ranged;
+pub mod shown;
 
 /// The two systems of units that people mix.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -237,7 +239,7 @@ pub fn unit_named<Q: Written>(word: &str) -> Option<&'static UnitWord> {
 }
 
 /// A number without a unit, as people write it, or nothing.
-pub(crate) fn plain_number(text: &str) -> Option<f64> {
+pub fn plain_number(text: &str) -> Option<f64> {
     let mut cursor = Cursor::new(text.trim());
     let number = cursor.number().ok()?;
     (cursor.rest().is_empty() && number.is_finite()).then_some(number)
@@ -314,7 +316,11 @@ fn impossible<Q: Written>(typed: &str, bound: &'static str) -> TextError {
 /// The largest unit of the system in which the quantity is at least one, else the smallest; the
 /// rarely spoken units (cm, µm, feet, tonnes, kelvin) are left to those who type them.
 fn suiting_unit<Q: Written>(quantity: Q, system: System) -> Option<&'static UnitWord> {
-    const SELDOM: [&str; 10] = ["cm", "um", "t", "ft", "m²", "m³", "ft²", "ft³", "mm³", "K"];
+    const SELDOM: [&str; 30] = [
+        "cm", "um", "t", "ft", "m²", "m³", "ft²", "ft³", "mm³", "K", "gal", "qt", "pt", "cup",
+        "fl oz", "tbsp", "tsp", "imp gal", "imp pt", "mbar", "bar", "cmH2O", "mmHg", "atm",
+        "kgf/cm2", "day", "g/s", "kg/h", "lb/h", "kgf",
+    ];
     let of_system = || Q::UNITS.iter().filter(move |unit| unit.system == system);
     let mut units: Vec<_> = of_system()
         .filter(|unit| !SELDOM.contains(&unit.words[0]))

@@ -1,15 +1,11 @@
 //! Heat to melt a charge and the fuel it takes.
 
 use measure::band::Band;
-use measure::heat::{HeatPerMass, SpecificHeat, Temperature};
+use measure::heat::{Heat, HeatPerMass, SpecificHeat, Temperature};
 use measure::matter::Mass;
 use measure::source::Law;
-use measure::text::{System, UnitWord, Written};
 
 use crate::alloy::Alloy;
-
-/// Joules in a kilowatt-hour.
-const KILOWATT_HOUR: f64 = 3.6e6;
 
 /// Heat from cold metal to the pouring temperature.
 pub const HEAT_TO_MELT: Law = Law {
@@ -26,47 +22,6 @@ pub const FUEL_HEAT: Law = Law {
     range: "η from a warm furnace; the first heat of the day takes more",
     sources: &["doe-melting-2005"],
 };
-
-/// An amount of heat.
-#[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
-pub struct Heat(f64);
-
-impl Heat {
-    /// Kilojoules.
-    pub const fn from_kj(amount: f64) -> Heat {
-        Heat(amount * 1e3)
-    }
-
-    /// Kilojoules.
-    pub const fn as_kj(self) -> f64 {
-        self.0 / 1e3
-    }
-
-    /// Kilowatt-hours.
-    pub const fn as_kwh(self) -> f64 {
-        self.0 / KILOWATT_HOUR
-    }
-}
-
-impl Written for Heat {
-    const WHAT: &'static str = "an amount of heat";
-    const EXAMPLE: &'static str = "968 kJ or 0.27 kWh";
-    const UNITS: &'static [UnitWord] = &[
-        in_joules(&["kJ"], 1e3, System::Metric),
-        in_joules(&["J"], 1.0, System::Metric),
-        in_joules(&["MJ"], 1e6, System::Metric),
-        in_joules(&["kWh"], KILOWATT_HOUR, System::Metric),
-        in_joules(&["Btu", "BTU"], 1055.056, System::Inch),
-    ];
-
-    fn from_si(amount: f64) -> Heat {
-        Heat(amount)
-    }
-
-    fn si(self) -> f64 {
-        self.0
-    }
-}
 
 /// What a metal takes up on its way to liquid.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -88,7 +43,7 @@ pub fn heat_to_melt(mass: Mass, from: Temperature, to: Temperature, metal: &Melt
     let warming = metal.solid.as_j_per_kg_k() * (metal.melts_at - from).as_kelvin();
     let melting = metal.latent.as_j_per_kg();
     let superheating = metal.liquid.as_j_per_kg_k() * (to - metal.melts_at).as_kelvin();
-    Heat(mass.as_kg() * (warming + melting + superheating))
+    Heat::from_kj(mass.as_kg() * (warming + melting + superheating) / 1e3)
 }
 
 /// The band of the heat that a charge of an alloy takes up: all its figures low together, all
@@ -122,14 +77,5 @@ pub fn heat_band(
 /// Heat in the fuel for a heat in the metal; `efficiency` above nought, 0.12 for 12 %.
 /// Law: [`FUEL_HEAT`].
 pub fn fuel_heat(metal: Heat, efficiency: f64) -> Heat {
-    Heat(metal.0 / efficiency)
-}
-
-const fn in_joules(words: &'static [&'static str], si: f64, system: System) -> UnitWord {
-    UnitWord {
-        words,
-        si,
-        offset: 0.0,
-        system,
-    }
+    metal / efficiency
 }

@@ -1,10 +1,11 @@
 //! A Plan turned into the words of a pour sheet, in the order of the day.
 
-use job::amount::{Amount, Rounding};
+use job::amount::Amount;
 use job::plan::{Figure, Plan};
 use job::plan_file::PlanFile;
 use job::remark::Level;
 use measure::band::Band;
+use measure::text::shown::Rounding;
 
 use crate::data::{Block, PaperRemark, PourSheet, RemarkLevel, Row};
 use crate::drawings::Drawing;

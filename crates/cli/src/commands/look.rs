@@ -180,7 +180,7 @@ fn mass_table(volume_mm3: f64) -> String {
             .map(measure::matter::Mass::from_kg);
         let shown = job::amount::Amount::Mass(band).shown(
             measure::text::System::Metric,
-            job::amount::Rounding::Nearest,
+            measure::text::shown::Rounding::Nearest,
         );
         table.add_row([
             row.metal.to_owned(),

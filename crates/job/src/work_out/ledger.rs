@@ -1,9 +1,10 @@
 //! What has been worked out so far: figures, choices, remarks, and the sources they rest on.
 
 use measure::source::Law;
+use measure::text::shown::Rounding;
 use metal::alloy::Caution;
 
-use crate::amount::{Amount, Rounding};
+use crate::amount::Amount;
 use crate::job::Job;
 use crate::job_file::Serves;
 use crate::plan::{Choice, Figure};

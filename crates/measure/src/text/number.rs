@@ -190,13 +190,16 @@ impl<'a> Cursor<'a> {
         end
     }
 
-    /// Whether the digit at a place belongs to the unit: the 2 of `m2`, `J/m2K`, `s^0.5`, but not
-    /// that of `4ft2in`.
+    /// Whether the digit at a place belongs to the unit: the 2 of `m2`, `J/m2K`, `s^0.5`, `cmH2O`,
+    /// but not that of `4ft2in`.
     fn is_power(&self, at: usize, before: char) -> bool {
         let after = self.rest[at + 1..].chars().next().unwrap_or(' ');
         let in_decimal = before == '.' || before == '^';
         let below_the_line = self.rest[..at].contains('/') && !after.is_ascii_digit();
-        in_decimal || before.is_alphabetic() && (below_the_line || !after.is_alphanumeric())
+        let of_water = before == 'H' && after == 'O';
+        in_decimal
+            || of_water
+            || before.is_alphabetic() && (below_the_line || !after.is_alphanumeric())
     }
 }
 

@@ -1,0 +1,60 @@
+//! A formula with the numbers put in the place of its symbols.
+
+/// Puts texts in the place of symbols: `A = m / (ρ t)` becomes
+/// `A = (4.2 kg) / ((2.4 g/cm³) (3 s))`.
+///
+/// A symbol is a whole run of letters with its subscripts; what is no symbol of the list stays.
+pub fn with_numbers(formula: &str, numbers: &[(&str, String)]) -> String {
+    let mut out = String::with_capacity(formula.len() * 2);
+    let mut name = String::new();
+    for letter in formula.chars() {
+        if is_part_of_symbol(letter, &name) {
+            name.push(letter);
+            continue;
+        }
+        out.push_str(&number_for(&name, numbers));
+        name.clear();
+        out.push(letter);
+    }
+    out.push_str(&number_for(&name, numbers));
+    out
+}
+
+fn number_for(name: &str, numbers: &[(&str, String)]) -> String {
+    match numbers.iter().find(|(symbol, _)| *symbol == name) {
+        Some((_, number)) if !name.is_empty() => format!("({number})"),
+        _ => name.to_owned(),
+    }
+}
+
+/// Letters, and after a first letter the marks that belong to it: `T_s`, `h₁`, `A'`.
+fn is_part_of_symbol(letter: char, before: &str) -> bool {
+    let superscript = matches!(letter, '²' | '³' | '⁴' | '½' | '⅓' | '¼' | '¹');
+    if superscript {
+        return false;
+    }
+    let subscript = ('₀'..='ₜ').contains(&letter) || letter == '_' || letter == '\'';
+    let digit = letter.is_ascii_digit() && before.contains('_');
+    letter.is_alphabetic() && !subscript || !before.is_empty() && (subscript || digit)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::with_numbers;
+
+    #[test]
+    fn numbers_stand_in_the_place_of_whole_symbols() {
+        let numbers = [
+            ("m", "4.2 kg".to_owned()),
+            ("ρ", "2.4 g/cm³".to_owned()),
+            ("h₁", "12 mm".to_owned()),
+            ("T_s", "557 °C".to_owned()),
+        ];
+        assert_eq!(
+            with_numbers("A = m / (ρ t √(2 g H))", &numbers),
+            "A = (4.2 kg) / ((2.4 g/cm³) t √(2 g H))"
+        );
+        assert_eq!(with_numbers("h₁² / mm", &numbers), "(12 mm)² / mm");
+        assert_eq!(with_numbers("(T_s − T_0)", &numbers), "((557 °C) − T_0)");
+    }
+}
