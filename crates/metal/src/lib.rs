@@ -15,12 +15,14 @@
 //! ```
 //!
 //! The nouns: an [`alloy::Alloy`] with its [`figure::Figure`]s, a [`charge::Charge`], a
+//! [`charge_makeup::heap::Heap`] and a [`charge_makeup::target::Target`] that make it up, a
 //! [`crucible::Crucible`], a [`furnace::Furnace`]. Knows neither the pattern nor the sand.
 
 pub mod alloy;
 pub mod alloys;
 pub mod casting_mass;
 pub mod charge;
+pub mod charge_makeup;
 pub mod crucible;
 pub mod figure;
 pub mod furnace;
@@ -38,6 +40,10 @@ pub const LAWS: &[&Law] = &[
     &casting_mass::WITH_BUTTON,
     &charge::PIG,
     &charge::CHARGE,
+    &charge_makeup::balance::BLEND,
+    &charge_makeup::balance::RICH_HEAP,
+    &charge_makeup::balance::AFTER_LOSS,
+    &charge_makeup::balance::ADDITION,
     &crucible::BRIM_VOLUME,
     &crucible::HELD,
     &melt::HEAT_TO_MELT,
