@@ -90,6 +90,18 @@ fn only_the_sheet_knows_typst() {
 }
 
 #[test]
+fn only_the_metal_room_draws_lots_and_solves_programmes() {
+    for (name, manifest) in manifests() {
+        for library in ["good_lp", "rand"] {
+            let manifest: toml::Table = manifest.parse().expect("a manifest");
+            let table = manifest.get("dependencies").and_then(toml::Value::as_table);
+            let knows = table.is_some_and(|table| table.contains_key(library));
+            assert_eq!(knows, name == "metal", "{name} and {library}");
+        }
+    }
+}
+
+#[test]
 fn only_the_door_prints() {
     let printing = [
         "println!",

@@ -22,6 +22,7 @@
 pub mod answer;
 pub mod ask;
 mod body;
+mod charging;
 mod feeding;
 pub mod formula;
 mod freezing;
@@ -51,6 +52,7 @@ pub fn of_topic(topic: Topic) -> &'static [Reckoner] {
         Topic::Freezing => freezing::RECKONERS,
         Topic::Feeding => feeding::RECKONERS,
         Topic::Holding => holding::RECKONERS,
+        Topic::Charging => charging::RECKONERS,
         Topic::Melting => melting::RECKONERS,
         Topic::Pouring => pouring::RECKONERS,
     }

@@ -15,6 +15,8 @@ pub enum Topic {
     Feeding,
     /// What holds the mould together.
     Holding,
+    /// What to weigh out of which heap.
+    Charging,
     /// What to charge, and what it takes to melt.
     Melting,
     /// How hot, in which order.
@@ -23,13 +25,14 @@ pub enum Topic {
 
 impl Topic {
     /// All of them, in the order of the day.
-    pub const ALL: [Topic; 8] = [
+    pub const ALL: [Topic; 9] = [
         Topic::Pattern,
         Topic::Sand,
         Topic::Gating,
         Topic::Freezing,
         Topic::Feeding,
         Topic::Holding,
+        Topic::Charging,
         Topic::Melting,
         Topic::Pouring,
     ];
@@ -43,6 +46,7 @@ impl Topic {
             Topic::Freezing => "Freezing",
             Topic::Feeding => "Feeding",
             Topic::Holding => "Flask and cope",
+            Topic::Charging => "Charge make-up",
             Topic::Melting => "Charge and melt",
             Topic::Pouring => "Pouring",
         }

@@ -22,7 +22,7 @@ pub const RICH_HEAP: Law = Law {
 /// Share of an element after part of it has burnt off.
 pub const AFTER_LOSS: Law = Law {
     name: "metal::charge_makeup::balance::after_loss",
-    formula: "w′ = w (1 − l) / (1 − w l)",
+    formula: "w_after = w (1 − l) / (1 − w l)",
     range: "the other elements stay; l below 0 where the melt takes the element up",
     sources: &["common-practice"],
 };

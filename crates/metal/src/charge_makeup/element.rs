@@ -115,7 +115,7 @@ impl fmt::Display for Element {
 
 #[cfg(test)]
 mod tests {
-    use super::*;
+    use super::{Element, TABLE};
 
     #[test]
     fn the_table_stands_in_the_order_of_the_variants() {

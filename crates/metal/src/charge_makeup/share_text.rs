@@ -95,7 +95,7 @@ fn per_cent(text: &str) -> Result<f64, ()> {
 
 #[cfg(test)]
 mod tests {
-    use super::*;
+    use super::{of_heap, of_limit};
 
     #[test]
     fn shares_are_read_as_they_are_said() {

@@ -96,7 +96,8 @@ proptest! {
             prop_assert!((0.019 - 1e-7..=0.023 + 1e-7).contains(&si), "{si}");
             for measure in &made.composition {
                 let (low, high) = measure.usual;
-                prop_assert!(measure.share.low() <= low + 1e-9 && high <= measure.share.high() + 1e-9);
+                let (least, most) = (measure.share.low() - 1e-9, measure.share.high() + 1e-9);
+                prop_assert!(least <= low && high <= most);
             }
         }
     }
