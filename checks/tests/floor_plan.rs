@@ -14,7 +14,10 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("sand", &["measure"]),
     ("mould", &["measure"]),
     ("reckon", &["mould", "pattern", "metal", "sand", "measure"]),
-    ("job", &["mould", "pattern", "metal", "sand", "measure"]),
+    (
+        "job",
+        &["reckon", "mould", "pattern", "metal", "sand", "measure"],
+    ),
     ("sheet", &["job", "measure"]),
     (
         "cli",

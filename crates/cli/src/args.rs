@@ -62,6 +62,32 @@ pub enum Command {
         #[arg(long)]
         letter: bool,
     },
+    /// Work out any law of the trade by name: without a name, list them all.
+    Reckon {
+        /// The law, as listed: choke, cope-lift, water-to-add.
+        name: Option<String>,
+        /// What it asks for, each with its unit or range: poured='4.2 kg' time='3 to 5 s'.
+        #[arg(value_name = "KEY=FIGURE")]
+        given: Vec<String>,
+        /// Print one JSON object instead of words.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Explain a figure of a plan: its law, the numbers in it, its sources, what would narrow it.
+    Why {
+        /// The figure, as the plan calls it: "cope lift"; without one, list them all.
+        figure: Option<String>,
+        /// The job folder.
+        #[arg(long, default_value = ".")]
+        job: PathBuf,
+    },
+    /// Print the man page, for `man -l -`.
+    Man,
+    /// Print the completions of a command shell: bash, elvish, fish, powershell, zsh.
+    Completions {
+        /// The command shell.
+        shell: clap_complete::Shell,
+    },
     /// Print the JSON schema of plan.json.
     Schema,
 }

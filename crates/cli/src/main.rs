@@ -11,7 +11,7 @@ use std::process::ExitCode;
 use clap::Parser;
 
 use crate::args::{Args, Command};
-use crate::commands::{look, new, plan, schema};
+use crate::commands::{completions, look, man, new, plan, reckon, schema, why};
 use crate::trouble::Trouble;
 
 fn main() -> ExitCode {
@@ -42,6 +42,10 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
             out,
             letter,
         }),
+        Command::Reckon { name, given, json } => reckon::run(name.as_deref(), &given, json),
+        Command::Why { figure, job } => why::run(figure.as_deref(), &job),
+        Command::Man => man::run(),
+        Command::Completions { shell } => completions::run(shell),
         Command::Schema => schema::run(),
     }
 }

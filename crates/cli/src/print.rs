@@ -5,6 +5,8 @@ use std::io::{self, Write};
 use comfy_table::Table;
 use job::plan::Plan;
 use job::remark::{Level, Remark};
+use measure::source::Source;
+use reckon::worked::Narrowing;
 
 use crate::trouble::Trouble;
 
@@ -61,6 +63,37 @@ pub fn plan(plan: &Plan) -> String {
         remarks(&plan.remarks)
     );
     plan.words.of(&text)
+}
+
+/// A line with its label before it.
+pub fn paragraph(label: &str, words: &str) -> String {
+    format!("{label:<9}  {words}\n")
+}
+
+/// What would make a figure surer, the two most helpful.
+pub fn narrowing(narrowing: &[Narrowing]) -> String {
+    let words = |narrowing: &Narrowing| {
+        let left = (narrowing.left * 100.0).round();
+        let how = match narrowing.how {
+            "" => String::new(),
+            how => format!(" ({how})"),
+        };
+        let key = narrowing.key;
+        paragraph(
+            "narrower",
+            &format!("{key} known exactly leaves {left} % of the band{how}"),
+        )
+    };
+    narrowing.iter().take(2).map(words).collect()
+}
+
+/// A source with where it was seen.
+pub fn source(source: &Source) -> String {
+    let words = match source.title.contains(&source.seen) {
+        true => source.title.clone(),
+        false => format!("{}; {}", source.title, source.seen),
+    };
+    paragraph("source", &words)
 }
 
 fn remark(remark: &Remark) -> String {

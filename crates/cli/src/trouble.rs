@@ -7,6 +7,7 @@ use job::file_fault::FileFault;
 use job::folder::FolderError;
 use job::job::JobError;
 use miette::{Diagnostic, GraphicalReportHandler, GraphicalTheme, NamedSource, SourceSpan};
+use reckon::refusal::Refusal;
 use thiserror::Error;
 
 use crate::print;
@@ -34,6 +35,20 @@ pub enum Trouble {
     /// An option that belongs to a mesh.
     #[error("{0} goes with a mesh; for a job write it in job.toml")]
     Misplaced(&'static str),
+    /// A law that was not worked out.
+    #[error(transparent)]
+    Reckon(#[from] reckon::refusal::Refusal),
+    /// Something given to a law that is no pair.
+    #[error("\"{0}\" gives nothing a name: write it like poured='4.2 kg'")]
+    NotAPair(String),
+    /// A figure that the plan does not have.
+    #[error("the plan has no figure called \"{name}\": {near}")]
+    NoSuchFigure {
+        /// What was asked for.
+        name: String,
+        /// What there is.
+        near: String,
+    },
     /// Standard output.
     #[error("cannot print: {0}")]
     Output(io::Error),
@@ -71,7 +86,9 @@ impl Trouble {
             Trouble::Folder(FolderError::Disk { .. }) | Trouble::Output(_) => 1,
             Trouble::FolderAsJson(FolderError::Disk { .. }) => 1,
             Trouble::Folder(_) | Trouble::FolderAsJson(_) | Trouble::Sheet(_) => 2,
+            Trouble::Reckon(Refusal::Impossible(_)) => 2,
             Trouble::Usage(_) | Trouble::NoMetal | Trouble::Misplaced(_) => 64,
+            Trouble::Reckon(_) | Trouble::NotAPair(_) | Trouble::NoSuchFigure { .. } => 64,
         }
     }
 }

@@ -26,6 +26,8 @@ pub mod placed_part;
 pub mod plan;
 pub mod plan_file;
 pub mod remark;
+pub mod scoop;
 pub mod shop;
+pub mod why;
 pub mod words;
 pub mod work_out;

@@ -11,6 +11,7 @@ use mould::irons::Iron;
 use sand::moisture::Bond;
 use serde::Deserialize;
 
+use crate::scoop::Scoop;
 use crate::words::English;
 
 /// What the founder owns and wants.
@@ -26,6 +27,8 @@ pub struct Shop {
     pub crucibles: Vec<Crucible>,
     /// Irons and bricks for the cope.
     pub irons: Vec<Iron>,
+    /// Scoops, weighed once.
+    pub scoops: Vec<Scoop>,
     /// The furnace.
     pub furnace: Furnace,
     /// The heap of sand, where it has been weighed.
@@ -57,6 +60,8 @@ pub struct ShopFile {
     crucible: Vec<CrucibleFile>,
     #[serde(default)]
     iron: Vec<IronFile>,
+    #[serde(default)]
+    scoop: Vec<ScoopFile>,
     #[serde(default)]
     furnace: FurnaceFile,
     heap: Option<HeapFile>,
@@ -96,6 +101,14 @@ struct IronFile {
     mass: Typed<Mass>,
     #[serde(default = "one")]
     count: usize,
+}
+
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct ScoopFile {
+    name: String,
+    of: String,
+    holds: Typed<Mass>,
 }
 
 #[derive(Clone, Debug, Default, Deserialize)]
@@ -164,6 +177,7 @@ impl ShopFile {
             flasks,
             crucibles,
             irons,
+            scoops: self.scoop.into_iter().map(ScoopFile::meant).collect(),
             furnace: self.furnace.kind.unwrap_or(Furnace::FuelCrucible),
             heap: self.heap.map(HeapFile::meant).transpose()?,
         })
@@ -187,6 +201,16 @@ impl FlaskFile {
             drag: self.drag.value,
             cope_frame: self.cope_frame.map_or(Mass::ZERO, |mass| mass.value),
         })
+    }
+}
+
+impl ScoopFile {
+    fn meant(self) -> Scoop {
+        Scoop {
+            name: self.name,
+            of: self.of,
+            holds: self.holds.value,
+        }
     }
 }
 

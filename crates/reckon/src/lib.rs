@@ -11,7 +11,7 @@
 //! let ask = Ask::new("choke").give("poured", "4.2 kg").give("time", "3.4 to 4.6 s")
 //!     .give("metal", "gunmetal").give("head", "100 mm");
 //! let worked = reckon::worked::work_out(&ask)?;
-//! assert_eq!(worked.answers[0].name, "choke area");
+//! assert_eq!(worked.answers[0].name, "area");
 //! assert!(worked.with_numbers.contains("(4.2 kg)"));
 //! # Ok::<(), reckon::refusal::Refusal>(())
 //! ```
@@ -34,6 +34,7 @@ mod melting;
 mod pattern;
 mod pouring;
 mod reading;
+pub mod reckoned_file;
 pub mod reckoner;
 pub mod refusal;
 mod sand;

@@ -1,6 +1,10 @@
 //! One file a command.
 
+pub mod completions;
 pub mod look;
+pub mod man;
 pub mod new;
 pub mod plan;
+pub mod reckon;
 pub mod schema;
+pub mod why;
