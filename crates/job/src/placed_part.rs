@@ -1,37 +1,57 @@
 //! The part as it lies in the mould: turned the right way up, cut by the joint, measured.
 
+use measure::band::Band;
 use measure::length::{Area, Length, Volume};
 use pattern::cells::Cells;
 use pattern::mesh::Mesh;
 use pattern::sections::{Section, sections};
-use pattern::silhouette::{Silhouette, silhouette};
+use pattern::silhouette::silhouette;
 use pattern::slice::{areas_at, outlines, volume_above};
 
 use crate::job::Up;
 
 /// A part in the mould. Its lowest point stands at height nought; x and y start at its own corner.
+///
+/// What was measured has a band without width; what was not carries how far it may be off.
 #[derive(Clone, Debug)]
 pub struct PlacedPart {
     /// Size along the flask, across it, and upright.
     pub extents: [Length; 3],
     /// Metal.
-    pub volume: Volume,
+    pub volume: Band<Volume>,
     /// Surface.
-    pub area: Area,
+    pub area: Band<Area>,
     /// Height of the joint above the lowest point.
     pub joint: Length,
     /// Metal above the joint.
-    pub above_joint: Volume,
+    pub above_joint: Band<Volume>,
     /// Shadow on the joint.
-    pub shadow: Silhouette,
+    pub shadow: Band<Area>,
+    /// Outlines of the shadow in mm, holes included, to be filled by the even-odd rule.
+    pub outlines: Vec<Vec<[f64; 2]>>,
     /// The cut through the middle along x, x and height in mm.
     pub cut_along: Vec<Vec<[f64; 2]>>,
     /// The cut through the middle along y, y and height in mm.
     pub cut_across: Vec<Vec<[f64; 2]>>,
     /// Sections, the heaviest first, their places in the mould's coordinates.
     pub sections: Vec<Section>,
+    /// The section that freezes last.
+    pub heaviest: Spot,
+    /// The thinnest section that holds a fair share of the metal: the first to freeze.
+    pub thinnest: Spot,
     /// Share of the surface that belongs to walls too thin to be measured.
     pub unresolved: f64,
+}
+
+/// A section of a part as far as the plan needs it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spot {
+    /// Modulus.
+    pub modulus: Band<Length>,
+    /// Where it lies, mm in the mould's coordinates, where that is known.
+    pub place_mm: Option<[f64; 3]>,
+    /// Diameter of the largest ball inside it, where that is known.
+    pub inscribed: Option<Length>,
 }
 
 impl PlacedPart {
@@ -45,35 +65,61 @@ impl PlacedPart {
         let cells = Cells::fill(&turned, size);
         let height = Length::from_mm(extents[2]);
         let joint = joint.map_or_else(|| widest_level(&turned, height), |asked| asked.min(height));
+        let (volume, area) = (Volume::from_mm3(volume_mm3), Area::from_mm2(area_mm2));
+        let sections = sections(&cells);
+        let whole = Spot::whole(volume, area);
+        let shadow = silhouette(&turned);
         PlacedPart {
             extents: extents.map(Length::from_mm),
-            volume: Volume::from_mm3(volume_mm3),
-            area: Area::from_mm2(area_mm2),
+            volume: Band::exact(volume),
+            area: Band::exact(area),
             joint,
-            above_joint: volume_above(&turned, joint).max(Volume::ZERO),
-            shadow: silhouette(&turned),
+            above_joint: Band::exact(volume_above(&turned, joint).max(Volume::ZERO)),
+            shadow: Band::exact(shadow.area),
+            outlines: shadow.outlines,
             cut_along: cut_along(&turned, extents[1]),
             cut_across: outlines(&turned, 0, beside_middle(extents[0])),
-            sections: sections(&cells),
+            heaviest: sections.first().map_or(whole, Spot::heaviest_of),
+            thinnest: thinnest(&sections, volume).map_or(whole, Spot::mean_of),
+            sections,
             unresolved: cells.unresolved,
         }
     }
+}
 
-    /// The heaviest section: the last to freeze.
-    pub fn heaviest(&self) -> Option<&Section> {
-        self.sections.first()
+impl Spot {
+    /// The whole part, where no section stands out.
+    fn whole(volume: Volume, area: Area) -> Spot {
+        Spot {
+            modulus: Band::exact(volume / area),
+            place_mm: None,
+            inscribed: None,
+        }
     }
 
-    /// The thinnest section that holds a fair share of the metal: the first to freeze.
-    pub fn thinnest(&self) -> Option<&Section> {
-        let worth = self.volume * LEAST_SHARE_TO_RUN;
-        let thin = self
-            .sections
-            .iter()
-            .filter(|section| section.volume >= worth);
-        let modulus = |section: &&Section| section.volume / section.cooled;
-        thin.min_by(|a, b| modulus(a).as_mm().total_cmp(&modulus(b).as_mm()))
+    /// A section at its heaviest place.
+    fn heaviest_of(section: &Section) -> Spot {
+        Spot {
+            modulus: Band::exact(section.modulus),
+            place_mm: Some(section.place_mm),
+            inscribed: Some(section.inscribed),
+        }
     }
+
+    /// A section taken as a whole.
+    fn mean_of(section: &Section) -> Spot {
+        Spot {
+            modulus: Band::exact(section.volume / section.cooled),
+            ..Spot::heaviest_of(section)
+        }
+    }
+}
+
+fn thinnest(sections: &[Section], volume: Volume) -> Option<&Section> {
+    let worth = volume * LEAST_SHARE_TO_RUN;
+    let thin = sections.iter().filter(|section| section.volume >= worth);
+    let modulus = |section: &&Section| section.volume / section.cooled;
+    thin.min_by(|a, b| modulus(a).as_mm().total_cmp(&modulus(b).as_mm()))
 }
 
 /// A section with less of the metal than this does not set the pace of the pour. Raised, thin ribs

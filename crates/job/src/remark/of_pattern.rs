@@ -19,8 +19,8 @@ pub enum PatternFact {
         wall: Length,
         /// What the metal commonly runs into.
         least: Length,
-        /// Where.
-        place: [f64; 3],
+        /// Where, if that is known.
+        place: Option<[f64; 3]>,
     },
     /// Walls too thin to be measured with the cells used.
     WallsUnmeasured {
@@ -59,7 +59,7 @@ impl From<PatternFact> for Remark {
                 ),
                 "thicken the wall, gate close to it, or pour at the hot end",
             )
-            .at(Some(place)),
+            .at(place),
             PatternFact::WallsUnmeasured { share } => Remark::new(
                 "walls_unmeasured",
                 Level::Caution,

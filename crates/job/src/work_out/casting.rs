@@ -4,7 +4,7 @@
 use measure::band::Band;
 use measure::flow::{Duration, FreezingConstant};
 use measure::heat::{HeatDrawing, HeatPerMass, Temperature, TemperatureDifference};
-use measure::length::{Length, Volume};
+use measure::length::Length;
 use measure::matter::{Density, Mass};
 use measure::text::{System, show};
 use metal::casting_mass::{CASTING_MASS, casting_mass};
@@ -12,18 +12,17 @@ use metal::least_wall::least_wall;
 use metal::pouring_temperature::{POURING_BAND, pouring_band, superheat};
 use mould::freezing::{FREEZING_TIME, FreezingHeat, freezing_time, mould_constant, thirst_of_sand};
 use pattern::contraction::{PATTERN_LENGTH, pattern_length};
-use pattern::sections::{MODULUS, Section};
+use pattern::sections::MODULUS;
 
 use crate::amount::Amount;
 use crate::job::Job;
-use crate::placed_part::PlacedPart;
+use crate::placed_part::{PlacedPart, Spot};
 use crate::remark::of_pattern::PatternFact;
 use crate::work_out::ledger::{Entry, Ledger};
 
 /// What the rest of the plan needs to know of one casting.
 pub(super) struct Casting {
     pub(super) mass: Band<Mass>,
-    pub(super) heaviest: Length,
     pub(super) wall: Length,
     pub(super) wall_freezes: Band<Duration>,
     pub(super) superheat: TemperatureDifference,
@@ -32,23 +31,18 @@ pub(super) struct Casting {
 
 pub(super) fn casting(job: &Job, part: &PlacedPart, ledger: &mut Ledger) -> Casting {
     let mass = mass(job, part, ledger);
-    let whole = part.volume / part.area;
-    let heaviest = part.heaviest().map_or(whole, |section| section.modulus);
-    let thinnest = part
-        .thinnest()
-        .map_or(whole, |section| section.volume / section.cooled);
-    let pouring = pouring(job, thinnest, ledger);
+    let thinnest = part.thinnest.modulus;
+    let pouring = pouring(job, &thinnest, ledger);
     let superheat = superheat(pouring.likely(), job.alloy.liquidus.band.likely());
     let constant = constant(job, superheat);
-    let wall_freezes = constant.map(|constant| freezing_time(constant, thinnest));
-    moduli(part, heaviest, thinnest, ledger);
-    freezing(heaviest, &constant, ledger);
-    walls(job, part, thinnest, ledger);
+    let wall_freezes = constant.with(&thinnest, freezing_time);
+    moduli(part, ledger);
+    freezing(&part.heaviest.modulus, &constant, ledger);
+    walls(job, part, ledger);
     let growth = contraction(job, part, ledger);
     Casting {
         mass,
-        heaviest,
-        wall: thinnest * 2.0,
+        wall: thinnest.likely() * 2.0,
         wall_freezes,
         superheat,
         growth,
@@ -57,28 +51,28 @@ pub(super) fn casting(job: &Job, part: &PlacedPart, ledger: &mut Ledger) -> Cast
 
 fn mass(job: &Job, part: &PlacedPart, ledger: &mut Ledger) -> Band<Mass> {
     let density = &job.alloy.density_solid;
-    let mass = density
-        .band
-        .map(|density| casting_mass(part.volume, density));
+    let mass = density.band.with(&part.volume, |density, volume| {
+        casting_mass(volume, density)
+    });
     ledger.write(
         Entry::new("casting mass", Amount::Mass(mass), &CASTING_MASS)
-            .input("volume", volume_text(part.volume))
+            .input("volume", band_text(&part.volume))
             .input("density", band_text(&density.band))
             .seen(&density.sources),
     );
     mass
 }
 
-fn pouring(job: &Job, thinnest: Length, ledger: &mut Ledger) -> Band<Temperature> {
+fn pouring(job: &Job, thinnest: &Band<Length>, ledger: &mut Ledger) -> Band<Temperature> {
     let alloy = job.alloy;
-    let pouring = pouring_band(alloy, thinnest);
+    let pouring = pouring_band(alloy, thinnest.likely());
     ledger.write(
         Entry::new(
             "pouring temperature",
             Amount::Temperature(pouring),
             &POURING_BAND,
         )
-        .input("modulus of the thinnest section", length_text(thinnest))
+        .input("modulus of the thinnest section", band_text(thinnest))
         .input("liquidus", band_text(&alloy.liquidus.band))
         .seen(&alloy.pouring_light.sources)
         .seen(&alloy.pouring_heavy.sources)
@@ -109,31 +103,27 @@ fn constant(job: &Job, superheat: TemperatureDifference) -> Band<FreezingConstan
 /// A measured modulus is good to three per cent on plates, cubes, balls and bosses.
 const MODULUS_ERROR: f64 = 0.03;
 
-fn moduli(part: &PlacedPart, heaviest: Length, thinnest: Length, ledger: &mut Ledger) {
-    let band = |modulus: Length| {
+fn moduli(part: &PlacedPart, ledger: &mut Ledger) {
+    let band = |modulus: &Band<Length>| {
         Amount::Length(Band::new(
-            modulus * (1.0 - MODULUS_ERROR),
-            modulus,
-            modulus * (1.0 + MODULUS_ERROR),
+            modulus.low() * (1.0 - MODULUS_ERROR),
+            modulus.likely(),
+            modulus.high() * (1.0 + MODULUS_ERROR),
         ))
     };
-    let entry = |name, modulus, section: Option<&Section>| {
-        let place = section.map_or("the whole part".to_owned(), place_text);
-        let inscribed = section.map_or_else(String::new, |s| length_text(s.inscribed));
-        Entry::new(name, band(modulus), &MODULUS)
+    let entry = |name, spot: &Spot| {
+        let place = spot
+            .place_mm
+            .map_or("the whole part".to_owned(), place_text);
+        Entry::new(name, band(&spot.modulus), &MODULUS)
             .input("place", place)
-            .input("inscribed", inscribed)
+            .input(
+                "inscribed",
+                spot.inscribed.map_or_else(String::new, length_text),
+            )
     };
-    ledger.write(entry(
-        "modulus of the heaviest section",
-        heaviest,
-        part.heaviest(),
-    ));
-    ledger.write(entry(
-        "modulus of the thinnest section",
-        thinnest,
-        part.thinnest(),
-    ));
+    ledger.write(entry("modulus of the heaviest section", &part.heaviest));
+    ledger.write(entry("modulus of the thinnest section", &part.thinnest));
     if part.unresolved > 0.01 {
         ledger.note(PatternFact::WallsUnmeasured {
             share: part.unresolved,
@@ -141,25 +131,25 @@ fn moduli(part: &PlacedPart, heaviest: Length, thinnest: Length, ledger: &mut Le
     }
 }
 
-fn freezing(heaviest: Length, constant: &Band<FreezingConstant>, ledger: &mut Ledger) {
-    let time = constant.map(|constant| freezing_time(constant, heaviest));
+fn freezing(heaviest: &Band<Length>, constant: &Band<FreezingConstant>, ledger: &mut Ledger) {
+    let time = constant.with(heaviest, freezing_time);
     ledger.write(
         Entry::new(
             "freezing time of the heaviest section",
             Amount::Duration(time),
             &FREEZING_TIME,
         )
-        .input("modulus", length_text(heaviest))
+        .input("modulus", band_text(heaviest))
         .input("constant", band_text(constant))
         .seen(&["feeder-lecture".to_owned()]),
     );
 }
 
-fn walls(job: &Job, part: &PlacedPart, thinnest: Length, ledger: &mut Ledger) {
+fn walls(job: &Job, part: &PlacedPart, ledger: &mut Ledger) {
     let least = least_wall(job.alloy.family).value.low();
-    let wall = thinnest * 2.0;
+    let wall = part.thinnest.modulus.likely() * 2.0;
     if wall < least {
-        let place = part.thinnest().map_or([0.0; 3], |section| section.place_mm);
+        let place = part.thinnest.place_mm;
         ledger.note(PatternFact::ThinWall { wall, least, place });
     }
 }
@@ -222,11 +212,6 @@ pub(super) fn length_text(length: Length) -> String {
     show(length, System::Metric).unwrap_or_default()
 }
 
-/// A volume for the list of what went in.
-pub(super) fn volume_text(volume: Volume) -> String {
-    show(volume, System::Metric).unwrap_or_default()
-}
-
 /// A band for the list of what went in.
 pub(super) fn band_text<Q: measure::text::Written>(band: &Band<Q>) -> String {
     let text = |quantity: Q| show(quantity, System::Metric).unwrap_or_default();
@@ -237,7 +222,7 @@ pub(super) fn band_text<Q: measure::text::Written>(band: &Band<Q>) -> String {
     }
 }
 
-fn place_text(section: &Section) -> String {
-    let [x, y, z] = section.place_mm.map(|mm| format!("{mm:.0}"));
+fn place_text(place_mm: [f64; 3]) -> String {
+    let [x, y, z] = place_mm.map(|mm| format!("{mm:.0}"));
     format!("{x}, {y}, {z} mm from the corner of the part as it lies in the mould")
 }

@@ -18,7 +18,7 @@ pub(super) fn drawing(job: &Job, part: &PlacedPart, rigging: &Rigging) -> MouldD
     };
     let outline = corners.iter().flat_map(|corner| {
         let moved = |outline: &Vec<[f64; 2]>| outline.iter().map(|p| put(*p, *corner)).collect();
-        part.shadow.outlines.iter().map(moved)
+        part.outlines.iter().map(moved)
     });
     let joint = part.joint.as_mm();
     let first_row = corners.iter().take(layout.rows[0].min(job.count));

@@ -14,13 +14,22 @@ use crate::amount::Amount;
 use crate::job::Job;
 use crate::placed_part::PlacedPart;
 use crate::remark::of_feeding::FeedingFact;
-use crate::work_out::casting::{Casting, length_text, volume_text};
+use crate::work_out::casting::{Casting, band_text, length_text};
 use crate::work_out::ledger::{Entry, Ledger};
 
 /// The feeder of one casting, and its metal.
 pub(super) struct Feeding {
-    pub(super) feeder: Option<Feeder>,
+    pub(super) feeder: Option<FeederBand>,
     pub(super) mass: Band<Mass>,
+}
+
+/// A feeder over everything that is uncertain in the casting it feeds.
+#[derive(Clone, Copy)]
+pub(super) struct FeederBand {
+    /// Diameter, the height being the same.
+    pub(super) diameter: Band<Length>,
+    by_modulus: Band<Length>,
+    by_volume: Band<Length>,
 }
 
 pub(super) fn feeding(
@@ -33,7 +42,7 @@ pub(super) fn feeding(
         feeder: None,
         mass: Band::exact(Mass::ZERO),
     };
-    if let Some(reason) = no_feeder(job, casting.heaviest) {
+    if let Some(reason) = no_feeder(job, part.heaviest.modulus.high()) {
         say_none(job, reason, ledger);
         return none;
     }
@@ -43,11 +52,11 @@ pub(super) fn feeding(
     } else {
         MARGIN
     };
-    let Some(feeder) = feeder(casting.heaviest, margin, part.volume, &demand) else {
+    let Some(feeder) = feeder_over(part, margin, &demand) else {
         ledger.note(FeedingFact::FeederImpossible);
         return none;
     };
-    write(part, casting, &feeder, margin, &demand, ledger);
+    write(part, &feeder, margin, &demand, ledger);
     if job.alloy.family == Family::Iron {
         ledger.note(FeedingFact::IronMightFeedItself);
     }
@@ -62,6 +71,22 @@ pub(super) fn feeding(
         feeder: Some(feeder),
         mass,
     }
+}
+
+/// The feeder at the small end, the likely place and the large end of the casting.
+fn feeder_over(part: &PlacedPart, margin: f64, demand: &Band<f64>) -> Option<FeederBand> {
+    let (modulus, volume) = (&part.heaviest.modulus, &part.volume);
+    let low = feeder(modulus.low(), margin, volume.low(), demand)?;
+    let likely = feeder(modulus.likely(), margin, volume.likely(), demand)?;
+    let high = feeder(modulus.high(), margin, volume.high(), demand)?;
+    let over = |of: fn(&Feeder) -> Band<Length>| {
+        Band::new(of(&low).low(), of(&likely).likely(), of(&high).high())
+    };
+    Some(FeederBand {
+        diameter: over(|feeder| feeder.diameter),
+        by_modulus: over(|feeder| Band::exact(feeder.by_modulus)),
+        by_volume: over(|feeder| feeder.by_volume),
+    })
 }
 
 fn no_feeder(job: &Job, heaviest: Length) -> Option<NoFeeder> {
@@ -112,13 +137,12 @@ fn demand(job: &Job, casting: &Casting, ledger: &mut Ledger) -> Band<f64> {
 
 fn write(
     part: &PlacedPart,
-    casting: &Casting,
-    feeder: &Feeder,
+    feeder: &FeederBand,
     margin: f64,
     demand: &Band<f64>,
     ledger: &mut Ledger,
 ) {
-    let by_modulus = Amount::Length(Band::exact(feeder.by_modulus));
+    let by_modulus = Amount::Length(feeder.by_modulus);
     ledger.write(
         Entry::new(
             "feeder diameter by modulus",
@@ -127,7 +151,7 @@ fn write(
         )
         .input(
             "modulus of the heaviest section",
-            length_text(casting.heaviest),
+            band_text(&part.heaviest.modulus),
         )
         .input("k", format!("{margin}"))
         .up(),
@@ -139,12 +163,12 @@ fn write(
             Amount::Length(feeder.by_volume),
             &VOLUME_RULE,
         )
-        .input("casting", volume_text(part.volume))
+        .input("casting", band_text(&part.volume))
         .input("β", format!("{share} %"))
         .input("ε", "14 %")
         .up(),
     );
-    let (law, because) = match feeder.by_volume.likely() > feeder.by_modulus {
+    let (law, because) = match feeder.by_volume.likely() > feeder.by_modulus.likely() {
         true => (
             &VOLUME_RULE,
             "set by the volume: it must not run empty; as high as wide",
@@ -156,7 +180,7 @@ fn write(
     };
     ledger.write(
         Entry::new("feeder diameter", Amount::Length(feeder.diameter), law)
-            .input("by modulus", length_text(feeder.by_modulus))
+            .input("by modulus", length_text(feeder.by_modulus.likely()))
             .input("by volume", length_text(feeder.by_volume.likely()))
             .because(because)
             .up(),
@@ -169,13 +193,13 @@ fn write(
 }
 
 fn more_heavy_sections(part: &PlacedPart, margin: f64, ledger: &mut Ledger) {
-    let Some(heaviest) = part.heaviest() else {
-        return;
-    };
-    let nearly = |modulus: Length| modulus * margin >= heaviest.modulus;
-    let others: Vec<_> = part.sections[1..]
+    let heaviest = part.heaviest.modulus.likely();
+    let nearly = |modulus: Length| modulus * margin >= heaviest;
+    let others: Vec<_> = part
+        .sections
         .iter()
-        .filter(|s| nearly(s.modulus))
+        .skip(1)
+        .filter(|section| nearly(section.modulus))
         .collect();
     if let Some(next) = others.first() {
         ledger.note(FeedingFact::MoreHeavySections {

@@ -14,7 +14,7 @@ use crate::job::Job;
 use crate::placed_part::PlacedPart;
 use crate::remark::of_mould::MouldFact;
 use crate::shop::{Heap, Shop};
-use crate::work_out::casting::{band_text, length_text, volume_text};
+use crate::work_out::casting::{band_text, length_text};
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::rigging::Rigging;
 
@@ -26,12 +26,12 @@ pub(super) fn sand(
     ledger: &mut Ledger,
 ) {
     let flask = &rigging.chosen.flask;
-    let patterns = part.volume * job.count as f64;
+    let patterns = part.volume.map(|volume| volume * job.count as f64);
     let density = rammed_density();
     let inside = flask.volume();
-    let rammed = density
-        .value
-        .map(|density| sand_to_fill(inside, patterns.min(inside), density));
+    let rammed = density.value.with(&patterns, |density, patterns| {
+        sand_to_fill(inside, patterns.min(inside), density)
+    });
     ledger.write(
         Entry::new(
             "sand to fill the flask",
@@ -39,7 +39,7 @@ pub(super) fn sand(
             &SAND_TO_FILL,
         )
         .input("flask", volume_text(inside))
-        .input("patterns", volume_text(patterns))
+        .input("patterns", band_text(&patterns))
         .input("rammed density", band_text(&density.value))
         .seen(&[density.source])
         .up(),
@@ -111,8 +111,11 @@ pub(super) fn weights(
 fn lift(job: &Job, part: &PlacedPart, rigging: &Rigging, ledger: &mut Ledger) -> Band<Force> {
     let liquid = &job.alloy.density_liquid.band;
     let (head, count) = (rigging.pour_height, job.count as f64);
-    let (shadow, above) = (part.shadow.area * count, part.above_joint * count);
-    let of_castings = liquid.map(|density| cope_lift(density, shadow, head, above));
+    let shadow = part.shadow.map(|shadow| shadow * count);
+    let above = part.above_joint.map(|above| above * count);
+    let of_castings = liquid.with_two(&shadow, &above, |density, shadow, above| {
+        cope_lift(density, shadow, head, above)
+    });
     let runners = runner_shadow(rigging);
     let of_runners = liquid.map(|density| cope_lift(density, runners, head, Volume::ZERO));
     let cores: Volume = job.cores.iter().map(|core| core.volume).sum();
@@ -121,9 +124,9 @@ fn lift(job: &Job, part: &PlacedPart, rigging: &Rigging, ledger: &mut Ledger) ->
     let lift = of_castings.with_two(&of_runners, &of_cores, |a, b, c| a + b + c);
     ledger.write(
         Entry::new("cope lift", Amount::Force(lift), &COPE_LIFT)
-            .input("shadow on the joint", area_text(shadow))
+            .input("shadow on the joint", band_text(&shadow))
             .input("head", length_text(head))
-            .input("metal above the joint", volume_text(above))
+            .input("metal above the joint", band_text(&above))
             .input("liquid density", band_text::<Density>(liquid))
             .input("runners", force_text(&of_runners))
             .input("cores", force_text(&of_cores))
@@ -144,15 +147,18 @@ const GATES_SEEN: Length = Length::from_mm(25.0);
 
 fn cope_mass(job: &Job, part: &PlacedPart, rigging: &Rigging, ledger: &mut Ledger) -> Band<Mass> {
     let flask = &rigging.chosen.flask;
-    let above = (part.above_joint * job.count as f64).min(flask.cope_volume());
+    let count = job.count as f64;
+    let above = part
+        .above_joint
+        .map(|above| (above * count).min(flask.cope_volume()));
     let density = rammed_density();
-    let mass = density
-        .value
-        .map(|density| sand_to_fill(flask.cope_volume(), above, density) + flask.cope_frame);
+    let mass = density.value.with(&above, |density, above| {
+        sand_to_fill(flask.cope_volume(), above, density) + flask.cope_frame
+    });
     ledger.write(
         Entry::new("cope mass", Amount::Mass(mass), &SAND_TO_FILL)
             .input("cope inside", volume_text(flask.cope_volume()))
-            .input("pattern above the joint", volume_text(above))
+            .input("pattern above the joint", band_text(&above))
             .input("frame", mass_text(flask.cope_frame))
             .seen(&[density.source]),
     );
@@ -222,6 +228,6 @@ fn mass_text(mass: Mass) -> String {
     show(mass, System::Metric).unwrap_or_default()
 }
 
-fn area_text(area: Area) -> String {
-    show(area, System::Metric).unwrap_or_default()
+fn volume_text(volume: Volume) -> String {
+    show(volume, System::Metric).unwrap_or_default()
 }
