@@ -117,6 +117,7 @@ quantity! {
     written {
         Metric &["kJ/kg"] => 1e3,
         Metric &["J/kg"] => 1.0,
+        Metric &["MJ/kg"] => 1e6,
         Inch &["Btu/lb"] => 2326.0,
     }
 }

@@ -1,7 +1,9 @@
 //! What a crucible holds, and which one to take.
 
+use std::f64::consts::PI;
+
 use measure::band::Band;
-use measure::length::Volume;
+use measure::length::{Area, Length, Volume};
 use measure::matter::{Density, Mass};
 use measure::source::Law;
 
@@ -32,6 +34,51 @@ pub const HELD: Law = Law {
     sources: &["common-practice"],
 };
 
+/// Height of a crucible inside for each unit of its width. Common practice, no source: makers
+/// run from 1.1 to 1.4, and most taper.
+pub const HEIGHT_TO_WIDTH: f64 = 1.2;
+
+/// Thickness of wall and bottom for each unit of inside width. Common practice, no source.
+pub const WALL_TO_WIDTH: f64 = 0.1;
+
+/// Density of a clay-graphite or silicon-carbide wall. From memory, 1.9 to 2.3 g/cm³.
+pub const WALL_DENSITY: Density = Density::from_g_per_cm3(2.1);
+
+/// Room between crucible and lining, all round: `furnace-notes`.
+pub const ROOM_IN_FURNACE: Length = Length::from_mm(64.0);
+
+/// Inside width of a crucible of this brim volume.
+pub const CRUCIBLE_WIDTH: Law = Law {
+    name: "metal::crucible::inside_width",
+    formula: "D = ∛(4 V / (1.2 π))",
+    range: "upright, as high as 1.2 of its width: an estimate until yours is measured",
+    sources: &["common-practice"],
+};
+
+/// What tongs and shank carry.
+pub const LIFTED: Law = Law {
+    name: "metal::crucible::lifted",
+    formula: "m = m_metal + 0.56 V ρ_wall",
+    range: "wall a tenth of the width, 2.1 g/cm³; tongs and shank come on top",
+    sources: &["common-practice"],
+};
+
+/// The heaviest casting that a crucible can pour.
+pub const MOST_CASTING: Law = Law {
+    name: "metal::crucible::most_casting",
+    formula: "m_casting = y m_held / (1 + p)",
+    range: "yield y = casting / poured, pig p kept for the ingot mould",
+    sources: &["common-practice"],
+};
+
+/// The yield from which so many castings fit in one heat.
+pub const LEAST_YIELD: Law = Law {
+    name: "metal::crucible::least_yield",
+    formula: "y = n m (1 + p) / m_held",
+    range: "above 1 no running system is small enough",
+    sources: &["common-practice"],
+};
+
 /// A crucible of the shop.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Crucible {
@@ -50,9 +97,58 @@ impl Crucible {
         }
     }
 
+    /// Its size, estimated from what it holds.
+    pub fn shape(&self) -> Shape {
+        Shape::of(self.brim)
+    }
+
     /// Metal it holds at working fill.
     pub fn holds(&self, liquid: &Band<Density>) -> Band<Mass> {
         liquid.map(|liquid| held(self.brim, WORKING_FILL, liquid))
+    }
+}
+
+/// Size of a crucible, estimated from its volume: upright, as high as 1.2 of its width.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Shape {
+    /// Inside width.
+    pub inside: Length,
+    /// Outside width, by which tongs and furnace go.
+    pub outside: Length,
+    /// Thickness of the wall.
+    pub thickness: Length,
+    /// Outside height.
+    pub height: Length,
+    /// Open surface of the metal.
+    pub mouth: Area,
+    /// Outside of the wall and the bottom.
+    pub wall: Area,
+    /// The crucible itself.
+    pub mass: Mass,
+}
+
+impl Shape {
+    /// The size of a crucible of this brim volume.
+    pub fn of(brim: Volume) -> Shape {
+        let inside = inside_width(brim);
+        let wall = inside * WALL_TO_WIDTH;
+        let outside = inside + wall * 2.0;
+        let height = inside * HEIGHT_TO_WIDTH + wall;
+        let wall_volume = disc(outside) * height - disc(inside) * (inside * HEIGHT_TO_WIDTH);
+        Shape {
+            inside,
+            outside,
+            thickness: wall,
+            height,
+            mouth: disc(inside),
+            wall: outside * height * PI + disc(outside),
+            mass: WALL_DENSITY * wall_volume,
+        }
+    }
+
+    /// Inside width of a furnace that takes it.
+    pub fn furnace_bore(&self) -> Length {
+        self.outside + ROOM_IN_FURNACE * 2.0
     }
 }
 
@@ -78,4 +174,29 @@ pub fn brim_volume(pounds_of_aluminium: f64) -> Volume {
 /// Metal in a crucible filled to this share of its brim. Law: [`HELD`].
 pub fn held(brim: Volume, fill: f64, liquid: Density) -> Mass {
     liquid * (brim * fill)
+}
+
+/// Inside width of a crucible of this brim volume. Law: [`CRUCIBLE_WIDTH`].
+pub fn inside_width(brim: Volume) -> Length {
+    let cube = 4.0 * brim.as_m3() / (HEIGHT_TO_WIDTH * PI);
+    Length::from_m(cube.cbrt())
+}
+
+/// What has to be lifted when so much metal is in it. Law: [`LIFTED`].
+pub fn lifted(metal: Mass, brim: Volume) -> Mass {
+    metal + Shape::of(brim).mass
+}
+
+/// The heaviest casting that so much metal can pour. Law: [`MOST_CASTING`].
+pub fn most_casting(held: Mass, casting_yield: f64, pig_share: f64) -> Mass {
+    held * casting_yield / (1.0 + pig_share)
+}
+
+/// The yield from which castings of this mass together fit in one heat. Law: [`LEAST_YIELD`].
+pub fn least_yield(castings: Mass, pig_share: f64, held: Mass) -> f64 {
+    castings * (1.0 + pig_share) / held
+}
+
+fn disc(width: Length) -> Area {
+    width * width * (PI / 4.0)
 }

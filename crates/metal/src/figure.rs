@@ -30,8 +30,8 @@ pub enum FigureError {
         /// What is wrong with the text.
         fault: TextError,
     },
-    /// A per cent was wanted.
-    #[error("{field}: \"{typed}\" is not a share: write it like {example}")]
+    /// A per cent or a bare number was wanted.
+    #[error("{field}: \"{typed}\" cannot be read: write it like {example}")]
     Share {
         /// Which figure.
         field: &'static str,
@@ -83,6 +83,22 @@ impl FigureText {
         field: &'static str,
     ) -> Result<Figure<Q>, FigureError> {
         self.read(field, |text| quantity(text, field))
+    }
+
+    /// A number without a unit.
+    pub(crate) fn number(self, field: &'static str) -> Result<Figure<f64>, FigureError> {
+        self.read(field, |text| {
+            let number = text
+                .trim()
+                .parse()
+                .ok()
+                .filter(|number: &f64| number.is_finite());
+            number.ok_or_else(|| FigureError::Share {
+                field,
+                typed: text.to_owned(),
+                example: "15.7",
+            })
+        })
     }
 
     /// A share of a whole, typed in per cent; may be below nought (a metal that grows).

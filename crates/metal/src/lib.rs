@@ -18,18 +18,26 @@
 //! [`charge_makeup::heap::Heap`] and a [`charge_makeup::target::Target`] that make it up, a
 //! [`crucible::Crucible`], a [`furnace::Furnace`]. Knows neither the pattern nor the sand.
 
+pub mod after;
 pub mod alloy;
 pub mod alloys;
 pub mod casting_mass;
 pub mod charge;
 pub mod charge_makeup;
 pub mod crucible;
+pub mod cupola;
 pub mod figure;
+pub mod fuel;
 pub mod furnace;
 pub mod least_wall;
+pub mod lining;
 pub mod melt;
+pub mod order;
 pub mod pouring_temperature;
+pub mod price;
 pub mod shrinkage;
+pub mod spoon;
+pub mod superheat_path;
 
 use measure::source::Law;
 
@@ -46,10 +54,39 @@ pub const LAWS: &[&Law] = &[
     &charge_makeup::balance::ADDITION,
     &crucible::BRIM_VOLUME,
     &crucible::HELD,
+    &crucible::CRUCIBLE_WIDTH,
+    &crucible::LIFTED,
+    &crucible::MOST_CASTING,
+    &crucible::LEAST_YIELD,
     &melt::HEAT_TO_MELT,
     &melt::FUEL_HEAT,
+    &fuel::FUEL_MASS,
+    &fuel::OWN_EFFICIENCY,
+    &fuel::BURNER_POWER,
+    &fuel::HEATING_TIME,
+    &fuel::FLUE_SHARE,
+    &fuel::FURNACE_BALANCE,
+    &lining::LINING_HEAT,
+    &lining::NEXT_HEAT,
+    &cupola::IRON_RATE,
+    &cupola::CHARGE_COKE,
+    &cupola::BED_COKE,
+    &cupola::BLAST,
     &pouring_temperature::POURING_BAND,
     &pouring_temperature::SUPERHEAT,
+    &superheat_path::CARRY_DROP,
+    &superheat_path::SOAK_DROP,
+    &superheat_path::LIFT_OUT,
+    &spoon::SPOON_TEMPERATURE,
+    &order::TURN_TEMPERATURE,
+    &order::HEATS_WANTED,
+    &order::HEATS_IN_TIME,
+    &after::HIDDEN_HOLLOW,
+    &after::HOLD_TIME,
+    &price::CASTING_YIELD,
+    &price::COST_EACH,
+    &price::LEAST_PRICE,
+    &price::MEND_OR_REMAKE,
     &shrinkage::FEED_DEMAND,
     &shrinkage::FEED_VOLUME,
     &shrinkage::SOLID_VOLUME,

@@ -19,6 +19,7 @@
 //! To add one: write the law in its room, a row here in the file of its topic, and a published
 //! example in the checks.
 
+mod after;
 pub mod answer;
 pub mod ask;
 mod body;
@@ -26,13 +27,16 @@ mod charging;
 mod feeding;
 pub mod formula;
 mod freezing;
+mod furnace;
 mod gating;
 pub mod given;
+mod heats;
 mod holding;
 pub mod input;
 mod melting;
 mod pattern;
 mod pouring;
+mod pricing;
 mod reading;
 pub mod reckoned_file;
 pub mod reckoner;
@@ -55,7 +59,11 @@ pub fn of_topic(topic: Topic) -> &'static [Reckoner] {
         Topic::Holding => holding::RECKONERS,
         Topic::Charging => charging::RECKONERS,
         Topic::Melting => melting::RECKONERS,
+        Topic::Furnace => furnace::RECKONERS,
+        Topic::Heats => heats::RECKONERS,
         Topic::Pouring => pouring::RECKONERS,
+        Topic::After => after::RECKONERS,
+        Topic::Pricing => pricing::RECKONERS,
     }
 }
 

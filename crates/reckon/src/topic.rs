@@ -19,13 +19,21 @@ pub enum Topic {
     Charging,
     /// What to charge, and what it takes to melt.
     Melting,
+    /// Fuel, lining, cupola.
+    Furnace,
+    /// How big a job the crucible takes, how many heats.
+    Heats,
     /// How hot, in which order.
     Pouring,
+    /// Sound or hollow, and what heating again does.
+    After,
+    /// What to ask for it.
+    Pricing,
 }
 
 impl Topic {
     /// All of them, in the order of the day.
-    pub const ALL: [Topic; 9] = [
+    pub const ALL: [Topic; 13] = [
         Topic::Pattern,
         Topic::Sand,
         Topic::Gating,
@@ -34,7 +42,11 @@ impl Topic {
         Topic::Holding,
         Topic::Charging,
         Topic::Melting,
+        Topic::Furnace,
+        Topic::Heats,
         Topic::Pouring,
+        Topic::After,
+        Topic::Pricing,
     ];
 
     /// As a heading.
@@ -48,7 +60,11 @@ impl Topic {
             Topic::Holding => "Flask and cope",
             Topic::Charging => "Charge make-up",
             Topic::Melting => "Charge and melt",
+            Topic::Furnace => "Furnace and fuel",
+            Topic::Heats => "Crucible and heats",
             Topic::Pouring => "Pouring",
+            Topic::After => "After shake-out",
+            Topic::Pricing => "Price",
         }
     }
 }
