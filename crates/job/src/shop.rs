@@ -1,10 +1,12 @@
 //! The shop: what the founder owns, written once in `shop.toml` and used by every job below it.
 
+use measure::flow::Duration;
 use measure::length::{Length, Volume};
 use measure::matter::Mass;
 use measure::share::Share;
 use measure::text::{System, Typed};
 use metal::crucible::Crucible;
+use metal::fuel::Fuel;
 use metal::furnace::Furnace;
 use mould::flask::Flask;
 use mould::irons::Iron;
@@ -31,6 +33,10 @@ pub struct Shop {
     pub scoops: Vec<Scoop>,
     /// The furnace.
     pub furnace: Furnace,
+    /// What it burns, where that is written.
+    pub fuel: Option<Fuel>,
+    /// Time from lift-out to the mould, where it has been walked.
+    pub carry: Option<Duration>,
     /// The heap of sand, where it has been weighed.
     pub heap: Option<Heap>,
 }
@@ -115,6 +121,8 @@ struct ScoopFile {
 #[serde(deny_unknown_fields)]
 struct FurnaceFile {
     kind: Option<Furnace>,
+    fuel: Option<Fuel>,
+    carry: Option<Typed<Duration>>,
 }
 
 #[derive(Clone, Debug, Deserialize)]
@@ -179,6 +187,8 @@ impl ShopFile {
             irons,
             scoops: self.scoop.into_iter().map(ScoopFile::meant).collect(),
             furnace: self.furnace.kind.unwrap_or(Furnace::FuelCrucible),
+            fuel: self.furnace.fuel,
+            carry: self.furnace.carry.map(|carry| carry.value),
             heap: self.heap.map(HeapFile::meant).transpose()?,
         })
     }

@@ -17,6 +17,7 @@ use crate::work_out::ledger::Ledger;
 mod casting;
 mod drawing;
 mod feeding;
+mod heating;
 mod holding;
 mod ledger;
 mod melting;
@@ -36,7 +37,10 @@ pub fn work_out(job: &Job, shop: &Shop, looked: &Looked) -> Plan {
     let casting = casting::casting(job, &part, &mut ledger);
     let feeding = feeding::feeding(job, &part, &casting, &mut ledger);
     let rigging = rigging::rigging(job, shop, &part, &casting, &feeding, &mut ledger);
-    melting::melting(job, shop, &rigging, &mut ledger);
+    let pot = melting::melting(job, shop, &rigging, &mut ledger);
+    if let Some(pot) = pot {
+        heating::heating(job, shop, &casting, &rigging, &pot, &mut ledger);
+    }
     holding::sand(job, shop, &part, &rigging, &mut ledger);
     holding::weights(job, shop, &part, &rigging, &mut ledger);
     let mut remarks = of_mesh::remarks(looked);

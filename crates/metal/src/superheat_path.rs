@@ -7,11 +7,12 @@
 
 use measure::flow::Duration;
 use measure::heat::{Conductivity, HeatDrawing, SpecificHeat, Temperature, TemperatureDifference};
-use measure::length::{Area, Length};
+use measure::length::{Area, Length, Volume};
 use measure::matter::Mass;
 use measure::source::Law;
 
-use crate::alloy::Family;
+use crate::alloy::{Alloy, Family};
+use crate::crucible::Shape;
 
 /// Radiation of a black body, W/(m² K⁴): `iso-80000-5`.
 const STEFAN: f64 = 5.670_374_419e-8;
@@ -85,6 +86,26 @@ pub struct Filled {
     pub conducts: Conductivity,
     /// The crucible itself.
     pub crucible: Mass,
+}
+
+impl Filled {
+    /// So much of an alloy in a crucible of this brim volume: the slowest, the likely and the
+    /// fastest to cool.
+    pub fn of(alloy: &Alloy, brim: Volume, metal: Mass) -> [Filled; 3] {
+        let shape = Shape::of(brim);
+        let glow = mouth_glow(alloy.family);
+        [0, 1, 2].map(|end| Filled {
+            metal,
+            liquid: alloy.specific_heat_liquid.band.likely(),
+            mouth: shape.mouth,
+            mouth_glow: glow[end],
+            wall: shape.wall,
+            wall_glow: WALL_GLOW[end],
+            thickness: shape.thickness,
+            conducts: Conductivity::from_w_per_m_k(WALL_CONDUCTS[end]),
+            crucible: shape.mass,
+        })
+    }
 }
 
 /// How black the open surface of a skimmed melt is, low, likely and high: bright at once, duller

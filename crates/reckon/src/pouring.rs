@@ -1,17 +1,16 @@
 //! How hot to pour.
 
 use measure::flow::Duration;
-use measure::heat::{Conductivity, HeatDrawing, SpecificHeat, Temperature, TemperatureDifference};
+use measure::heat::{HeatDrawing, SpecificHeat, Temperature, TemperatureDifference};
 use measure::length::{Area, Length, Volume};
 use measure::matter::Mass;
 use metal::alloy::Alloy;
-use metal::crucible::{Shape, brim_volume, held};
+use metal::crucible::{brim_volume, held};
 use metal::order::{Mould, TURN_TEMPERATURE, order};
 use metal::pouring_temperature::{POURING_BAND, SUPERHEAT, pouring_band, superheat};
 use metal::spoon::{SPOON_TEMPERATURE, Setting, cues, spoon_temperature};
 use metal::superheat_path::{
-    CARRY_DROP, Filled, LIFT_OUT, SOAK_DROP, WALL_CONDUCTS, WALL_GLOW, before_carry, carry_drop,
-    lift_out, mouth_glow, soak_drop,
+    CARRY_DROP, Filled, LIFT_OUT, SOAK_DROP, before_carry, carry_drop, lift_out, soak_drop,
 };
 
 use crate::answer::Answer;
@@ -249,20 +248,8 @@ fn crucible_of(given: &Given<'_>) -> Result<(&'static Alloy, [Filled; 3]), Impos
     if !(fill > 0.05 && fill <= 1.0) {
         return given.refuse("fill", "is no filling", "give it like 80 %");
     }
-    let shape = Shape::of(brim);
-    let glow = mouth_glow(alloy.family);
-    let at = |end: usize| Filled {
-        metal: held(brim, fill, alloy.density_liquid.band.likely()),
-        liquid: alloy.specific_heat_liquid.band.likely(),
-        mouth: shape.mouth,
-        mouth_glow: glow[end],
-        wall: shape.wall,
-        wall_glow: WALL_GLOW[end],
-        thickness: shape.thickness,
-        conducts: Conductivity::from_w_per_m_k(WALL_CONDUCTS[end]),
-        crucible: shape.mass,
-    };
-    Ok((alloy, [at(0), at(1), at(2)]))
+    let metal = held(brim, fill, alloy.density_liquid.band.likely());
+    Ok((alloy, Filled::of(alloy, brim, metal)))
 }
 
 fn carried(given: &Given<'_>) -> Result<Vec<Answer>, Impossible> {

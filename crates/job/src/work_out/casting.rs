@@ -25,6 +25,7 @@ pub(super) struct Casting {
     pub(super) mass: Band<Mass>,
     pub(super) wall: Length,
     pub(super) wall_freezes: Band<Duration>,
+    pub(super) pouring: Band<Temperature>,
     pub(super) superheat: TemperatureDifference,
     pub(super) growth: f64,
 }
@@ -44,6 +45,7 @@ pub(super) fn casting(job: &Job, part: &PlacedPart, ledger: &mut Ledger) -> Cast
         mass,
         wall: thinnest.likely() * 2.0,
         wall_freezes,
+        pouring,
         superheat,
         growth,
     }

@@ -2,7 +2,7 @@
 
 use measure::band::Band;
 use metal::charge::{CHARGE, Charge};
-use metal::crucible::{WORKING_FILL, smallest_that_holds};
+use metal::crucible::{Crucible, WORKING_FILL, smallest_that_holds};
 use metal::furnace::practice;
 
 use crate::amount::Amount;
@@ -17,11 +17,20 @@ use crate::work_out::rigging::{Rigging, poured};
 /// the mould does not run short.
 const LOSS_UNKNOWN: f64 = 0.1;
 
-pub(super) fn melting(job: &Job, shop: &Shop, rigging: &Rigging, ledger: &mut Ledger) {
+/// What is melted, and in what.
+pub(super) struct Pot {
+    pub(super) charge: Charge,
+    pub(super) crucible: Option<Crucible>,
+}
+
+pub(super) fn melting(
+    job: &Job,
+    shop: &Shop,
+    rigging: &Rigging,
+    ledger: &mut Ledger,
+) -> Option<Pot> {
     let (loss, keys) = loss(job, shop, ledger);
-    let Ok(charge) = Charge::for_pour(poured(rigging), job.pig, loss) else {
-        return;
-    };
+    let charge = Charge::for_pour(poured(rigging), job.pig, loss).ok()?;
     let per_cent = |share: f64| measure::text::rounded(share * 100.0, 2);
     let lost = match loss.low() < loss.high() {
         true => format!(
@@ -39,7 +48,8 @@ pub(super) fn melting(job: &Job, shop: &Shop, rigging: &Rigging, ledger: &mut Le
             .seen(&keys)
             .up(),
     );
-    crucible(job, shop, &charge, ledger);
+    let crucible = crucible(job, shop, &charge, ledger).cloned();
+    Some(Pot { charge, crucible })
 }
 
 fn loss(job: &Job, shop: &Shop, ledger: &mut Ledger) -> (Band<f64>, Vec<String>) {
@@ -58,13 +68,19 @@ fn loss(job: &Job, shop: &Shop, ledger: &mut Ledger) -> (Band<f64>, Vec<String>)
     }
 }
 
-fn crucible(job: &Job, shop: &Shop, charge: &Charge, ledger: &mut Ledger) {
+fn crucible<'a>(
+    job: &Job,
+    shop: &'a Shop,
+    charge: &Charge,
+    ledger: &mut Ledger,
+) -> Option<&'a Crucible> {
     if shop.crucibles.is_empty() {
         ledger.note(MetalFact::CruciblesUnknown);
-        return;
+        return None;
     }
     let liquid = &job.alloy.density_liquid.band;
-    match smallest_that_holds(&shop.crucibles, &charge.charged, liquid) {
+    let taken = smallest_that_holds(&shop.crucibles, &charge.charged, liquid);
+    match taken {
         Some(crucible) => {
             let holds = measure::text::rounded(crucible.holds(liquid).low().as_kg(), 2);
             let because = format!(
@@ -84,4 +100,5 @@ fn crucible(job: &Job, shop: &Shop, charge: &Charge, ledger: &mut Ledger) {
             });
         }
     }
+    taken
 }
