@@ -62,7 +62,7 @@ pub const LIFT_OUT: Law = Law {
     name: "metal::superheat_path::lift_out",
     formula: "T_lift = T_pour + ΔT_carry + ΔT_soak",
     range: "carry counts from lift-out to the mould, skimming and waiting with it",
-    sources: &["common-practice"],
+    sources: &["common-practice", "emissivity-pages"],
 };
 
 /// A crucible full of metal, as far as its cooling goes.
