@@ -37,17 +37,21 @@
 //! it all and judges.
 
 pub mod archive;
+pub mod cast_metal;
 pub mod cells;
 pub mod contraction;
 pub mod crossings;
 pub mod depth;
 pub mod doubles;
+pub mod draft;
 pub mod faults;
 pub mod holes;
 pub mod look;
+pub mod machining_stock;
 pub mod mesh;
 pub mod nesting;
 pub mod obj;
+pub mod original;
 pub mod placement;
 pub mod ply;
 pub mod polygon;
@@ -57,6 +61,7 @@ pub mod regions;
 pub mod repair;
 pub mod sections;
 pub mod shells;
+pub mod shrink_rule;
 pub mod silhouette;
 pub mod slice;
 pub mod slits;
@@ -64,6 +69,7 @@ pub mod solid;
 pub mod stl;
 pub mod threemf;
 pub mod threemf_model;
+pub mod tolerance;
 pub mod tree;
 pub mod unit;
 pub mod vector;
@@ -76,5 +82,24 @@ use measure::source::Law;
 pub const LAWS: &[&Law] = &[
     &contraction::PATTERN_LENGTH,
     &contraction::PATTERN_LENGTH_BY_VOLUME,
+    &contraction::CASTING_LENGTH,
+    &contraction::RAPPED_LENGTH,
+    &contraction::BY_SIZE,
+    &contraction::FROM_CASTINGS,
+    &original::MASTER_LENGTH,
+    &original::BUILT_UP_LENGTH,
+    &original::SHIM,
+    &shrink_rule::PER_FOOT,
+    &shrink_rule::ONE_IN,
+    &tolerance::LINEAR,
+    &tolerance::GRADES,
+    &tolerance::WALL_GRADE,
+    &machining_stock::REQUIRED,
+    &machining_stock::RAW_SIZE,
+    &draft::JOBBING,
+    &draft::BY_SKIN,
+    &draft::BY_HEIGHT,
+    &draft::WANTED,
+    &draft::ANGLE,
     &sections::MODULUS,
 ];
