@@ -16,8 +16,15 @@
 //! the pattern.
 
 pub mod batch;
+pub mod binder;
+pub mod heap;
+pub mod humidity;
+pub mod jar;
+pub mod mix;
 pub mod moisture;
 pub mod permeability;
+pub mod recipe;
+pub mod scoops;
 pub mod sieve;
 
 use measure::source::Law;
@@ -26,12 +33,31 @@ use measure::source::Law;
 pub const LAWS: &[&Law] = &[
     &batch::SAND_TO_FILL,
     &batch::WITH_SPILL,
+    &binder::LIQUID_SHARE,
+    &binder::BINDER_FOR_SAND,
+    &binder::SILICATE_SOLIDS,
+    &binder::SOLIDS_ON_SAND,
+    &binder::CARBON_DIOXIDE,
+    &heap::FINES_AFTER,
+    &heap::NEW_SAND_FOR_FINES,
+    &heap::DILUTE_DRY,
+    &heap::TOP_UP,
+    &heap::STEADY_FINES,
+    &heap::DISCARD_SHARE,
+    &humidity::UPTAKE,
+    &jar::LAYER_SHARE,
+    &mix::SCALE,
     &moisture::WET_BASIS,
     &moisture::DRY_FROM_WET,
     &moisture::WET_FROM_DRY,
     &moisture::DRY_DOWN_STOP,
     &moisture::WATER_TO_ADD,
+    &moisture::WEIGHING_ERROR,
     &permeability::PERMEABILITY,
+    &recipe::DOSE,
+    &recipe::WATER_FOR_CLAY,
+    &scoops::SHARE_BY_MASS,
+    &scoops::SCOOPS,
     &sieve::GRAIN_FINENESS,
     &sieve::CLAY_BY_WASH,
 ];

@@ -46,6 +46,14 @@ pub const WATER_TO_ADD: Law = Law {
     sources: &["treybal-mass-transfer"],
 };
 
+/// How far a moisture from two weighings may be off, by the step of the scale.
+pub const WEIGHING_ERROR: Law = Law {
+    name: "sand::moisture::weighing_error",
+    formula: "u = d √2 / m",
+    range: "two weighings, each off by a step of the scale; points of moisture either way",
+    sources: &["gum-2008"],
+};
+
 /// Moisture above which a mould of bentonite-bonded sand is not poured:
 /// `shop-handbook-figures`, from memory.
 pub const BENTONITE_LIMIT: f64 = 0.06;
@@ -136,6 +144,12 @@ pub fn dry_down_stop(wet: Mass, now: f64, wanted: f64) -> Mass {
 /// lost. Law: [`WATER_TO_ADD`].
 pub fn water_to_add(sand: Mass, now: f64, wanted: f64) -> Mass {
     sand * ((wanted - now) / (1.0 - wanted))
+}
+
+/// How far a moisture may be off, a share of the wet mass, with a scale of this step and a sample
+/// of this mass. Law: [`WEIGHING_ERROR`].
+pub fn weighing_error(step: Mass, sample: Mass) -> f64 {
+    step * std::f64::consts::SQRT_2 / sample
 }
 
 fn against(limit: f64, moisture: f64) -> Dryness {
