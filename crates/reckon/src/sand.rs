@@ -17,6 +17,11 @@ use crate::input::{Input, Wanted};
 use crate::reckoner::Reckoner;
 use crate::refusal::Impossible;
 
+mod binder;
+mod heap;
+mod kitchen;
+mod recipe;
+
 /// Said wherever dry sand is handled.
 const SILICA: &str = "Dry sand dust is silica: damp it, or wear a mask for fine dust, outdoors.";
 
@@ -253,6 +258,25 @@ pub const RECKONERS: &[Reckoner] = &[
             Ok(vec![Answer::share("clay", clay)])
         },
     },
+    kitchen::OF_SCALE,
+    kitchen::IN_JAR,
+    kitchen::FROM_AIR,
+    recipe::RECIPE,
+    recipe::WATER,
+    recipe::BY_PARTS,
+    recipe::IN_SCOOPS,
+    recipe::CORE_MIX,
+    binder::OF_LIQUID,
+    binder::FOR_SAND,
+    binder::OF_BOTTLE,
+    binder::ON_SAND,
+    binder::GAS,
+    heap::FINES,
+    heap::NEW_SAND,
+    heap::DILUTION,
+    heap::CLAY_TOP_UP,
+    heap::SETTLED,
+    heap::DISCARD,
 ];
 
 fn sieving(given: &Given<'_>) -> Result<Sieving, Impossible> {
@@ -266,4 +290,12 @@ fn sieving(given: &Given<'_>) -> Result<Sieving, Impossible> {
         kept: numbers.zip(kept).collect(),
         pan: given.get("pan"),
     })
+}
+
+/// Refuses shares below nought.
+fn above_nought(given: &Given<'_>, keys: &[&'static str]) -> Result<(), Impossible> {
+    match keys.iter().find(|key| given.number(key) < 0.0) {
+        Some(key) => given.refuse(key, "is below nought", "give nought or more"),
+        None => Ok(()),
+    }
 }
