@@ -1,5 +1,7 @@
 //! Contraction, worn originals, tolerance, machining stock and draught.
 
+#![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
+
 use measure::band::Band;
 use measure::length::Length;
 use measure::share::Contraction;

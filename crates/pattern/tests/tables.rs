@@ -1,5 +1,7 @@
 //! Tolerance, machining stock and draught: tables that are whole, steady and keep to their rules.
 
+#![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
+
 use measure::length::Length;
 use measure::source::source;
 use pattern::cast_metal::CastMetal;
