@@ -91,6 +91,7 @@ quantity! {
 products! {
     Speed * Duration = Length;
     Area * Speed = Flow;
+    Speed * Area = Flow;
     Flow * Duration = Volume;
     Duration * Flow = Volume;
     FreezingConstant * Area = Duration;

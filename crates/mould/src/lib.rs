@@ -28,7 +28,10 @@ pub mod lift;
 use measure::source::Law;
 
 use crate::feeding::feeder;
-use crate::gating::{choke, pour_time, running_system, sprue};
+use crate::gating::{
+    aspiration, balance, basin, choke, fill_rules, filling, friction, gate_speed, network,
+    pour_time, reach, running_system, slag_trap, sprue,
+};
 
 /// Every law of this room.
 pub const LAWS: &[&Law] = &[
@@ -37,6 +40,8 @@ pub const LAWS: &[&Law] = &[
     &pour_time::POUR_TIME,
     &pour_time::THIN_WALL_LIMIT,
     &pour_time::IRON_POUR_TIME,
+    &fill_rules::CUBE_ROOT_TIME,
+    &fill_rules::HEAVY_IRON_TIME,
     &sprue::FALL_SPEED,
     &sprue::SPRUE_EXIT,
     &sprue::SPRUE_TAPER,
@@ -44,6 +49,25 @@ pub const LAWS: &[&Law] = &[
     &sprue::FILL_FROM_BOTTOM,
     &choke::CHOKE,
     &choke::EFFECTIVE_HEAD,
+    &friction::FRICTION,
+    &network::GATE_FLOWS,
+    &filling::FILL_ORDER,
+    &balance::BALANCED_GATES,
+    &aspiration::FREE_JET,
+    &aspiration::SPRUE_PRESSURE,
+    &gate_speed::GATE_SPEED,
+    &gate_speed::DROP_HEIGHT,
+    &gate_speed::CRITICAL_SPEED,
+    &slag_trap::FIRST_METAL,
+    &slag_trap::RUN_OFF,
+    &slag_trap::SPRUE_WELL,
+    &basin::BASIN_DEPTH,
+    &basin::LIP_RATE,
+    &basin::BASIN_LASTS,
+    &reach::WALL_REACH,
+    &reach::LEAST_REACHING_WALL,
+    &reach::MISRUN_CHANCE,
+    &reach::IRON_FLUIDITY,
     &running_system::RUNNING_METAL,
     &feeder::CYLINDER_MODULUS,
     &feeder::DIAMETER_BY_MODULUS,

@@ -1,5 +1,10 @@
 //! How the metal gets in: filling time, sprue, choke, running system.
 
+mod basin;
+mod network;
+mod reach;
+mod speeds;
+
 use measure::band::Band;
 use measure::flow::{Duration, Flow};
 use measure::length::{Area, Length, Volume};
@@ -90,6 +95,8 @@ pub const RECKONERS: &[Reckoner] = &[
             Ok(vec![Answer::of("time", time)])
         },
     },
+    speeds::CUBE_ROOT,
+    speeds::HEAVY_IRON,
     Reckoner {
         name: "fall-speed",
         question: "How fast is metal after a fall?",
@@ -149,6 +156,8 @@ pub const RECKONERS: &[Reckoner] = &[
             ])
         },
     },
+    basin::JET,
+    basin::SUCTION,
     Reckoner {
         name: "fill-from-top",
         question: "How long does a top-gated cavity take to fill?",
@@ -291,6 +300,16 @@ pub const RECKONERS: &[Reckoner] = &[
             )])
         },
     },
+    basin::LIP,
+    basin::DEPTH,
+    basin::STUTTER,
+    network::FRICTION_FACTOR,
+    network::GATE_SHARES,
+    network::FILL_IN_ORDER,
+    network::EVEN_GATES,
+    speeds::SPEED_AT_GATES,
+    speeds::DROP,
+    speeds::CRITICAL,
     Reckoner {
         name: "running-metal",
         question: "How much metal stands in sprue, basin, runner and gates?",
@@ -326,6 +345,13 @@ pub const RECKONERS: &[Reckoner] = &[
             Ok(vec![Answer::of("volume", volume)])
         },
     },
+    basin::FIRST,
+    basin::PAST_LAST_GATE,
+    basin::WELL,
+    reach::REACH,
+    reach::LEAST,
+    reach::MISRUN,
+    reach::SPIRAL,
 ];
 
 /// The parts of a demand on which the metal in the running system depends; the rest is any.

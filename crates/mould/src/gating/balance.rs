@@ -39,13 +39,19 @@ pub fn balanced_gates(network: &Network, wanted: &[f64]) -> Result<Vec<Area>, Ba
     if network.gates().any(|gate| gate.height >= network.level) {
         return Err(NetworkFault::NoHead.into());
     }
-    let lowest = network.gates().map(|gate| gate.height).fold(network.level, Length::min);
+    let lowest = network
+        .gates()
+        .map(|gate| gate.height)
+        .fold(network.level, Length::min);
     let shares: Vec<f64> = wanted.iter().map(|share| share / total).collect();
     let before: f64 = network.gates().map(|gate| gate.passage.area.as_m2()).sum();
     let fastest = before * fall_speed(network.level - lowest).as_m_per_s();
     let over = |flow: f64| areas(network, &shares, flow).iter().sum::<f64>() - before;
     let flow = rising_root(over, 0.0, fastest);
-    Ok(areas(network, &shares, flow).into_iter().map(Area::from_m2).collect())
+    Ok(areas(network, &shares, flow)
+        .into_iter()
+        .map(Area::from_m2)
+        .collect())
 }
 
 /// Gate areas in m² that pass their shares of a flow; without end where no area is enough.

@@ -57,7 +57,7 @@ pub fn lip_metal(flow: Flow, liquid: Density, time: Duration) -> Mass {
 
 /// Time for which a ladle of metal lasts at a flow.
 pub fn ladle_lasts(ladle: Mass, liquid: Density, flow: Flow) -> Duration {
-    (ladle / liquid) / flow
+    Volume::filled_by(ladle, liquid) / flow
 }
 
 /// How long the basin runs on when the pour stops. Law: [`BASIN_LASTS`].

@@ -106,8 +106,7 @@ struct Table {
 }
 
 static TABLE: LazyLock<Table> = LazyLock::new(|| {
-    toml::from_str(include_str!("../../data/fill_rules.toml"))
-        .unwrap_or(Table { rule: Vec::new() })
+    toml::from_str(include_str!("../../data/fill_rules.toml")).unwrap_or(Table { rule: Vec::new() })
 });
 
 #[cfg(test)]
@@ -136,6 +135,11 @@ mod tests {
         let rules = rules_for("aluminium", Length::from_mm(7.0));
         let at = |kg| disagreement(&rules, Mass::from_kg(kg));
         assert!((at(1.0) - 1.0).abs() < 1e-9);
-        assert!(at(8.0) > 1.3 && at(64.0) > at(8.0), "{} {}", at(8.0), at(64.0));
+        assert!(
+            at(8.0) > 1.3 && at(64.0) > at(8.0),
+            "{} {}",
+            at(8.0),
+            at(64.0)
+        );
     }
 }

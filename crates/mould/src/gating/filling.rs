@@ -63,7 +63,9 @@ pub enum FillFault {
         number: usize,
     },
     /// A cavity higher than the metal.
-    #[error("cavity {number} reaches up to the level in the basin: it never fills; raise the sprue")]
+    #[error(
+        "cavity {number} reaches up to the level in the basin: it never fills; raise the sprue"
+    )]
     TooHigh {
         /// Counted from one.
         number: usize,
@@ -123,7 +125,9 @@ fn check(network: &Network, cavities: &[Cavity]) -> Result<(), FillFault> {
             return Err(FillFault::NoGate { number });
         }
     }
-    let astray = network.gates().position(|gate| gate.cavity >= cavities.len());
+    let astray = network
+        .gates()
+        .position(|gate| gate.cavity >= cavities.len());
     astray.map_or(Ok(()), |gate| Err(FillFault::NoCavity { number: gate + 1 }))
 }
 
@@ -152,7 +156,11 @@ impl<'a> Filling<'a> {
 
     /// The first cavity that is not full, counted from one.
     fn not_full(&self) -> Option<usize> {
-        self.full_at.iter().zip(1..).find(|(at, _)| at.is_none()).map(|(_, number)| number)
+        self.full_at
+            .iter()
+            .zip(1..)
+            .find(|(at, _)| at.is_none())
+            .map(|(_, number)| number)
     }
 
     /// On to the next change: a gate drowned, a cavity full, or a fortieth of a cavity risen. The

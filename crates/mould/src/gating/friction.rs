@@ -8,8 +8,9 @@ use measure::source::Law;
 pub const FRICTION: Law = Law {
     name: "mould::gating::friction::friction_factor",
     formula: "f = 8 ((8/Re)¹² + (A + B)^(−3/2))^(1/12), \
-              A = (−2.457 ln((7/Re)^0.9 + 0.27 ε/D))¹⁶, B = (37530/Re)¹⁶",
-    range: "quiet, turbulent and between; channels run full, long against their width",
+              A = (−2.457 ln((7/Re)^0.9 + 0.27 r))¹⁶, B = (37530/Re)¹⁶",
+    range: "r the grain of the wall over the width; quiet, turbulent and between; long channels \
+            that run full",
     sources: &["churchill-1977"],
 };
 

@@ -97,7 +97,11 @@ pub fn critical_speed(tension_n_per_m: f64, liquid: Density) -> Speed {
 
 /// What the sources say for a kind of metal, the slowest first.
 pub fn limits_of(metal: &str) -> Vec<&'static SpeedLimit> {
-    let mut found: Vec<_> = TABLES.limit.iter().filter(|row| row.metal == metal).collect();
+    let mut found: Vec<_> = TABLES
+        .limit
+        .iter()
+        .filter(|row| row.metal == metal)
+        .collect();
     found.sort_by(|a, b| a.m_per_s.total_cmp(&b.m_per_s));
     found
 }
@@ -131,10 +135,16 @@ mod tests {
             let limits = limits_of(metal);
             assert!(!limits.is_empty(), "{metal}");
             for limit in limits {
-                assert!(measure::source::source(&limit.source).is_some(), "{limit:?}");
+                assert!(
+                    measure::source::source(&limit.source).is_some(),
+                    "{limit:?}"
+                );
             }
             let surface = surface_of(metal).unwrap();
-            assert!(measure::source::source(&surface.source).is_some(), "{surface:?}");
+            assert!(
+                measure::source::source(&surface.source).is_some(),
+                "{surface:?}"
+            );
             let [low, likely, high] = surface.tension_n_per_m;
             assert!(low <= likely && likely <= high, "{surface:?}");
         }

@@ -105,7 +105,9 @@ pub enum NetworkFault {
     #[error("the running system has no gate; give at least one")]
     NoGate,
     /// A measure that no channel has.
-    #[error("{part}: area and width must be above nought, length and loss not below; measure again")]
+    #[error(
+        "{part}: area and width must be above nought, length and loss not below; measure again"
+    )]
     Passage {
         /// Which channel.
         part: String,
@@ -185,7 +187,10 @@ fn speed_head_of(area: Area) -> f64 {
 /// What runs through every gate while the cavities are still empty. Law: [`GATE_FLOWS`].
 pub fn gate_flows(network: &Network) -> Result<Flows, NetworkFault> {
     network.check()?;
-    let outlets = network.gates().map(|gate| Some(gate.height.as_m())).collect::<Vec<_>>();
+    let outlets = network
+        .gates()
+        .map(|gate| Some(gate.height.as_m()))
+        .collect::<Vec<_>>();
     let mut solver = Solver::new(network);
     let flows = solver.solve(&outlets);
     Ok(network.told(&flows))
@@ -247,13 +252,15 @@ impl Network {
             let gates = stretches.iter().enumerate();
             gates.map(move |(place, stretch)| (side, place, stretch.gate.passage.area))
         });
-        let gates = places.zip(flows).map(|((side, place, area), flow)| GateFlow {
-            side,
-            place,
-            flow: Flow::from_m3_per_s(*flow),
-            speed: Speed::from_m_per_s(flow / area.as_m2()),
-            share: if all > 0.0 { flow / all } else { 0.0 },
-        });
+        let gates = places
+            .zip(flows)
+            .map(|((side, place, area), flow)| GateFlow {
+                side,
+                place,
+                flow: Flow::from_m3_per_s(*flow),
+                speed: Speed::from_m_per_s(flow / area.as_m2()),
+                share: if all > 0.0 { flow / all } else { 0.0 },
+            });
         Flows {
             sprue: Flow::from_m3_per_s(all),
             gates: gates.collect(),
@@ -327,7 +334,13 @@ impl<'a> Solver<'a> {
             first = range.end;
             let over = |end: f64| self.backwards(end, side, range.start, outlets, None) - foot;
             let end = rising_root(over, lowest, foot);
-            self.backwards(end, side, range.start, outlets, Some(&mut flows[range.clone()]));
+            self.backwards(
+                end,
+                side,
+                range.start,
+                outlets,
+                Some(&mut flows[range.clone()]),
+            );
         }
         flows
     }

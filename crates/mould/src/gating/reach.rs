@@ -3,7 +3,7 @@
 //! A pencil law, and an honest one is wide: the heat that passes from metal to sand is known to a
 //! factor of several. It ranks walls and cures rightly, which is what it is for.
 
-use measure::flow::{Duration, Speed};
+use measure::flow::Speed;
 use measure::heat::{HeatPerMass, SpecificHeat, Temperature, TemperatureDifference};
 use measure::length::Length;
 use measure::matter::Density;
@@ -14,8 +14,9 @@ pub const WALL_REACH: Law = Law {
     name: "mould::gating::reach::wall_reach",
     formula: "L_f = ρ v T (f L + c ΔT) / (2 h (T_m − T_0))",
     range: "wide wall that cools from both sides; f 0.5 to 1 where the metal freezes as a skin, \
-            0.2 to 0.5 where it goes to mush; h 100 to 1000 W/m²K for aluminium in sand",
-    sources: &["flemings-1974"],
+            0.2 to 0.5 where it goes to mush; h 700 to 2200 W/m²K in sand over the first seconds, \
+            2 b / √(π t); surface tension, which holds back walls under a mm or two, is left out",
+    sources: &["flemings-1974", "carslaw-jaeger-1959"],
 };
 
 /// Thinnest wall that runs a path.
@@ -84,11 +85,6 @@ pub fn least_wall(path: Length, metal: &RunningMetal) -> Length {
     path / metal.thicknesses()
 }
 
-/// Time after which the front stands.
-pub fn runs_for(reach: Length, speed: Speed) -> Duration {
-    reach / speed
-}
-
 /// Chance that a path does not run full, 0 to 1; `off` is how many times larger or smaller the
 /// reach may be in one of ten cases either way, above 1. Law: [`MISRUN_CHANCE`].
 pub fn misrun_chance(path: Length, reach: Length, off: f64) -> f64 {
@@ -99,12 +95,7 @@ pub fn misrun_chance(path: Length, reach: Length, off: f64) -> f64 {
 /// Fluidity of grey iron in the spiral from shares of carbon, silicon and phosphorus (0.034 for
 /// 3.4 %) and the pouring temperature; nought where the rule says it does not run. Law:
 /// [`IRON_FLUIDITY`].
-pub fn iron_fluidity(
-    carbon: f64,
-    silicon: f64,
-    phosphorus: f64,
-    pouring: Temperature,
-) -> Length {
+pub fn iron_fluidity(carbon: f64, silicon: f64, phosphorus: f64, pouring: Temperature) -> Length {
     let factor = (carbon + silicon / 4.0 + phosphorus / 2.0) * 100.0;
     let inches = 14.9 * factor + 0.05 * pouring.as_fahrenheit() - 155.0;
     Length::from_inch(inches.max(0.0))

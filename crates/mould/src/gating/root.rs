@@ -23,13 +23,15 @@ pub(super) fn rising_root(function: impl Fn(f64) -> f64, low: f64, high: f64) ->
     let mut side = 0i8;
     for _ in 0..STEPS {
         let width = high - low;
-        let middle = match halve || !(at_high - at_low).is_finite() {
-            true => low + 0.5 * width,
-            false => low - at_low * width / (at_high - at_low),
-        };
-        if middle <= low || middle >= high {
+        let hair = NEAR * high.abs().max(low.abs());
+        if width <= 2.0 * hair {
             break;
         }
+        let middle = match halve || !(at_high - at_low).is_finite() {
+            true => low + 0.5 * width,
+            // A hair away from the ends, so that a root beside one of them is hemmed in too.
+            false => (low - at_low * width / (at_high - at_low)).clamp(low + hair, high - hair),
+        };
         let there = function(middle);
         if there < 0.0 {
             (low, at_low) = (middle, there);
@@ -44,9 +46,6 @@ pub(super) fn rising_root(function: impl Fn(f64) -> f64, low: f64, high: f64) ->
             return middle;
         }
         halve = high - low > 0.5 * width;
-        if high - low <= NEAR * high.abs().max(low.abs()) {
-            break;
-        }
     }
     low + 0.5 * (high - low)
 }
@@ -59,8 +58,14 @@ mod tests {
     fn finds_the_root_of_curves_that_mislead_false_position() {
         let near = |found: f64, root: f64| assert!((found - root).abs() < 1e-12, "{found} {root}");
         near(rising_root(|x| x * x - 2.0, 0.0, 2.0), 2f64.sqrt());
-        near(rising_root(|x| x.powi(15) - 0.5, 0.0, 4.0), 0.5f64.powf(1.0 / 15.0));
-        near(rising_root(|x| if x < 0.3 { -1.0 } else { f64::INFINITY }, 0.0, 1.0), 0.3);
+        near(
+            rising_root(|x| x.powi(15) - 0.5, 0.0, 4.0),
+            0.5f64.powf(1.0 / 15.0),
+        );
+        near(
+            rising_root(|x| if x < 0.3 { -1.0 } else { f64::INFINITY }, 0.0, 1.0),
+            0.3,
+        );
     }
 
     #[test]

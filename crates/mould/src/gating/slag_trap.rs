@@ -46,7 +46,7 @@ pub struct Well {
 
 /// Room for the first share of the metal. Law: [`FIRST_METAL`].
 pub fn first_metal(poured: Mass, liquid: Density, share: f64) -> Volume {
-    poured * share / liquid
+    Volume::filled_by(poured * share, liquid)
 }
 
 /// Length past the last gate that holds it. Law: [`RUN_OFF`].
