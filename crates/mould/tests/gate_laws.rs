@@ -141,9 +141,15 @@ proptest! {
 
     #[test]
     fn fifty_degrees_more_always_lower_the_risk(
-        superheat in 0.0f64..300.0, path in 5.0f64..1000.0, wall in 1.0f64..20.0, off in 1.2f64..6.0,
+        superheat in 0.0f64..300.0,
+        path in 5.0f64..1000.0,
+        wall in 1.0f64..20.0,
+        off in 1.2f64..6.0,
     ) {
-        let risk = |more| misrun_chance(mm(path), wall_reach(mm(wall), &aluminium(superheat + more)), off);
+        let risk = |more| {
+            let reach = wall_reach(mm(wall), &aluminium(superheat + more));
+            misrun_chance(mm(path), reach, off)
+        };
         prop_assert!(risk(50.0) < risk(0.0));
     }
 
@@ -164,7 +170,9 @@ proptest! {
     }
 
     #[test]
-    fn a_deeper_basin_lasts_longer_but_never_for_ever(spare in 1.0f64..99.0, basin in 500.0f64..20_000.0) {
+    fn a_deeper_basin_lasts_longer_but_never_for_ever(
+        spare in 1.0f64..99.0, basin in 500.0f64..20_000.0,
+    ) {
         let lasts = |spare_mm| basin_lasts(
             Area::from_mm2(basin), Area::from_mm2(120.0), 0.8, mm(100.0), mm(spare_mm),
         ).as_s();

@@ -5,7 +5,8 @@ use measure::length::{Length, Volume};
 use measure::source::Law;
 use thiserror::Error;
 
-use crate::gating::network::{Gate, Network, NetworkFault, Solver};
+use crate::gating::network::{Gate, Network, NetworkFault};
+use crate::gating::solver::Solver;
 
 /// Times at which the cavities of one mould are full.
 pub const FILL_ORDER: Law = Law {

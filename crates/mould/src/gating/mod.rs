@@ -15,4 +15,5 @@ pub mod reach;
 mod root;
 pub mod running_system;
 pub mod slag_trap;
+mod solver;
 pub mod sprue;

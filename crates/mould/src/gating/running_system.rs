@@ -69,7 +69,7 @@ pub struct RunningSystem {
 pub const BASIN: Length = Length::from_mm(25.0);
 
 /// Gates are short: the runner lies this far from the casting.
-const GATE_LENGTH: Length = Length::from_mm(25.0);
+pub const GATE_LENGTH: Length = Length::from_mm(25.0);
 
 /// A basin as wide as two and a half sprue tops (`pouring-basin-notes`).
 const BASIN_WIDTHS: f64 = 2.5;

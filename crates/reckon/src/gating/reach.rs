@@ -73,7 +73,7 @@ pub(super) const REACH: Reckoner = Reckoner {
             .find::<Length>("path")
             .is_some_and(|path| path > reach)
         {
-            given.doubt("the path is longer than the reach at one end of the band: a misrun is to be reckoned with");
+            given.doubt("at one end of the band the path is longer than the reach: it may misrun");
         }
         Ok(vec![Answer::of("reach", reach).rounded_down()])
     },
