@@ -62,6 +62,22 @@ pub enum Command {
         #[arg(long)]
         letter: bool,
     },
+    /// Print the pour card for the wall, once each of ten points is ticked as dry by its name.
+    Card {
+        /// Job folders, one for each mould of the pour.
+        #[arg(required = true)]
+        jobs: Vec<PathBuf>,
+        /// What you have looked at and found dry and warm: floor, ladle, tongs, skimmer,
+        /// ingot-moulds, crucible, charge, flux, mould, cores.
+        #[arg(long, value_delimiter = ',', value_name = "POINTS")]
+        dry: Vec<String>,
+        /// Print it for US Letter instead of A4.
+        #[arg(long)]
+        letter: bool,
+        /// File to write; left out, pour-card.pdf beside the job.
+        #[arg(long)]
+        out: Option<PathBuf>,
+    },
     /// Work out any law of the trade by name: without a name, list them all.
     Reckon {
         /// The law, as listed: choke, cope-lift, water-to-add.

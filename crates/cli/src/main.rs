@@ -11,7 +11,7 @@ use std::process::ExitCode;
 use clap::Parser;
 
 use crate::args::{Args, Command};
-use crate::commands::{completions, look, man, new, plan, reckon, schema, why};
+use crate::commands::{card, completions, look, man, new, plan, reckon, schema, why};
 use crate::trouble::Trouble;
 
 fn main() -> ExitCode {
@@ -41,6 +41,17 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
             json,
             out,
             letter,
+        }),
+        Command::Card {
+            jobs,
+            dry,
+            letter,
+            out,
+        } => card::run(&card::Asked {
+            jobs,
+            dry,
+            letter,
+            out,
         }),
         Command::Reckon { name, given, json } => reckon::run(name.as_deref(), &given, json),
         Command::Why { figure, job } => why::run(figure.as_deref(), &job),

@@ -35,6 +35,9 @@ pub enum Trouble {
     /// An option that belongs to a mesh.
     #[error("{0} goes with a mesh; for a job write it in job.toml")]
     Misplaced(&'static str),
+    /// No pour card.
+    #[error(transparent)]
+    NoCard(#[from] job::pour_card::NoCard),
     /// A law that was not worked out.
     #[error(transparent)]
     Reckon(#[from] reckon::refusal::Refusal),
@@ -86,7 +89,7 @@ impl Trouble {
             Trouble::Folder(FolderError::Disk { .. }) | Trouble::Output(_) => 1,
             Trouble::FolderAsJson(FolderError::Disk { .. }) => 1,
             Trouble::Folder(_) | Trouble::FolderAsJson(_) | Trouble::Sheet(_) => 2,
-            Trouble::Reckon(Refusal::Impossible(_)) => 2,
+            Trouble::Reckon(Refusal::Impossible(_)) | Trouble::NoCard(_) => 2,
             Trouble::Usage(_) | Trouble::NoMetal | Trouble::Misplaced(_) => 64,
             Trouble::Reckon(_) | Trouble::NotAPair(_) | Trouble::NoSuchFigure { .. } => 64,
         }

@@ -54,10 +54,18 @@ fn json_holds_three_figures_and_their_unit() {
 #[test]
 fn what_cannot_be_is_refused_with_the_reason() {
     let shop = Shop::new();
-    shop.run(&["reckon", "chok"]).ends_with(64).talks("did you mean choke?");
-    shop.run(&["reckon", "fall-speed", "height=3 m"]).ends_with(64).talks("it asks for fall");
-    shop.run(&["reckon", "fall-speed", "fall=-3 m"]).ends_with(64).talks("of zero or more");
-    shop.run(&["reckon", "fall-speed", "3 m"]).ends_with(64).talks("write it like");
+    shop.run(&["reckon", "chok"])
+        .ends_with(64)
+        .talks("did you mean choke?");
+    shop.run(&["reckon", "fall-speed", "height=3 m"])
+        .ends_with(64)
+        .talks("it asks for fall");
+    shop.run(&["reckon", "fall-speed", "fall=-3 m"])
+        .ends_with(64)
+        .talks("of zero or more");
+    shop.run(&["reckon", "fall-speed", "3 m"])
+        .ends_with(64)
+        .talks("write it like");
     let refused = [
         "reckon",
         "effective-head",
@@ -96,7 +104,9 @@ fn a_figure_of_a_plan_is_explained() {
         "pump_housing.stl",
         "name = \"pump\"\n[part]\nmesh = \"pump_housing.stl\"\n[metal]\nalloy = \"A356\"\n",
     );
-    shop.run(&["why", "--job", "job"]).ends_with(0).says("cope lift");
+    shop.run(&["why", "--job", "job"])
+        .ends_with(0)
+        .says("cope lift");
     shop.run(&["why", "cope lift", "--job", "job"])
         .ends_with(0)
         .says("F = ρ g (A H − V_above)")
@@ -109,8 +119,13 @@ fn a_figure_of_a_plan_is_explained() {
 #[test]
 fn man_page_and_completions() {
     let shop = Shop::new();
-    shop.run(&["man"]).ends_with(0).says(".TH oddside").says("oddside-reckon");
+    shop.run(&["man"])
+        .ends_with(0)
+        .says(".TH oddside")
+        .says("oddside-reckon");
     for shell in ["bash", "elvish", "fish", "powershell", "zsh"] {
-        shop.run(&["completions", shell]).ends_with(0).says("reckon");
+        shop.run(&["completions", shell])
+            .ends_with(0)
+            .says("reckon");
     }
 }

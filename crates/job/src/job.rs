@@ -10,6 +10,7 @@ use pattern::unit::Unit;
 use thiserror::Error;
 
 use crate::job_file::{CoreFile, JobFile, Serves};
+use crate::pour_card::PourFile;
 
 /// What is to be cast, in what, and how.
 #[derive(Clone, Debug)]
@@ -46,6 +47,8 @@ pub struct Job {
     pub stock: Stock,
     /// Cores.
     pub cores: Vec<Core>,
+    /// What the pour card says beside the figures.
+    pub pour: PourFile,
 }
 
 /// A core.
@@ -159,6 +162,7 @@ impl Job {
                 Stock::Clean
             },
             cores: file.core.iter().map(core).collect::<Result<_, _>>()?,
+            pour: file.pour.clone(),
         })
     }
 
@@ -181,6 +185,7 @@ impl Job {
             pig: PIG,
             stock: Stock::Clean,
             cores: Vec::new(),
+            pour: PourFile::default(),
         })
     }
 }

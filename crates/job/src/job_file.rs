@@ -6,6 +6,8 @@ use measure::share::{Contraction, Share};
 use measure::text::Typed;
 use serde::Deserialize;
 
+use crate::pour_card::PourFile;
+
 /// The whole file.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -24,6 +26,9 @@ pub struct JobFile {
     /// How it is melted.
     #[serde(default)]
     pub melt: MeltFile,
+    /// What the pour card says beside the figures.
+    #[serde(default)]
+    pub pour: PourFile,
     /// Cores, one table each.
     #[serde(default)]
     pub core: Vec<CoreFile>,

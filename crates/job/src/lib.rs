@@ -18,6 +18,7 @@
 //! ```
 
 pub mod amount;
+pub mod dryness;
 pub mod file_fault;
 pub mod folder;
 pub mod job;
@@ -25,6 +26,7 @@ pub mod job_file;
 pub mod placed_part;
 pub mod plan;
 pub mod plan_file;
+pub mod pour_card;
 pub mod remark;
 pub mod scoop;
 pub mod shop;

@@ -34,6 +34,9 @@ pub struct PourSheet {
     pub blanks: Vec<String>,
     /// Short names of the works the figures rest on.
     pub sources: Vec<String>,
+    /// What the small code in the foot says to a phone; empty prints none.
+    #[serde(skip)]
+    pub code_text: String,
     /// One line on what the sheet cannot promise; empty prints nothing.
     pub limits: String,
 }

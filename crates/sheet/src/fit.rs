@@ -8,7 +8,7 @@ use typst_layout::PagedDocument;
 
 use crate::data::{Paper, PaperRemark, PourSheet, RemarkLevel};
 use crate::drawings;
-use crate::typeset::{Given, GivenDrawing, lay_out};
+use crate::typeset::{CODE, DRAWING, Given, GivenDrawing, Picture, SHEET, lay_out};
 use crate::{SheetError, words};
 
 /// Room for the drawing when the page is nearly empty, then ever less, mm of height.
@@ -124,6 +124,7 @@ fn set_at(
         width_mm: picture.size_mm[0],
         height_mm: picture.size_mm[1],
     });
+    let code = crate::code::svg(&page.code_text);
     let given = Given {
         paper: paper.name(),
         sheet: said(page, &weighed[..rung.remarks])?,
@@ -131,8 +132,14 @@ fn set_at(
         notes: rung.notes,
         remarks_left_off: weighed.len() - rung.remarks,
         drawing,
+        code: code.is_some(),
     };
-    lay_out(&given, picture.map(|picture| picture.svg))
+    let drawing = picture.map(|picture| Picture {
+        name: DRAWING,
+        svg: picture.svg,
+    });
+    let code = code.map(|svg| Picture { name: CODE, svg });
+    lay_out(SHEET, &given, drawing.into_iter().chain(code).collect())
 }
 
 /// The sheet's own words, cleaned, with the remarks that are printed.

@@ -36,6 +36,7 @@
 //!     remarks: Vec::new(),
 //!     blanks: vec!["Seconds".into(), "What happened".into()],
 //!     sources: Vec::new(),
+//!     code_text: String::new(),
 //!     limits: "A figure on paper does not replace a look into the crucible.".into(),
 //! };
 //! let bytes = sheet::pdf(&page, Paper::A4)?;
@@ -43,6 +44,9 @@
 //! # Ok::<(), sheet::SheetError>(())
 //! ```
 
+mod card;
+mod code;
+mod cut_templates;
 mod data;
 mod drawings;
 mod error;
@@ -51,12 +55,16 @@ mod of_plan;
 mod pen;
 mod typeset;
 mod words;
+mod workings;
 mod world;
 
+pub use card::card;
+pub use cut_templates::cut_templates;
 pub use data::{Block, Paper, PaperRemark, PourSheet, RemarkLevel, Row};
 pub use drawings::{Drawing, Scale, scale_for};
 pub use error::SheetError;
 pub use of_plan::page;
+pub use workings::workings;
 
 /// How many sheets back the typesetter remembers what it has set.
 ///
@@ -72,7 +80,7 @@ const SHEETS_REMEMBERED: usize = 4;
 /// [`SheetError::Drawing`] when the drawing has no size that can be drawn.
 pub fn pdf(page: &PourSheet, paper: Paper) -> Result<Vec<u8>, SheetError> {
     let document = fit::one_page(page, paper)?;
-    let written = typeset::write(&document, &page.job_code);
+    let written = typeset::write(&document, &format!("pour sheet {}", page.job_code));
     typst::comemo::evict(SHEETS_REMEMBERED);
     written
 }

@@ -25,6 +25,7 @@ pub fn page(plan: &Plan) -> PourSheet {
         remarks: remarks(plan),
         blanks: BLANKS.iter().map(|label| (*label).to_owned()).collect(),
         sources: sources(plan),
+        code_text: code_text(plan),
         limits: LIMITS.to_owned(),
     };
     in_words(plan, &mut page);
@@ -51,7 +52,8 @@ const BLANKS: [&str; 6] = [
     "Photo number",
 ];
 
-const LIMITS: &str = "From tables and hand sums, no simulation; draft, undercuts and cores are not \
+/// What no figure here can promise.
+pub(crate) const LIMITS: &str = "From tables and hand sums, no simulation; draft, undercuts and cores are not \
                       looked at; bands are not guarantees. Local codes \
                       and licensed practice come first. Lifting, brake, pressure parts: prove by test.";
 
@@ -319,7 +321,7 @@ fn sources(plan: &Plan) -> Vec<String> {
 }
 
 /// Six letters and digits by which this very plan is known again: any change in it changes them.
-fn code(plan: &Plan) -> String {
+pub(crate) fn code(plan: &Plan) -> String {
     const SIGNS: &[u8] = b"23456789ABCDEFGHJKMNPQRSTVWXYZ";
     // FNV-1a, 64 bits.
     let mut mixed: u64 = 0xcbf2_9ce4_8422_2325;
@@ -335,6 +337,32 @@ fn code(plan: &Plan) -> String {
         mixed /= SIGNS.len() as u64;
     }
     signs
+}
+
+/// What a phone reads off the sheet at the mould: the job, its code, and what is done there.
+fn code_text(plan: &Plan) -> String {
+    const AT_THE_MOULD: [&str; 5] = [
+        "charge",
+        "pouring temperature",
+        "fill time",
+        "weight on the cope",
+        "may be opened after",
+    ];
+    let line = |name: &&str| {
+        let figure = plan.figure(name)?;
+        let shown = figure.amount.shown(plan.units, figure.rounding);
+        Some(format!("{name}: {}", shown.band.unwrap_or(shown.likely)))
+    };
+    let head = [
+        format!("oddside {}", code(plan)),
+        plan.name.clone(),
+        plan.alloy.clone(),
+    ];
+    let lines: Vec<String> = head
+        .into_iter()
+        .chain(AT_THE_MOULD.iter().filter_map(line))
+        .collect();
+    plan.words.of(&lines.join("\n"))
 }
 
 /// Every word in the English that the shop wants; what the founder typed is left alone.

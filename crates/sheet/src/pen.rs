@@ -133,6 +133,14 @@ impl Pen {
         self.path(&outline, &style);
     }
 
+    /// A circle's outline.
+    pub(crate) fn circle(&mut self, [x, y]: Spot, radius: f64) {
+        let _ = write!(
+            self.body,
+            "<circle cx=\"{x:.3}\" cy=\"{y:.3}\" r=\"{radius:.3}\" stroke-width=\"{FIRM}\"/>"
+        );
+    }
+
     /// A dimension line with an arrow head at each end.
     pub(crate) fn dimension(&mut self, from: Spot, to: Spot) {
         self.line(from, to, THIN);

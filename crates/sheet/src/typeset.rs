@@ -26,6 +26,8 @@ pub(crate) struct Given {
     pub(crate) remarks_left_off: usize,
     /// Scale and size of the drawing, when there is one.
     pub(crate) drawing: Option<GivenDrawing>,
+    /// Whether the foot has a small code.
+    pub(crate) code: bool,
 }
 
 /// The drawing as the template places it.
@@ -39,9 +41,34 @@ pub(crate) struct GivenDrawing {
     pub(crate) height_mm: f64,
 }
 
-/// Sets the page; the document may have more than one page if there is too much to say.
-pub(crate) fn lay_out(given: &Given, svg: Option<String>) -> Result<PagedDocument, SheetError> {
-    let bench = Bench::new(serde_json::to_string(given)?, svg)?;
+/// A picture that a template places.
+pub(crate) struct Picture {
+    /// The name by which the template asks for it.
+    pub(crate) name: &'static str,
+    /// The picture.
+    pub(crate) svg: String,
+}
+
+/// Names of the main templates.
+pub(crate) const SHEET: &str = "pour-sheet.typ";
+pub(crate) const CARD: &str = "pour-card.typ";
+pub(crate) const TEMPLATES_PAGE: &str = "cut-templates.typ";
+pub(crate) const WORKINGS: &str = "workings.typ";
+
+/// Names of pictures.
+pub(crate) const DRAWING: &str = "drawing.svg";
+pub(crate) const CODE: &str = "code.svg";
+
+/// Names of whole pages of drawing, as many as there may be.
+pub(crate) const PAGE_NAMES: [&str; 4] = ["page-1.svg", "page-2.svg", "page-3.svg", "page-4.svg"];
+
+/// Sets a document from the words and figures given; it has as many pages as they take.
+pub(crate) fn lay_out(
+    main: &'static str,
+    given: &impl Serialize,
+    pictures: Vec<Picture>,
+) -> Result<PagedDocument, SheetError> {
+    let bench = Bench::new(main, serde_json::to_string(given)?, pictures)?;
     typst::compile::<PagedDocument>(&bench)
         .output
         .map_err(|faults| SheetError::Typesetting {
@@ -50,9 +77,9 @@ pub(crate) fn lay_out(given: &Given, svg: Option<String>) -> Result<PagedDocumen
 }
 
 /// Writes the document as PDF with nothing in it but the document: no clock, no machine.
-pub(crate) fn write(document: &PagedDocument, job_code: &str) -> Result<Vec<u8>, SheetError> {
+pub(crate) fn write(document: &PagedDocument, name: &str) -> Result<Vec<u8>, SheetError> {
     let options = PdfOptions {
-        ident: Smart::Custom(format!("pour sheet {job_code}")),
+        ident: Smart::Custom(name.to_owned()),
         creator: Smart::Custom(Some("oddside".to_owned())),
         ..PdfOptions::default()
     };

@@ -1,4 +1,4 @@
-//! The closed world the sheet is typeset in: four templates, two fonts, one page of data.
+//! The closed world a paper is typeset in: our templates, two fonts, one set of data, its pictures.
 //!
 //! Every other path is refused and there is no date, so the same data give the same bytes.
 
@@ -12,17 +12,20 @@ use typst::utils::LazyHash;
 use typst::{Library, LibraryExt, World};
 
 use crate::SheetError;
+use crate::typeset::{CARD, Picture, SHEET, TEMPLATES_PAGE, WORKINGS};
 
-/// Name of the template that makes the page.
-const MAIN: &str = "pour-sheet.typ";
 /// Name under which the templates read the words and figures.
 const DATA: &str = "data.json";
-/// Name under which the templates read the drawing.
-const DRAWING: &str = "drawing.svg";
 
 /// The templates by the names they call each other.
-const TEMPLATES: [(&str, &str); 4] = [
-    (MAIN, include_str!("../templates/pour-sheet.typ")),
+const TEMPLATES: [(&str, &str); 7] = [
+    (SHEET, include_str!("../templates/pour-sheet.typ")),
+    (CARD, include_str!("../templates/pour-card.typ")),
+    (
+        TEMPLATES_PAGE,
+        include_str!("../templates/cut-templates.typ"),
+    ),
+    (WORKINGS, include_str!("../templates/workings.typ")),
     ("frames.typ", include_str!("../templates/frames.typ")),
     ("rows.typ", include_str!("../templates/rows.typ")),
     ("foot.typ", include_str!("../templates/foot.typ")),
@@ -57,27 +60,29 @@ static SHELF: LazyLock<Shelf> = LazyLock::new(|| {
 pub(crate) struct Bench {
     main: FileId,
     templates: Vec<Source>,
-    data: (FileId, Bytes),
-    drawing: Option<(FileId, Bytes)>,
+    /// Data and pictures.
+    files: Vec<(FileId, Bytes)>,
 }
 
 impl Bench {
-    /// Lays out the templates, the page's data as JSON and its drawing as SVG.
-    pub(crate) fn new(data: String, drawing: Option<String>) -> Result<Bench, SheetError> {
+    /// Lays out the templates, the data of a page as JSON, and its pictures as SVG.
+    pub(crate) fn new(
+        main: &'static str,
+        data: String,
+        pictures: Vec<Picture>,
+    ) -> Result<Bench, SheetError> {
         let templates = TEMPLATES
             .iter()
             .map(|(name, text)| Ok(Source::new(file_id(name)?, (*text).to_owned())))
             .collect::<Result<_, SheetError>>()?;
-        let drawing = match drawing {
-            Some(svg) => Some((file_id(DRAWING)?, Bytes::from_string(svg))),
-            None => None,
-        };
-        let data = (file_id(DATA)?, Bytes::from_string(data));
+        let mut files = vec![(file_id(DATA)?, Bytes::from_string(data))];
+        for picture in pictures {
+            files.push((file_id(picture.name)?, Bytes::from_string(picture.svg)));
+        }
         Ok(Bench {
-            main: file_id(MAIN)?,
+            main: file_id(main)?,
             templates,
-            data,
-            drawing,
+            files,
         })
     }
 }
@@ -101,8 +106,7 @@ impl World for Bench {
     }
 
     fn file(&self, id: FileId) -> FileResult<Bytes> {
-        let mut files = self.drawing.iter().chain([&self.data]);
-        let found = files.find(|(name, _)| *name == id);
+        let found = self.files.iter().find(|(name, _)| *name == id);
         found
             .map(|(_, bytes)| bytes.clone())
             .ok_or(FileError::AccessDenied)

@@ -37,6 +37,7 @@ fn bare() -> PourSheet {
         remarks: Vec::new(),
         blanks: Vec::new(),
         sources: Vec::new(),
+        code_text: String::new(),
         limits: String::new(),
         ..sample()
     }
@@ -251,6 +252,7 @@ fn markup_prints_as_text() {
     let title = "#evil *x* $1$ @ref";
     let page = PourSheet {
         title: title.into(),
+        code_text: String::new(),
         limits: "#read(\"/etc/hosts\")".into(),
         ..sample()
     };

@@ -44,6 +44,8 @@ struct Ready {
 
 /// Names of the files written.
 const SHEET_FILE: &str = "pour-sheet.pdf";
+const TEMPLATES_FILE: &str = "cut-templates.pdf";
+const WORKINGS_FILE: &str = "workings.pdf";
 const PLAN_FILE: &str = "plan.json";
 
 /// Works out, writes, tells.
@@ -69,19 +71,12 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
 }
 
 fn write(asked: &Asked, ready: &Ready, plan: &Plan) -> Result<ExitCode, Trouble> {
-    let pdf = {
-        let _working = Working::on("typesetting the pour sheet");
-        let paper = if asked.letter {
-            sheet::Paper::Letter
-        } else {
-            sheet::Paper::A4
-        };
-        sheet::pdf(&sheet::page(plan), paper)?
-    };
     let json = PlanFile::of(plan).text();
-    let (sheet_file, plan_file) = (ready.out.join(SHEET_FILE), ready.out.join(PLAN_FILE));
-    write_whole(&sheet_file, &pdf)?;
-    write_whole(&plan_file, json.as_bytes())?;
+    let mut files: Vec<(&str, Vec<u8>)> = papers(asked, plan)?;
+    files.push((PLAN_FILE, json.clone().into_bytes()));
+    for (name, bytes) in &files {
+        write_whole(&ready.out.join(name), bytes)?;
+    }
     match asked.json {
         true => print::out(&json)?,
         false => print::out(&print::plan(plan))?,
@@ -92,10 +87,11 @@ fn write(asked: &Asked, ready: &Ready, plan: &Plan) -> Result<ExitCode, Trouble>
              `oddside new DIR` writes one to fill in",
         );
     }
+    let names: Vec<&str> = files.iter().map(|(name, _)| *name).collect();
     print::talk(&format!(
-        "written: {}, {}",
-        sheet_file.display(),
-        plan_file.display()
+        "written to {}: {}",
+        ready.out.display(),
+        names.join(", ")
     ));
     if plan
         .remarks
@@ -105,6 +101,20 @@ fn write(asked: &Asked, ready: &Ready, plan: &Plan) -> Result<ExitCode, Trouble>
         print::talk("STOP: not to be poured as it stands; see the remarks");
     }
     Ok(ExitCode::SUCCESS)
+}
+
+/// Everything on paper.
+fn papers(asked: &Asked, plan: &Plan) -> Result<Vec<(&'static str, Vec<u8>)>, Trouble> {
+    let _working = Working::on("typesetting");
+    let paper = match asked.letter {
+        true => sheet::Paper::Letter,
+        false => sheet::Paper::A4,
+    };
+    Ok(vec![
+        (SHEET_FILE, sheet::pdf(&sheet::page(plan), paper)?),
+        (TEMPLATES_FILE, sheet::cut_templates(plan, paper)?),
+        (WORKINGS_FILE, sheet::workings(plan, paper)?),
+    ])
 }
 
 fn is_mesh(path: &Path) -> bool {

@@ -1,0 +1,218 @@
+//! Cut templates of the running system, in full size: to lay on wood, card or tin and cut round.
+
+use job::plan::Plan;
+use serde::Serialize;
+
+use crate::SheetError;
+use crate::data::Paper;
+use crate::pen::{Anchor, FIRM, Pen, THIN};
+use crate::typeset::{self, Picture, TEMPLATES_PAGE};
+
+/// Room for the pieces on a page, mm; both papers have it between margins, head and check bar.
+const ROOM_MM: [f64; 2] = [184.0, 205.0];
+
+/// White between two pieces, mm: a knife passes.
+const APART_MM: f64 = 9.0;
+
+/// Height of the words under a piece, mm.
+const WORDS_MM: f64 = 11.0;
+
+/// A gate is cut wide and thin, so that it freezes before the casting and breaks off: three times
+/// as wide as high. Common practice, no source.
+const GATE_WIDTH_TO_HEIGHT: f64 = 3.0;
+
+/// One piece in full size.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Piece {
+    /// What it is.
+    pub(crate) name: String,
+    /// Its sizes in words.
+    pub(crate) sizes: String,
+    /// Its outline, mm.
+    pub(crate) shape: Shape,
+}
+
+/// The outline of a piece, mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Shape {
+    /// A peg seen from the side, lying: its ends and its length.
+    Peg {
+        /// Width at the thick end.
+        thick: f64,
+        /// Width at the thin end.
+        thin: f64,
+        /// Length.
+        long: f64,
+    },
+    /// A round piece seen from above.
+    Round(f64),
+    /// The cross-section of a channel: width and height.
+    Channel(f64, f64),
+}
+
+#[derive(Serialize)]
+struct Given {
+    paper: &'static str,
+    title: String,
+    made_by: String,
+    pages: Vec<String>,
+    larger: Vec<String>,
+}
+
+/// The templates of a plan as a PDF, one page unless the pieces are many.
+///
+/// # Errors
+///
+/// Where the typesetter fails.
+pub fn cut_templates(plan: &Plan, paper: Paper) -> Result<Vec<u8>, SheetError> {
+    let (fits, larger): (Vec<Piece>, Vec<Piece>) = pieces(plan)
+        .into_iter()
+        .partition(|piece| fits_on_paper(piece.shape));
+    let pages = drawn(&fits, plan);
+    let names: Vec<&'static str> = typeset::PAGE_NAMES.into_iter().take(pages.len()).collect();
+    let mut given = serde_json::to_value(Given {
+        paper: paper.name(),
+        title: plan.name.clone(),
+        made_by: format!("oddside {}", env!("CARGO_PKG_VERSION")),
+        pages: names.iter().map(|name| (*name).to_owned()).collect(),
+        larger: larger
+            .iter()
+            .map(|piece| plan.words.of(&format!("{}: {}", piece.name, piece.sizes)))
+            .collect(),
+    })?;
+    crate::words::clean(&mut given);
+    let pictures = names.into_iter().zip(pages);
+    let pictures = pictures.map(|(name, svg)| Picture { name, svg }).collect();
+    let document = typeset::lay_out(TEMPLATES_PAGE, &given, pictures)?;
+    typeset::write(&document, "cut templates")
+}
+
+/// Every piece of the running system that the plan has a figure for.
+pub(crate) fn pieces(plan: &Plan) -> Vec<Piece> {
+    let likely = |name: &str| plan.figure(name).map(|figure| figure.amount.values()[1]);
+    let mut pieces = Vec::new();
+    let sprue = likely("sprue foot diameter").zip(likely("sprue top diameter"));
+    if let Some((foot, top)) = sprue {
+        let long = plan.drawing.cope_mm;
+        pieces.push(piece(
+            "sprue peg, from the side",
+            Shape::Peg {
+                thick: top,
+                thin: foot,
+                long,
+            },
+        ));
+        pieces.push(piece("sprue foot", Shape::Round(foot)));
+        pieces.push(piece("sprue top", Shape::Round(top)));
+    }
+    if let Some(area) = likely("runner area") {
+        pieces.push(piece(
+            "runner, across",
+            Shape::Channel(area.sqrt(), area.sqrt()),
+        ));
+    }
+    if let Some(area) = likely("gate area") {
+        let each = area / plan.count as f64;
+        let high = (each / GATE_WIDTH_TO_HEIGHT).sqrt();
+        let name = match plan.count {
+            1 => "gate, across".to_owned(),
+            count => format!("each of {count} gates, across"),
+        };
+        pieces.push(piece(
+            &name,
+            Shape::Channel(high * GATE_WIDTH_TO_HEIGHT, high),
+        ));
+    }
+    if let Some(diameter) = likely("feeder diameter") {
+        pieces.push(piece("feeder", Shape::Round(diameter)));
+    }
+    pieces
+}
+
+fn piece(name: &str, shape: Shape) -> Piece {
+    Piece {
+        name: name.to_owned(),
+        sizes: sizes(shape),
+        shape,
+    }
+}
+
+/// Millimetres first, inches beside them.
+fn sizes(shape: Shape) -> String {
+    let both = |mm: f64| format!("{:.1} mm ({:.2} in)", mm, mm / 25.4);
+    match shape {
+        Shape::Peg { thick, thin, long } => {
+            format!("Ø {} to Ø {}, long {}", both(thick), both(thin), both(long))
+        }
+        Shape::Round(diameter) => format!("Ø {}", both(diameter)),
+        Shape::Channel(wide, high) => format!("{} wide, {} high", both(wide), both(high)),
+    }
+}
+
+fn extent(shape: Shape) -> [f64; 2] {
+    match shape {
+        Shape::Peg { thick, thin, long } => [long, thick.max(thin)],
+        Shape::Round(diameter) => [diameter, diameter],
+        Shape::Channel(wide, high) => [wide, high],
+    }
+}
+
+fn fits_on_paper(shape: Shape) -> bool {
+    let [wide, high] = extent(shape);
+    wide <= ROOM_MM[0] && high + WORDS_MM <= ROOM_MM[1]
+}
+
+/// The pieces on as many pages as they take, one under the other: words need the width.
+fn drawn(pieces: &[Piece], plan: &Plan) -> Vec<String> {
+    let mut pages = Vec::new();
+    let mut pen = Pen::new();
+    let mut down = 0.0;
+    for piece in pieces {
+        let high = extent(piece.shape)[1] + WORDS_MM + APART_MM;
+        if down > 0.0 && down + high > ROOM_MM[1] {
+            pages.push(std::mem::replace(&mut pen, Pen::new()).finish(ROOM_MM));
+            down = 0.0;
+        }
+        draw(&mut pen, piece, down, plan);
+        down += high;
+    }
+    pages.push(pen.finish(ROOM_MM));
+    pages.truncate(typeset::PAGE_NAMES.len());
+    pages
+}
+
+fn draw(pen: &mut Pen, piece: &Piece, down: f64, plan: &Plan) {
+    let [wide, high] = extent(piece.shape);
+    match piece.shape {
+        Shape::Peg { thick, thin, long } => {
+            let middle = down + high / 2.0;
+            let outline = vec![
+                [0.0, middle - thick / 2.0],
+                [long, middle - thin / 2.0],
+                [long, middle + thin / 2.0],
+                [0.0, middle + thick / 2.0],
+            ];
+            pen.metal(&[outline]);
+            pen.chain([0.0, middle], [long, middle]);
+        }
+        Shape::Round(diameter) => {
+            pen.circle([diameter / 2.0, down + diameter / 2.0], diameter / 2.0);
+            cross(pen, [diameter / 2.0, down + diameter / 2.0]);
+        }
+        Shape::Channel(..) => pen.rectangle([0.0, down], [wide, down + high], FIRM),
+    }
+    let below = down + high + 5.0;
+    pen.word(
+        [0.0, below],
+        Anchor::Start,
+        &plan.words.of(&piece.name),
+        true,
+    );
+    pen.word([0.0, below + 4.6], Anchor::Start, &piece.sizes, false);
+}
+
+/// The centre, for the leg of a compass.
+fn cross(pen: &mut Pen, [x, y]: [f64; 2]) {
+    pen.line([x - 3.0, y], [x + 3.0, y], THIN);
+    pen.line([x, y - 3.0], [x, y + 3.0], THIN);
+}
