@@ -33,13 +33,22 @@ pub mod skin;
 
 use measure::source::Law;
 
-use crate::feeding::feeder;
+use crate::feeding::{
+    caine, chill, feeder, neck, need, padding, reach, rules, shape_factor, shop_rules,
+};
 use crate::gating::{choke, pour_time, running_system, sprue};
 
 /// Every law of this room.
 pub const LAWS: &[&Law] = &[
     &freezing::FREEZING_TIME,
     &freezing::MOULD_CONSTANT,
+    &freezing::TRIAL_CONSTANT,
+    &freezing::TRIAL_THIRST,
+    &freezing::SUPERHEAT_FACTOR,
+    &freezing::ROUND_FREEZING_TIME,
+    &simple_body::SIMPLE_MODULUS,
+    &skin::SKIN_ON_SAND,
+    &skin::TIME_ON_COLD_FACE,
     &pour_time::POUR_TIME,
     &pour_time::THIN_WALL_LIMIT,
     &pour_time::IRON_POUR_TIME,
@@ -55,6 +64,28 @@ pub const LAWS: &[&Law] = &[
     &feeder::DIAMETER_BY_MODULUS,
     &feeder::VOLUME_RULE,
     &feeder::FREEZING_RATIO,
+    &need::NEED,
+    &rules::GOVERNING,
+    &caine::CAINE,
+    &caine::DIAMETER_BY_CAINE,
+    &shape_factor::SHAPE_FACTOR,
+    &shape_factor::VOLUME_BY_SHAPE,
+    &shop_rules::THRICE_THE_SHRINKAGE,
+    &shop_rules::INSCRIBED_CIRCLE,
+    &neck::NECK,
+    &neck::FLAT_NECK,
+    &reach::REACH,
+    &reach::REACH_ALONG_BAR,
+    &reach::FEEDERS_ALONG,
+    &padding::PADDING,
+    &chill::CHILL_AREA,
+    &chill::CHILL_MASS,
+    &chill::CHILLED_MODULUS,
+    &opening::MARKS,
+    &opening::COOLING_IN_AIR,
+    &heat_soak::SOAK_DEPTH,
+    &heat_soak::BURNT_DEPTH,
+    &restraint::RESTRAINT,
     &lift::COPE_LIFT,
     &lift::CORE_LIFT,
     &lift::HOLD_DOWN,
