@@ -30,6 +30,7 @@ pub mod pour_card;
 pub mod remark;
 pub mod scoop;
 pub mod shop;
+pub mod slab_trial;
 pub mod why;
 pub mod words;
 pub mod work_out;

@@ -18,25 +18,40 @@
 //! assert!((irons.as_kg() - 4.41).abs() < 0.01);
 //! ```
 
+pub mod cooling;
 pub mod feeding;
 pub mod flask;
 pub mod freezing;
 pub mod gating;
+pub mod heat_soak;
 pub mod irons;
 pub mod lift;
+pub mod opening;
+pub mod restraint;
+pub mod simple_body;
+pub mod skin;
 
 use measure::source::Law;
 
-use crate::feeding::feeder;
+use crate::feeding::{
+    caine, chill, feeder, neck, need, padding, rules, shape_factor, shop_rules,
+};
 use crate::gating::{
     aspiration, balance, basin, choke, fill_rules, filling, friction, gate_speed, network,
-    pour_time, reach, running_system, slag_trap, sprue,
+    pour_time, running_system, slag_trap, sprue,
 };
 
 /// Every law of this room.
 pub const LAWS: &[&Law] = &[
     &freezing::FREEZING_TIME,
     &freezing::MOULD_CONSTANT,
+    &freezing::TRIAL_CONSTANT,
+    &freezing::TRIAL_THIRST,
+    &freezing::SUPERHEAT_FACTOR,
+    &freezing::ROUND_FREEZING_TIME,
+    &simple_body::SIMPLE_MODULUS,
+    &skin::SKIN_ON_SAND,
+    &skin::TIME_ON_COLD_FACE,
     &pour_time::POUR_TIME,
     &pour_time::THIN_WALL_LIMIT,
     &pour_time::IRON_POUR_TIME,
@@ -64,15 +79,37 @@ pub const LAWS: &[&Law] = &[
     &basin::BASIN_DEPTH,
     &basin::LIP_RATE,
     &basin::BASIN_LASTS,
-    &reach::WALL_REACH,
-    &reach::LEAST_REACHING_WALL,
-    &reach::MISRUN_CHANCE,
-    &reach::IRON_FLUIDITY,
+    &gating::reach::WALL_REACH,
+    &gating::reach::LEAST_REACHING_WALL,
+    &gating::reach::MISRUN_CHANCE,
+    &gating::reach::IRON_FLUIDITY,
     &running_system::RUNNING_METAL,
     &feeder::CYLINDER_MODULUS,
     &feeder::DIAMETER_BY_MODULUS,
     &feeder::VOLUME_RULE,
     &feeder::FREEZING_RATIO,
+    &need::NEED,
+    &rules::GOVERNING,
+    &caine::CAINE,
+    &caine::DIAMETER_BY_CAINE,
+    &shape_factor::SHAPE_FACTOR,
+    &shape_factor::VOLUME_BY_SHAPE,
+    &shop_rules::THRICE_THE_SHRINKAGE,
+    &shop_rules::INSCRIBED_CIRCLE,
+    &neck::NECK,
+    &neck::FLAT_NECK,
+    &feeding::reach::REACH,
+    &feeding::reach::REACH_ALONG_BAR,
+    &feeding::reach::FEEDERS_ALONG,
+    &padding::PADDING,
+    &chill::CHILL_AREA,
+    &chill::CHILL_MASS,
+    &chill::CHILLED_MODULUS,
+    &opening::MARKS,
+    &opening::COOLING_IN_AIR,
+    &heat_soak::SOAK_DEPTH,
+    &heat_soak::BURNT_DEPTH,
+    &restraint::RESTRAINT,
     &lift::COPE_LIFT,
     &lift::CORE_LIFT,
     &lift::HOLD_DOWN,
