@@ -11,16 +11,16 @@ use measure::source::Law;
 /// Vapour of water in the air.
 pub const VAPOUR_IN_AIR: Law = Law {
     name: "metal::hydrogen::vapour_in_air",
-    formula: "p = φ 610.94 exp(17.625 T / (T + 243.04)), in Pa, T in °C",
-    range: "−40 to 50 °C, within 0.4 %",
+    formula: "p = φ 610.94 Pa exp(17.625 T / (T + 243.04))",
+    range: "−40 to 50 °C, T in °C, within 0.4 %",
     sources: &["magnus-formula"],
 };
 
 /// Hydrogen that liquid aluminium holds under an atmosphere of it.
 pub const SOLUBILITY: Law = Law {
     name: "metal::hydrogen::solubility",
-    formula: "log S = a − b / T, T in K",
-    range: "pure liquid aluminium, 660 to 850 °C; the sources lie apart by up to 1.8 times",
+    formula: "log S = a − b / T",
+    range: "T in K, pure liquid aluminium, 660 to 850 °C; the sources lie apart by up to 1.8 times",
     sources: &[
         "hydrogen-assessment-1988",
         "ransley-neufeld-1948",
@@ -32,7 +32,7 @@ pub const SOLUBILITY: Law = Law {
 /// Solubility from permeation and diffusion.
 pub const FROM_PERMEATION: Law = Law {
     name: "metal::hydrogen::from_permeation",
-    formula: "S = 100 Π / (D ρ)",
+    formula: "S = 100 P / (D ρ)",
     range: "P in cm²/(s atm^½), D in cm²/s, ρ in g/cm³",
     sources: &["vashchenko-1972"],
 };
@@ -87,6 +87,11 @@ impl Measured {
         Measured::Later,
         Measured::Quenched,
     ];
+
+    /// The one who is called by this word.
+    pub fn named(word: &str) -> Option<Measured> {
+        Measured::ALL.into_iter().find(|who| who.name() == word)
+    }
 
     /// The word it is called by.
     pub fn name(self) -> &'static str {

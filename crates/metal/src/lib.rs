@@ -84,7 +84,6 @@ pub const LAWS: &[&Law] = &[
     &scrap::DENSITY_IN_WATER,
     &scrap::SHARES,
     &treatment::DOSE,
-    &treatment::ADDITION,
     &zinc::VAPOUR,
     &zinc::VAPOUR_OVER_BRASS,
     &zinc::FLARE,

@@ -17,14 +17,6 @@ pub const DOSE: Law = Law {
     sources: &["degasser-page", "degasser-page-2", "asm-handbook-15"],
 };
 
-/// What to add so that a melt holds more of an element.
-pub const ADDITION: Law = Law {
-    name: "metal::treatment::addition",
-    formula: "m_add = m (w_want − w) / (a r − w_want)",
-    range: "w below w_want below a r: an alloy never brings a melt above what it yields itself",
-    sources: &["mass-balance"],
-};
-
 /// Something put into a melt.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Treatment {
@@ -63,13 +55,6 @@ pub const NOT_WORTH_IT: &[(&str, &str)] = &[
 /// Dose for a melt. Law: [`DOSE`].
 pub fn dose(melt: Mass, share: f64) -> Mass {
     melt * share
-}
-
-/// What to add to a melt so that it holds `wanted` of an element instead of `now`, of something
-/// that yields `yields` of it; all shares of one. Below nought: there is too much already. Not a
-/// number that means anything where it yields no more than is wanted. Law: [`ADDITION`].
-pub fn addition(melt: Mass, now: f64, wanted: f64, yields: f64) -> Mass {
-    melt * ((wanted - now) / (yields - wanted))
 }
 
 /// What the table holds for a metal, in the order in which it is done.

@@ -9,8 +9,8 @@ use measure::source::Law;
 /// Vapour pressure of pure liquid zinc.
 pub const VAPOUR: Law = Law {
     name: "metal::zinc::vapour",
-    formula: "log p = 12.34 − 6620 / T − 1.255 log T, in mm of mercury, T in K",
-    range: "420 to 907 °C as published, carried on to 1300 °C",
+    formula: "log p = 12.34 − 6620 / T − 1.255 log T",
+    range: "p in mm of mercury, T in K; 420 to 907 °C as published, carried on to 1300 °C",
     sources: &["kubaschewski-thermochemistry"],
 };
 

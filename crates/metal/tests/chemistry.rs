@@ -17,7 +17,7 @@ use metal::iron::{
     half_life, inoculant, inoculant_dose, sections, wall_from_wedge, wanted_equivalent,
 };
 use metal::loss::{clean_loss, form, forms, holding, melt_loss};
-use metal::treatment::{NOT_WORTH_IT, addition, all, dose, for_family, named};
+use metal::treatment::{NOT_WORTH_IT, all, dose, for_family, named};
 use metal::zinc::{CARRIED_OFF_M_PER_S, Pot, flare, lost, vapour, vapour_over_brass};
 use proptest::prelude::{prop_assert, proptest};
 
@@ -217,11 +217,7 @@ fn every_metal_has_a_loss_in_every_furnace_that_is_known_for_it() {
 }
 
 #[test]
-fn additions_balance_and_treatments_come_in_their_turn() {
-    let (melt, now, wanted, yields) = (Mass::from_kg(6.2), 0.019, 0.023, 0.675);
-    let added = addition(melt, now, wanted, yields);
-    let holds = (melt * now + added * yields) / (melt + added);
-    near(holds, wanted, 1e-12);
+fn doses_and_treatments_come_in_their_turn() {
     near(dose(Mass::from_kg(4.0), 0.002).as_g(), 8.0, 1e-12);
     let turns: Vec<u8> = for_family(Family::Copper)
         .iter()

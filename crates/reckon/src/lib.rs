@@ -33,6 +33,7 @@ pub mod given;
 mod heats;
 mod holding;
 pub mod input;
+mod iron;
 mod melting;
 mod pattern;
 mod pouring;
@@ -42,7 +43,9 @@ pub mod reckoned_file;
 pub mod reckoner;
 pub mod refusal;
 mod sand;
+mod scrap;
 pub mod topic;
+mod treating;
 pub mod worked;
 
 use crate::reckoner::Reckoner;
@@ -57,10 +60,13 @@ pub fn of_topic(topic: Topic) -> &'static [Reckoner] {
         Topic::Freezing => freezing::RECKONERS,
         Topic::Feeding => feeding::RECKONERS,
         Topic::Holding => holding::RECKONERS,
+        Topic::Scrap => scrap::RECKONERS,
         Topic::Charging => charging::RECKONERS,
         Topic::Melting => melting::RECKONERS,
         Topic::Furnace => furnace::RECKONERS,
         Topic::Heats => heats::RECKONERS,
+        Topic::Iron => iron::RECKONERS,
+        Topic::Treating => treating::RECKONERS,
         Topic::Pouring => pouring::RECKONERS,
         Topic::After => after::RECKONERS,
         Topic::Pricing => pricing::RECKONERS,

@@ -15,6 +15,8 @@ pub enum Topic {
     Feeding,
     /// What holds the mould together.
     Holding,
+    /// What the metal of the heap is.
+    Scrap,
     /// What to weigh out of which heap.
     Charging,
     /// What to charge, and what it takes to melt.
@@ -23,6 +25,10 @@ pub enum Topic {
     Furnace,
     /// How big a job the crucible takes, how many heats.
     Heats,
+    /// Whether iron comes out grey.
+    Iron,
+    /// Gas, zinc, losses and what is put into the melt.
+    Treating,
     /// How hot, in which order.
     Pouring,
     /// Sound or hollow, and what heating again does.
@@ -33,17 +39,20 @@ pub enum Topic {
 
 impl Topic {
     /// All of them, in the order of the day.
-    pub const ALL: [Topic; 13] = [
+    pub const ALL: [Topic; 16] = [
         Topic::Pattern,
         Topic::Sand,
         Topic::Gating,
         Topic::Freezing,
         Topic::Feeding,
         Topic::Holding,
+        Topic::Scrap,
         Topic::Charging,
         Topic::Melting,
         Topic::Furnace,
         Topic::Heats,
+        Topic::Iron,
+        Topic::Treating,
         Topic::Pouring,
         Topic::After,
         Topic::Pricing,
@@ -58,10 +67,13 @@ impl Topic {
             Topic::Freezing => "Freezing",
             Topic::Feeding => "Feeding",
             Topic::Holding => "Flask and cope",
+            Topic::Scrap => "Scrap",
             Topic::Charging => "Charge make-up",
             Topic::Melting => "Charge and melt",
             Topic::Furnace => "Furnace and fuel",
             Topic::Heats => "Crucible and heats",
+            Topic::Iron => "Grey iron",
+            Topic::Treating => "Gas, zinc and treatment",
             Topic::Pouring => "Pouring",
             Topic::After => "After shake-out",
             Topic::Pricing => "Price",
