@@ -18,7 +18,7 @@ use crate::refusal::Impossible;
 
 /// Said wherever scrap goes into a pot.
 const SCRAP: &str = "Cut hollows open, dry every piece, strip paint: sealed, wet or painted scrap \
-                     bursts, spits or poisons. Piece and water are weighed before melting, dried after.";
+                     bursts, spits or poisons. What was weighed in water is dried first.";
 
 /// The reckoners of this topic.
 pub const RECKONERS: &[Reckoner] = &[
