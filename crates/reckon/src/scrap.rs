@@ -39,8 +39,8 @@ pub const RECKONERS: &[Reckoner] = &[
         question: "What is this scrap, and may I use it for cookware?",
         law: &SHARES,
         inputs: &[
-            AIR.optional(),
-            WATER.optional(),
+            unnamed(AIR).optional(),
+            unnamed(WATER).optional(),
             STEP,
             look("magnet", "held to a magnet", Look::Magnet),
             look("colour", "colour of a fresh file mark", Look::Colour),
@@ -146,6 +146,12 @@ const WATER: Input = Input::of::<Mass>(
 
 const STEP: Input =
     Input::of::<Mass>("step", "", "smallest step of the scale").or("1 g", "common-practice");
+
+/// The same input where the formula has no symbol for it.
+const fn unnamed(mut input: Input) -> Input {
+    input.symbol = "";
+    input
+}
 
 const fn look(key: &'static str, about: &'static str, look: Look) -> Input {
     Input::choice(key, about, look.outcomes()).optional()
