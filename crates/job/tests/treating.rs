@@ -76,6 +76,7 @@ fn brass_gets_its_zinc_back_with_a_caution_and_gunmetal_its_phosphorus() {
     assert!(brass.figure("phosphor copper").is_none());
     let gunmetal = plan("gunmetal");
     assert!(gunmetal.figure("phosphor copper").is_some());
+    assert!(gunmetal.figure("zinc to put back").is_none());
     let bronze = plan("silicon bronze");
     assert!(bronze.figure("phosphor copper").is_none());
     assert!(bronze.figure("zinc to put back").is_none());
