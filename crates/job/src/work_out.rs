@@ -24,6 +24,7 @@ mod melting;
 mod opening;
 mod rigging;
 mod thirst;
+mod treating;
 
 /// Works a job out in a shop, for a mesh that has been taken.
 pub fn work_out(job: &Job, shop: &Shop, looked: &Looked) -> Plan {
@@ -42,6 +43,7 @@ pub fn work_out(job: &Job, shop: &Shop, looked: &Looked) -> Plan {
     let pot = melting::melting(job, shop, &rigging, &mut ledger);
     if let Some(pot) = pot {
         heating::heating(job, shop, &casting, &rigging, &pot, &mut ledger);
+        treating::treating(job, &pot, &casting, &mut ledger);
     }
     let sand = holding::sand(job, shop, &part, &rigging, &mut ledger);
     holding::weights(job, shop, &part, &rigging, &mut ledger);

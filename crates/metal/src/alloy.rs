@@ -312,8 +312,8 @@ impl AlloyText {
                 .liquid_contraction
                 .share_per_kelvin("liquid_contraction")?,
             contraction: self.contraction,
-            pouring_light: self.pouring_light.temperature_range("pouring_light")?,
-            pouring_heavy: self.pouring_heavy.temperature_range("pouring_heavy")?,
+            pouring_light: self.pouring_light.quantity_range("pouring_light")?,
+            pouring_heavy: self.pouring_heavy.quantity_range("pouring_heavy")?,
             freezing: self.freezing,
             entry_speed: self.entry_speed.quantity("entry_speed")?,
             running,

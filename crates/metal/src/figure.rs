@@ -1,7 +1,6 @@
 //! A figure from a table: its band, where it was seen, and what is to be said about it.
 
 use measure::band::Band;
-use measure::heat::Temperature;
 use measure::text::{TextError, Typed, Written};
 use serde::Deserialize;
 use thiserror::Error;
@@ -114,19 +113,37 @@ impl FigureText {
         })
     }
 
-    /// A range of temperatures of which only the ends are given: the likely one is the middle.
-    pub(crate) fn temperature_range(
+    /// A range of which only the ends are given: the likely one is the middle.
+    pub(crate) fn quantity_range<Q: Written + Copy + PartialOrd>(
         self,
         field: &'static str,
-    ) -> Result<Figure<Temperature>, FigureError> {
+    ) -> Result<Figure<Q>, FigureError> {
+        self.range(
+            field,
+            |text| quantity(text, field),
+            |low: Q, high: Q| Q::from_si((low.si() + high.si()) / 2.0),
+        )
+    }
+
+    /// A range of shares of a whole, typed in per cent: the likely one is the middle.
+    pub(crate) fn share_range(self, field: &'static str) -> Result<Figure<f64>, FigureError> {
+        let read = |text: &str| share(text, "%", field, "0.2 %");
+        self.range(field, read, |low, high| (low + high) / 2.0)
+    }
+
+    fn range<T: Copy + PartialOrd>(
+        self,
+        field: &'static str,
+        parse: impl Fn(&str) -> Result<T, FigureError>,
+        middle: impl Fn(T, T) -> T,
+    ) -> Result<Figure<T>, FigureError> {
         self.sourced(field)?;
         let end = |text: &Option<String>, missing| match text {
-            Some(text) => quantity::<Temperature>(text, field),
+            Some(text) => parse(text),
             None => Err(FigureError::Missing { field, missing }),
         };
         let (low, high) = (end(&self.low, "low")?, end(&self.high, "high")?);
-        let middle = low + (high - low) * 0.5;
-        self.figure(field, low, middle, high)
+        self.figure(field, low, middle(low, high), high)
     }
 
     fn read<T: Copy + PartialOrd>(

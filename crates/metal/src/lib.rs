@@ -26,18 +26,27 @@ pub mod charge;
 pub mod charge_makeup;
 pub mod crucible;
 pub mod cupola;
+pub mod evidence;
 pub mod figure;
 pub mod fuel;
+pub mod fume;
 pub mod furnace;
+pub mod hole;
+pub mod hydrogen;
+pub mod iron;
 pub mod least_wall;
 pub mod lining;
+pub mod loss;
 pub mod melt;
 pub mod order;
 pub mod pouring_temperature;
 pub mod price;
+pub mod scrap;
 pub mod shrinkage;
 pub mod spoon;
 pub mod superheat_path;
+pub mod treatment;
+pub mod zinc;
 
 use measure::source::Law;
 
@@ -58,6 +67,27 @@ pub const LAWS: &[&Law] = &[
     &crucible::LIFTED,
     &crucible::MOST_CASTING,
     &crucible::LEAST_YIELD,
+    &hole::CAUSES,
+    &hydrogen::VAPOUR_IN_AIR,
+    &hydrogen::SOLUBILITY,
+    &hydrogen::FROM_PERMEATION,
+    &hydrogen::DISSOLVED,
+    &hydrogen::DENSITY_INDEX,
+    &iron::CARBON_EQUIVALENT,
+    &iron::COMPOSITION_FACTOR,
+    &iron::WANTED_EQUIVALENT,
+    &iron::GREY_WALL,
+    &iron::WEDGE,
+    &iron::INOCULANT,
+    &iron::FADE,
+    &loss::MELT_LOSS,
+    &scrap::DENSITY_IN_WATER,
+    &scrap::SHARES,
+    &treatment::DOSE,
+    &zinc::VAPOUR,
+    &zinc::VAPOUR_OVER_BRASS,
+    &zinc::FLARE,
+    &zinc::LOST,
     &melt::HEAT_TO_MELT,
     &melt::FUEL_HEAT,
     &fuel::FUEL_MASS,

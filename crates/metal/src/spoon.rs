@@ -159,7 +159,7 @@ impl CueText {
         Ok(Cue {
             family: self.family,
             seen: self.seen,
-            between: self.between.temperature_range("between")?,
+            between: self.between.quantity_range("between")?,
         })
     }
 }

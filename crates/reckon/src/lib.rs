@@ -34,6 +34,7 @@ mod heats;
 mod helping;
 mod holding;
 pub mod input;
+mod iron;
 mod melting;
 mod opening;
 mod pattern;
@@ -44,7 +45,9 @@ pub mod reckoned_file;
 pub mod reckoner;
 pub mod refusal;
 mod sand;
+mod scrap;
 pub mod topic;
+mod treating;
 pub mod worked;
 
 use crate::reckoner::Reckoner;
@@ -60,10 +63,13 @@ pub fn of_topic(topic: Topic) -> &'static [Reckoner] {
         Topic::Feeding => feeding::RECKONERS,
         Topic::Helping => helping::RECKONERS,
         Topic::Holding => holding::RECKONERS,
+        Topic::Scrap => scrap::RECKONERS,
         Topic::Charging => charging::RECKONERS,
         Topic::Melting => melting::RECKONERS,
         Topic::Furnace => furnace::RECKONERS,
         Topic::Heats => heats::RECKONERS,
+        Topic::Iron => iron::RECKONERS,
+        Topic::Treating => treating::RECKONERS,
         Topic::Pouring => pouring::RECKONERS,
         Topic::After => after::RECKONERS,
         Topic::Pricing => pricing::RECKONERS,

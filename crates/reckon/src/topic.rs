@@ -17,6 +17,8 @@ pub enum Topic {
     Helping,
     /// What holds the mould together.
     Holding,
+    /// What the metal of the heap is.
+    Scrap,
     /// What to weigh out of which heap.
     Charging,
     /// What to charge, and what it takes to melt.
@@ -25,6 +27,10 @@ pub enum Topic {
     Furnace,
     /// How big a job the crucible takes, how many heats.
     Heats,
+    /// Whether iron comes out grey.
+    Iron,
+    /// Gas, zinc, losses and what is put into the melt.
+    Treating,
     /// How hot, in which order.
     Pouring,
     /// When to open the mould, and what the heat leaves behind.
@@ -37,7 +43,7 @@ pub enum Topic {
 
 impl Topic {
     /// All of them, in the order of the day.
-    pub const ALL: [Topic; 15] = [
+    pub const ALL: &[Topic] = &[
         Topic::Pattern,
         Topic::Sand,
         Topic::Gating,
@@ -45,10 +51,13 @@ impl Topic {
         Topic::Feeding,
         Topic::Helping,
         Topic::Holding,
+        Topic::Scrap,
         Topic::Charging,
         Topic::Melting,
         Topic::Furnace,
         Topic::Heats,
+        Topic::Iron,
+        Topic::Treating,
         Topic::Pouring,
         Topic::Opening,
         Topic::After,
@@ -65,10 +74,13 @@ impl Topic {
             Topic::Feeding => "Feeding",
             Topic::Helping => "Necks, reach, chills",
             Topic::Holding => "Flask and cope",
+            Topic::Scrap => "Scrap",
             Topic::Charging => "Charge make-up",
             Topic::Melting => "Charge and melt",
             Topic::Furnace => "Furnace and fuel",
             Topic::Heats => "Crucible and heats",
+            Topic::Iron => "Grey iron",
+            Topic::Treating => "Gas, zinc and treatment",
             Topic::Pouring => "Pouring",
             Topic::Opening => "Opening",
             Topic::After => "After shake-out",

@@ -1,8 +1,11 @@
 //! The words for what is found in the metal, and in what the casting has to serve for.
 
+use measure::band::Band;
+use measure::length::Length;
 use measure::matter::Mass;
 use measure::text::rounded;
 use metal::alloy::Caution;
+use metal::fume::hazard;
 
 use super::{Level, Remark};
 use crate::job_file::Serves;
@@ -25,6 +28,20 @@ pub enum MetalFact {
     Serves(Serves),
     /// Leaded metal for food.
     LeadInFood,
+    /// The carbon equivalent that the thinnest wall wants.
+    WantedEquivalent {
+        /// The wall.
+        wall: Length,
+        /// The carbon equivalent, as a part of one.
+        wanted: Band<f64>,
+    },
+    /// Zinc is put back for what goes up in smoke.
+    ZincBack,
+    /// What degassing would take.
+    Degas {
+        /// Of tablets.
+        grams: Band<Mass>,
+    },
 }
 
 impl From<MetalFact> for Remark {
@@ -54,6 +71,15 @@ impl From<MetalFact> for Remark {
                 "this metal holds lead, or may: nothing that touches food is cast of it",
                 "use clean ingot of known make-up without lead, and ask your food authority",
             ),
+            MetalFact::ZincBack => (
+                "zinc_back",
+                Level::Caution,
+                "zinc goes up in smoke and is put back last: it may flare",
+                "warm, dry, pushed under with tongs, at the lowest heat that runs; outdoors, upwind, \
+                 with a fume respirator",
+            ),
+            MetalFact::WantedEquivalent { wall, wanted } => return wanted_remark(wall, &wanted),
+            MetalFact::Degas { grams } => return degas_remark(&grams),
             MetalFact::Serves(serves) => return serves_remark(serves),
             MetalFact::Metal(caution) => return caution_remark(caution),
         };
@@ -79,76 +105,94 @@ fn serves_remark(serves: Serves) -> Remark {
 }
 
 fn caution_remark(caution: Caution) -> Remark {
-    let (code, words, advice) = match caution {
-        Caution::ZincFume => (
-            "zinc_fume",
-            "zinc boils off as white fume and gives metal fume fever",
-            "outdoors or under a hood, upwind, with a fume respirator; do not overheat",
-        ),
-        Caution::Lead => (
-            "lead",
-            "holds lead: fume, dust and skimmings poison",
-            "respirator, no eating or smoking near, wash before going home; never for food",
-        ),
-        Caution::MagnesiumScrap => (
-            "magnesium_scrap",
-            "magnesium looks like aluminium; it burns, and water makes it worse",
-            "test each piece of scrap; keep dry sand or a class D extinguisher at hand",
-        ),
-        Caution::UnknownScrap => (
-            "unknown_scrap",
-            "scrap of unknown make-up may hold lead, cadmium or paint",
-            "take only scrap that was cast before and whose source you know; never for food",
-        ),
-        Caution::TakesUpGas => (
+    let spoils = |code, words: &str, advice| {
+        Remark::new(code, Level::Note, "metal", words.to_owned(), advice)
+    };
+    match caution {
+        Caution::ZincFume => hurts("zinc-fume"),
+        Caution::Lead => hurts("lead"),
+        Caution::MagnesiumScrap => hurts("magnesium-scrap"),
+        Caution::UnknownScrap => hurts("unknown-scrap"),
+        Caution::TakesUpGas => spoils(
             "takes_up_gas",
             "takes up hydrogen when held long, hot or damp: pinholes",
             "melt fast, dry everything, pour as soon as it is ready",
         ),
-        Caution::OxideFolds => (
+        Caution::OxideFolds => spoils(
             "oxide_folds",
             "a tough skin folds in wherever the stream breaks",
             "keep the basin full, fill from below, no splashing",
         ),
-        Caution::SpoiledByLead => (
+        Caution::SpoiledByLead => spoils(
             "spoiled_by_lead",
             "traces of lead, tin or cadmium rot these castings over the years",
             "known ingot only, its own crucible and tools",
         ),
-        Caution::SpoiledByAluminium => (
+        Caution::SpoiledByAluminium => spoils(
             "spoiled_by_aluminium",
             "a little aluminium or silicon from other scrap spoils it",
             "keep its returns and tools apart",
         ),
-        Caution::SpoiledByBrassReturns => (
+        Caution::SpoiledByBrassReturns => spoils(
             "spoiled_by_brass_returns",
             "leaded returns make it crack",
             "no brass or gunmetal returns in this charge",
         ),
-        Caution::ChillsWhite => (
+        Caution::ChillsWhite => spoils(
             "chills_white",
             "thin sections may come out white and hard",
             "pour a chill wedge first; inoculate and pour within minutes",
         ),
-        Caution::TearsHot => (
+        Caution::TearsHot => spoils(
             "tears_hot",
             "tears in the mould where it is held back",
             "round the corners, ram cores soft, open early enough",
         ),
-        Caution::FineSponge => (
+        Caution::FineSponge => spoils(
             "fine_sponge",
             "fine sponge in heavy sections whatever the feeder",
             "put faces to be machined down, and chill them",
         ),
-    };
-    let hurts_people = matches!(
-        caution,
-        Caution::ZincFume | Caution::Lead | Caution::MagnesiumScrap | Caution::UnknownScrap
+    }
+}
+
+/// What hurts people: its words stand in the table of fume and poison.
+fn hurts(mark: &str) -> Remark {
+    let (words, advice) = hazard(mark).map_or((mark, "keep it out of the pot"), |hazard| {
+        (hazard.words.as_str(), hazard.advice.as_str())
+    });
+    let code = mark.replace('-', "_");
+    Remark::new(&code, Level::Caution, "metal", words.to_owned(), advice)
+}
+
+fn wanted_remark(wall: Length, wanted: &Band<f64>) -> Remark {
+    let per_cent = |share: f64| rounded(share * 100.0, 2);
+    let words = format!(
+        "a wall of {} mm wants a carbon equivalent of {} to {} %, so that it can be filed",
+        rounded(wall.as_mm(), 2),
+        per_cent(wanted.low()),
+        per_cent(wanted.high())
     );
-    let level = if hurts_people {
-        Level::Caution
-    } else {
-        Level::Note
-    };
-    Remark::new(code, level, "metal", words.to_owned(), advice)
+    Remark::new(
+        "wanted_equivalent",
+        Level::Note,
+        "metal",
+        words,
+        "state the mix of the scrap as a range; stove plate and radiators are rich in phosphorus",
+    )
+}
+
+fn degas_remark(grams: &Band<Mass>) -> Remark {
+    let words = format!(
+        "degassing takes {} to {} g of tablets at 730 to 760 °C, if it is done at all",
+        rounded(grams.low().as_g(), 2),
+        rounded(grams.high().as_g(), 2)
+    );
+    Remark::new(
+        "degas",
+        Level::Note,
+        "metal",
+        words,
+        "outdoors and upwind, plunged dry and warm, then 2 to 3 min of rest; two cups tell if it did",
+    )
 }
