@@ -24,6 +24,7 @@ pub mod answer;
 pub mod ask;
 mod body;
 mod charging;
+mod cores;
 mod feeding;
 pub mod formula;
 mod freezing;
@@ -34,6 +35,7 @@ mod heats;
 mod holding;
 pub mod input;
 mod melting;
+mod moulding;
 mod pattern;
 mod pouring;
 mod pricing;
@@ -43,6 +45,7 @@ pub mod reckoner;
 pub mod refusal;
 mod sand;
 pub mod topic;
+mod venting;
 pub mod worked;
 
 use crate::reckoner::Reckoner;
@@ -56,6 +59,9 @@ pub fn of_topic(topic: Topic) -> &'static [Reckoner] {
         Topic::Gating => gating::RECKONERS,
         Topic::Freezing => freezing::RECKONERS,
         Topic::Feeding => feeding::RECKONERS,
+        Topic::Moulding => moulding::RECKONERS,
+        Topic::Cores => cores::RECKONERS,
+        Topic::Venting => venting::RECKONERS,
         Topic::Holding => holding::RECKONERS,
         Topic::Charging => charging::RECKONERS,
         Topic::Melting => melting::RECKONERS,

@@ -13,6 +13,12 @@ pub enum Topic {
     Freezing,
     /// What feeds it while it shrinks.
     Feeding,
+    /// How hard to ram, what hangs, what is faced.
+    Moulding,
+    /// How a core sits, bears and bends.
+    Cores,
+    /// Gas and its way out.
+    Venting,
     /// What holds the mould together.
     Holding,
     /// What to weigh out of which heap.
@@ -34,11 +40,16 @@ pub enum Topic {
 impl Topic {
     /// All of them, in the order of the day.
     pub const ALL: [Topic; 13] = [
+    pub const ALL: [Topic; 9] = [
+    pub const ALL: [Topic; 11] = [
         Topic::Pattern,
         Topic::Sand,
         Topic::Gating,
         Topic::Freezing,
         Topic::Feeding,
+        Topic::Moulding,
+        Topic::Cores,
+        Topic::Venting,
         Topic::Holding,
         Topic::Charging,
         Topic::Melting,
@@ -57,6 +68,9 @@ impl Topic {
             Topic::Gating => "Gating",
             Topic::Freezing => "Freezing",
             Topic::Feeding => "Feeding",
+            Topic::Moulding => "Ramming and facing",
+            Topic::Cores => "Cores",
+            Topic::Venting => "Gas and vents",
             Topic::Holding => "Flask and cope",
             Topic::Charging => "Charge make-up",
             Topic::Melting => "Charge and melt",
