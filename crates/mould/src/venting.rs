@@ -34,7 +34,11 @@ pub const CORE_GAS: Law = Law {
     formula: "p = μ Q / (k a / s + 1 / (ln(D / d) / (2 π k l) + 128 l / (π d⁴))), \
               k = 3.08e-13 m² P",
     range: "core whose only ways out are its print and one hole along its middle",
-    sources: &["permeability-page", "darcy-memory", "hagen-poiseuille-memory"],
+    sources: &[
+        "permeability-page",
+        "darcy-memory",
+        "hagen-poiseuille-memory",
+    ],
 };
 
 /// Pressure of steam at the face of a green mould.
@@ -52,7 +56,11 @@ pub const MOULD_GAS: Law = Law {
               r = ln(√(A / (π n)) / (d / 2)) / (2 π k l) + 128 l / (π d⁴), l = L − s, \
               k = 3.08e-13 m² P",
     range: "vents even over the face, all stopping s short of it, open at the back of the sand",
-    sources: &["permeability-page", "darcy-memory", "hagen-poiseuille-memory"],
+    sources: &[
+        "permeability-page",
+        "darcy-memory",
+        "hagen-poiseuille-memory",
+    ],
 };
 
 /// Viscosity of steam, smoke and air at some 400 °C, Pa s (from memory: 2.4e-5 to 3.3e-5).
@@ -135,8 +143,15 @@ pub fn mould_gas(
 ) -> Pressure {
     let length = sand.way - short;
     let k_m2 = sand.permeability * M2_PER_NUMBER;
-    let skin = 1.0 / through_sand(&SandPath { way: short, ..*sand });
-    let behind = through_sand(&SandPath { way: length, ..*sand });
+    let skin = 1.0
+        / through_sand(&SandPath {
+            way: short,
+            ..*sand
+        });
+    let behind = through_sand(&SandPath {
+        way: length,
+        ..*sand
+    });
     let field = Length::from_m((sand.area.as_m2() / (PI * vents.max(1.0))).sqrt());
     let vent = Vent { diameter, length };
     let each = gathering(field / (diameter * 0.5), length, k_m2) + pipe(&vent);

@@ -108,12 +108,8 @@ fn bar(given: &Given<'_>) -> Bar {
 const CORE_DENSITY: Input = Input::of::<Density>("core_density", "ρ_core", "core sand, dry")
     .or("1.6 g/cm3", "common-practice");
 
-const ENDS: Input = Input::choice(
-    "ends",
-    "prints that hold it: both or one",
-    &["both", "one"],
-)
-.or("both", "common-practice");
+const ENDS: Input = Input::choice("ends", "prints that hold it: both or one", &["both", "one"])
+    .or("both", "common-practice");
 
 const ACROSS: Input = Input::of::<Length>("diameter", "D", "thickness of the round core");
 
@@ -130,7 +126,11 @@ pub const RECKONERS: &[Reckoner] = &[
             CORE_MASS,
             PRINT,
             MOUTH,
-            Input::of::<Length>("head", "h", "from the mouth of the print up to the basin's level"),
+            Input::of::<Length>(
+                "head",
+                "h",
+                "from the mouth of the print up to the basin's level",
+            ),
             Input::metal(),
             LIQUID,
         ],
@@ -164,7 +164,11 @@ pub const RECKONERS: &[Reckoner] = &[
             PRINT,
             MOUTH,
             Input::of::<Length>("depth", "p", "depth of the print"),
-            Input::of::<Length>("head", "h", "from the mouth of the print up to the basin's level"),
+            Input::of::<Length>(
+                "head",
+                "h",
+                "from the mouth of the print up to the basin's level",
+            ),
             Input::metal(),
             LIQUID,
         ],
@@ -209,11 +213,7 @@ pub const RECKONERS: &[Reckoner] = &[
             Input::metal(),
             LIQUID,
         ],
-        example: &[
-            ("core", "210 cm3"),
-            ("mass", "400 g"),
-            ("metal", "Al-Si"),
-        ],
+        example: &[("core", "210 cm3"), ("mass", "400 g"), ("metal", "Al-Si7-Mg")],
         cautions: &[BOLD],
         work: |given| {
             let core = drowned(given);
@@ -378,7 +378,11 @@ pub const RECKONERS: &[Reckoner] = &[
         name: "chaplet-metal",
         question: "How much chaplet metal do text-books want?",
         law: &CHAPLET_METAL,
-        inputs: &[Input::of::<Force>("force", "F", "float that no print holds")],
+        inputs: &[Input::of::<Force>(
+            "force",
+            "F",
+            "float that no print holds",
+        )],
         example: &[("force", "4.1 kgf")],
         cautions: &[],
         work: |given| {

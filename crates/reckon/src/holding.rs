@@ -2,9 +2,7 @@
 
 use measure::length::{Area, Length, Volume};
 use measure::matter::{Density, Force, Mass, Pressure};
-use mould::clamp::{
-    BOLT_HOLD, CLAMP_FORCE, bolt_hold, clamp_force, clamps_wanted, force_to_hold,
-};
+use mould::clamp::{BOLT_HOLD, CLAMP_FORCE, bolt_hold, clamp_force, clamps_wanted, force_to_hold};
 use mould::handling::{
     FLASK_LOAD, LIFT_LIMIT, Lifting, SHANK_SHARE, TEAM_LIFT, TONGS_LOAD, flask_load, lift_limit,
     people_wanted, shank_share, team_lift, tongs_load,
@@ -118,14 +116,13 @@ pub const RECKONERS: &[Reckoner] = &[
         inputs: &[
             Input::of::<Force>("lift", "F", "lift of metal, runners and cores"),
             SURGE_FACTOR,
-            Input::of::<Mass>("cope", "m", "rammed cope with its frame").or("0 kg", "common-practice"),
+            Input::of::<Mass>("cope", "m", "rammed cope with its frame")
+                .or("0 kg", "common-practice"),
             Input::number("clamps", "n", "how many there are").or("4", "common-practice"),
             Input::of::<Force>("hold", "", "what one clamp is known to hold").optional(),
         ],
         example: &[("lift", "380 N"), ("cope", "22.8 kg"), ("hold", "200 N")],
-        cautions: &[
-            "Clamps tight before the first drop; a wedge that works loose holds nothing.",
-        ],
+        cautions: &["Clamps tight before the first drop; a wedge that works loose holds nothing."],
         work: clamped,
     },
     Reckoner {
@@ -152,7 +149,8 @@ pub const RECKONERS: &[Reckoner] = &[
             Input::of::<Length>("length", "", "inside length"),
             Input::of::<Length>("width", "", "inside width"),
             Input::of::<Length>("depth", "", "of what is lifted: cope, drag or both"),
-            Input::of::<Volume>("pattern", "V_pattern", "pattern in it").or("0 cm3", "common-practice"),
+            Input::of::<Volume>("pattern", "V_pattern", "pattern in it")
+                .or("0 cm3", "common-practice"),
             Input::of::<Mass>("frame", "m_frame", "frame, bars, board and irons on it"),
             Input::of::<Density>("sand_density", "ρ", "rammed sand")
                 .or("1.5 to 1.7 g/cm3", "common-practice"),
@@ -176,7 +174,8 @@ pub const RECKONERS: &[Reckoner] = &[
         inputs: &[
             Input::of::<Length>("reach", "r", "from the ankles to the hands"),
             Input::of::<Length>("height", "z", "of the hands at the start"),
-            Input::of::<Length>("travel", "d", "how far it is lifted").or("25 cm", "common-practice"),
+            Input::of::<Length>("travel", "d", "how far it is lifted")
+                .or("25 cm", "common-practice"),
         ],
         example: &[("reach", "40 cm"), ("height", "20 cm")],
         cautions: &[BACKS],
@@ -193,7 +192,11 @@ pub const RECKONERS: &[Reckoner] = &[
         question: "What may people lift together?",
         law: &TEAM_LIFT,
         inputs: &[
-            Input::of::<Mass>("one", "m_one", "what one of them may lift: reckon lift-limit"),
+            Input::of::<Mass>(
+                "one",
+                "m_one",
+                "what one of them may lift: reckon lift-limit",
+            ),
             Input::number("people", "n", "one, two or three"),
         ],
         example: &[("one", "14 kg"), ("people", "2")],
@@ -267,15 +270,16 @@ pub const RECKONERS: &[Reckoner] = &[
     },
 ];
 
-const SURGE_FACTOR: Input = Input::number("surge", "k", "how far the surge exceeds the metal at rest")
-    .or("1.3 to 1.7, likely 1.5", "surge-factor-memory");
+const SURGE_FACTOR: Input =
+    Input::number("surge", "k", "how far the surge exceeds the metal at rest")
+        .or("1.3 to 1.7, likely 1.5", "surge-factor-memory");
 
-const REACH: Input = Input::of::<Length>("reach", "", "from the ankles to the hands")
-    .or("40 cm", "common-practice");
+const REACH: Input =
+    Input::of::<Length>("reach", "", "from the ankles to the hands").or("40 cm", "common-practice");
 const HEIGHT: Input = Input::of::<Length>("height", "", "of the hands at the start: a bench 75 cm")
     .or("75 cm", "common-practice");
-const TRAVEL: Input = Input::of::<Length>("travel", "", "how far it is lifted")
-    .or("25 cm", "common-practice");
+const TRAVEL: Input =
+    Input::of::<Length>("travel", "", "how far it is lifted").or("25 cm", "common-practice");
 
 const BACKS: &str = "A guideline for healthy backs, not a promise; local codes rule. Fingers out \
                      from under, feet clear, and turn it on a bench that takes the weight.";

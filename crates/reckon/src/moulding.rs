@@ -23,8 +23,8 @@ const SAND: Input = Input::of::<Density>("sand_density", "ρ", "rammed sand")
 const MASS: Input = Input::of::<Mass>("mass", "m", "of the ball");
 const BALL: Input = Input::of::<Length>("ball", "", "diameter of the ball");
 const HEIGHT: Input = Input::of::<Length>("drop", "h", "from the ball's lowest point to the sand");
-const DENT: Input = Input::of::<Length>("dent", "w", "width of the dent")
-    .narrowed_by("mean of five dents");
+const DENT: Input =
+    Input::of::<Length>("dent", "w", "width of the dent").narrowed_by("mean of five dents");
 
 const METALS: &[&str] = &["aluminium", "zinc", "brass", "bronze", "iron"];
 
@@ -80,7 +80,8 @@ pub const RECKONERS: &[Reckoner] = &[
             };
             let times = now.ball / good.ball;
             if !(0.5..=2.0).contains(&times) {
-                given.doubt("the balls differ by more than two: drop both on one mould and compare");
+                given
+                    .doubt("the balls differ by more than two: drop both on one mould and compare");
             }
             Ok(vec![Answer::of("dent", dent(given, firm, &now)?)])
         },
@@ -116,8 +117,7 @@ pub const RECKONERS: &[Reckoner] = &[
             Input::of::<Length>("depth", "d", "how far it hangs down"),
             Input::of::<Length>("width", "w", "the narrow way across"),
             SAND,
-            Input::of::<Pressure>("tension", "", "green tension that breaks this sand")
-                .optional(),
+            Input::of::<Pressure>("tension", "", "green tension that breaks this sand").optional(),
             Input::of::<Pressure>("strength", "", "green compression strength, in its place")
                 .optional(),
             Input::share("tension_share", "", "tension as a part of compression")
@@ -195,8 +195,12 @@ pub const RECKONERS: &[Reckoner] = &[
             Input::of::<Length>("thickness", "t", "of the layer"),
             Input::list::<Length>("block", "", "sides of a block, the two on the joint first")
                 .optional(),
-            Input::choice("sides", "sides of the block that get it", &["all", "below the joint"])
-                .or("all", "common-practice"),
+            Input::choice(
+                "sides",
+                "sides of the block that get it",
+                &["all", "below the joint"],
+            )
+            .or("all", "common-practice"),
             Input::of::<Area>("area", "A", "in place of a block: face that gets sand").optional(),
             Input::of::<Length>("edges", "E", "its outward edges, all together").optional(),
             Input::number("corners", "c", "its outward corners").or("0", "common-practice"),

@@ -129,7 +129,11 @@ pub const RECKONERS: &[Reckoner] = &[
             Input::of::<Length>("length", "l", "of one vent"),
             Input::number("vents", "n", "how many").or("1", "common-practice"),
         ],
-        example: &[("flow", "0.5 l/s"), ("diameter", "6 mm"), ("length", "80 mm")],
+        example: &[
+            ("flow", "0.5 l/s"),
+            ("diameter", "6 mm"),
+            ("length", "80 mm"),
+        ],
         cautions: &[],
         work: |given| {
             let vent = Vent {
@@ -146,13 +150,25 @@ pub const RECKONERS: &[Reckoner] = &[
         law: &CORE_GAS,
         inputs: &[
             Input::of::<Area>("face", "", "face of the core that metal covers"),
-            Input::share("binder", "", "organic binder that burns, of the core's mass"),
+            Input::share(
+                "binder",
+                "",
+                "organic binder that burns, of the core's mass",
+            ),
             Input::share("water", "", "damp left in the core").or("0.2 to 1 %", "common-practice"),
-            Input::number("binder_litres", "", "gas of a kilogram of binder, litres at 20 °C")
-                .or("300 to 1000, likely 600", "binder-gas-memory")
-                .narrowed_by("ask the maker of the binder"),
-            Input::number("front", "", "depth of the burning in mm after the first second")
-                .or("0.4 to 0.8, likely 0.6", "sand-front-sum"),
+            Input::number(
+                "binder_litres",
+                "",
+                "gas of a kilogram of binder, litres at 20 °C",
+            )
+            .or("300 to 1000, likely 600", "binder-gas-memory")
+            .narrowed_by("ask the maker of the binder"),
+            Input::number(
+                "front",
+                "",
+                "depth of the burning in mm after the first second",
+            )
+            .or("0.4 to 0.8, likely 0.6", "sand-front-sum"),
             Input::of::<Duration>("time", "", "from covering to a frozen skin"),
             PERMEABILITY,
             Input::of::<Area>("print", "a", "print through which gas leaves"),
@@ -262,8 +278,12 @@ pub const RECKONERS: &[Reckoner] = &[
             ),
             Input::of::<Duration>("stood", "t", "how long it will have stood"),
             Input::share("humidity", "RH", "of the air where it stands"),
-            Input::choice("set", "where the core is", &["in the open", "in a closed green mould"])
-                .or("in the open", "common-practice"),
+            Input::choice(
+                "set",
+                "where the core is",
+                &["in the open", "in a closed green mould"],
+            )
+            .or("in the open", "common-practice"),
         ],
         example: &[
             ("bond", "sugar"),
@@ -271,7 +291,9 @@ pub const RECKONERS: &[Reckoner] = &[
             ("humidity", "80 %"),
             ("set", "in a closed green mould"),
         ],
-        cautions: &["A core or skin that has drunk water blows: dry it again, or pour another day."],
+        cautions: &[
+            "A core or skin that has drunk water blows: dry it again, or pour another day.",
+        ],
         work: keeps,
     },
 ];
