@@ -14,7 +14,9 @@ use crate::remark::sorted;
 use crate::shop::Shop;
 use crate::work_out::ledger::Ledger;
 
+mod bench;
 mod casting;
+mod cores;
 mod drawing;
 mod feeding;
 mod heating;
@@ -43,6 +45,9 @@ pub fn work_out(job: &Job, shop: &Shop, looked: &Looked) -> Plan {
     }
     holding::sand(job, shop, &part, &rigging, &mut ledger);
     holding::weights(job, shop, &part, &rigging, &mut ledger);
+    bench::people(&rigging, &mut ledger);
+    bench::dent(job, shop, &mut ledger);
+    bench::vents(job, shop, &part, &rigging, &mut ledger);
     let mut remarks = of_mesh::remarks(looked);
     remarks.extend(ledger.remarks);
     Plan {

@@ -68,14 +68,6 @@ pub struct Drowned {
 }
 
 impl Seat {
-    /// Mouth of the one print on which the core bears alone.
-    pub fn mouth(&self) -> Option<Area> {
-        match self {
-            Seat::Hung { mouth, .. } | Seat::Standing { mouth, .. } => Some(*mouth),
-            Seat::Bridged | Seat::Chaplets => None,
-        }
-    }
-
     /// The lift to plan for, whichever way metal creeps; below nought the core lies by itself.
     pub fn lift(&self, core: &Drowned) -> Force {
         match *self {

@@ -39,9 +39,9 @@ pub const SHANK_SHARE: Law = Law {
     sources: &["lever"],
 };
 
-/// What tongs do to the one who holds them.
-pub const TONGS_LOAD: Law = Law {
-    name: "mould::handling::tongs_load",
+/// What a load held out does to the one who holds it.
+pub const ARMS_LENGTH: Law = Law {
+    name: "mould::handling::arms_length",
     formula: "share = m / (23 kg (25 cm / r) (1 − 0.003 |z − 75 cm| / cm))",
     range: "crucible, metal and tongs at r from the ankles; above one it is not to be held",
     sources: &["niosh-lifting-1994"],
@@ -100,8 +100,8 @@ pub fn shank_share(load: Mass, shank: Mass, near: Length, far: Length) -> Force 
     (load * (far / (near + far)) + shank * 0.5).weight()
 }
 
-/// Share of the limit that is used up; endless beyond the guideline's reach. Law: [`TONGS_LOAD`].
-pub fn tongs_load(load: Mass, reach: Length, height: Length) -> f64 {
+/// Share of the limit that is used up; endless beyond the guideline's reach. Law: [`ARMS_LENGTH`].
+pub fn arms_length(load: Mass, reach: Length, height: Length) -> f64 {
     load / held_limit(reach, height)
 }
 

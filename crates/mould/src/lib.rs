@@ -85,7 +85,7 @@ pub const LAWS: &[&Law] = &[
     &handling::LIFT_LIMIT,
     &handling::TEAM_LIFT,
     &handling::SHANK_SHARE,
-    &handling::TONGS_LOAD,
+    &handling::ARMS_LENGTH,
     &ramming::DENT_RESISTANCE,
     &ramming::DENT_TARGET,
     &ramming::DENT_LIMITS,

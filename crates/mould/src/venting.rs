@@ -7,10 +7,13 @@
 
 use std::f64::consts::PI;
 
-use measure::flow::Flow;
-use measure::length::{Area, Length};
-use measure::matter::Pressure;
+use measure::flow::{Duration, Flow};
+use measure::heat::Temperature;
+use measure::length::{Area, Length, Volume};
+use measure::matter::{Density, Pressure};
 use measure::source::Law;
+
+use crate::gas::{gas_rate, sand_gas};
 
 /// Pressure that drives gas through sand.
 pub const SEEPAGE: Law = Law {
@@ -90,6 +93,55 @@ pub struct Vent {
     pub length: Length,
 }
 
+/// A face of green sand that metal comes to cover.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct WetFace {
+    /// Its area.
+    pub area: Area,
+    /// Time in which the mould fills.
+    pub time: Duration,
+    /// Water in the sand, of its mass.
+    pub water: f64,
+    /// Organic binder that burns, of its mass.
+    pub binder: f64,
+    /// Permeability number of the sand.
+    pub permeability: f64,
+}
+
+impl WetFace {
+    /// Pressure of its steam. Law: [`STEAM_BACK`].
+    pub fn steam(&self) -> Pressure {
+        let boiling = Temperature::from_celsius(100.0);
+        let litres = sand_gas(self.water, 0.0, 0.0, boiling);
+        let steam = gas_rate(self.area, RAMMED, litres, STEAMING_MM, self.time);
+        let dried = Length::from_mm(STEAMING_MM * self.time.as_s().sqrt());
+        steam_back(steam, self.permeability, self.area, dried, self.water)
+    }
+
+    /// What has to go out through the sand without turning back to water: the air that metal
+    /// drives out, and the smoke of what burns.
+    pub fn air_and_smoke(&self, cavity: Volume) -> Flow {
+        let litres = sand_gas(0.0, self.binder, SMOKE_L_PER_KG, SMOKE);
+        cavity / self.time + gas_rate(self.area, RAMMED, litres, BURNING_MM, self.time)
+    }
+}
+
+/// Rammed sand; the density matters least here.
+const RAMMED: Density = Density::from_kg_per_m3(1600.0);
+
+/// Depth in mm to which sand under metal is dried in the first second, 1.0 to 1.6
+/// (`sand-front-sum`).
+const STEAMING_MM: f64 = 1.3;
+
+/// Depth in mm to which its binder burns in the first second, 0.4 to 0.8 (`sand-front-sum`).
+const BURNING_MM: f64 = 0.6;
+
+/// Gas of a kilogram of binder in litres at 20 °C, 300 to 1000 (`binder-gas-memory`).
+const SMOKE_L_PER_KG: f64 = 600.0;
+
+/// Temperature at which smoke leaves, for its volume (common practice, no source).
+pub const SMOKE: Temperature = Temperature::from_celsius(400.0);
+
 /// Pressure through sand. Law: [`SEEPAGE`].
 pub fn seepage(gas: Flow, path: &SandPath) -> Pressure {
     driving(gas, through_sand(path))
@@ -158,8 +210,8 @@ pub fn mould_gas(
     driving(gas, 1.0 / (skin + 1.0 / (behind + vents / each)))
 }
 
-/// Fewest vents that keep the gas below what may be borne; none where no number within reason
-/// does, one for each `closest` square being the most.
+/// Fewest vents that keep the gas below what may be borne; nothing where no number within reason
+/// does: they cannot stand closer than 25 mm.
 pub fn vents_wanted(
     gas: Flow,
     sand: &SandPath,

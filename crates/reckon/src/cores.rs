@@ -213,7 +213,11 @@ pub const RECKONERS: &[Reckoner] = &[
             Input::metal(),
             LIQUID,
         ],
-        example: &[("core", "210 cm3"), ("mass", "400 g"), ("metal", "Al-Si7-Mg")],
+        example: &[
+            ("core", "210 cm3"),
+            ("mass", "400 g"),
+            ("metal", "Al-Si7-Mg"),
+        ],
         cautions: &[BOLD],
         work: |given| {
             let core = drowned(given);

@@ -4,8 +4,8 @@ use measure::length::{Area, Length, Volume};
 use measure::matter::{Density, Force, Mass, Pressure};
 use mould::clamp::{BOLT_HOLD, CLAMP_FORCE, bolt_hold, clamp_force, clamps_wanted, force_to_hold};
 use mould::handling::{
-    FLASK_LOAD, LIFT_LIMIT, Lifting, SHANK_SHARE, TEAM_LIFT, TONGS_LOAD, flask_load, lift_limit,
-    people_wanted, shank_share, team_lift, tongs_load,
+    ARMS_LENGTH, FLASK_LOAD, LIFT_LIMIT, Lifting, SHANK_SHARE, TEAM_LIFT, arms_length, flask_load,
+    lift_limit, people_wanted, shank_share, team_lift,
 };
 use mould::lift::{COPE_LIFT, CORE_LIFT, HOLD_DOWN, cope_lift, core_lift, hold_down};
 
@@ -241,9 +241,9 @@ pub const RECKONERS: &[Reckoner] = &[
         },
     },
     Reckoner {
-        name: "tongs-load",
+        name: "arms-length",
         question: "Can this crucible be held at arm's length?",
-        law: &TONGS_LOAD,
+        law: &ARMS_LENGTH,
         inputs: &[
             Input::of::<Mass>("load", "m", "crucible, metal and tongs"),
             Input::of::<Length>("reach", "r", "from the ankles to the hands"),
@@ -253,7 +253,7 @@ pub const RECKONERS: &[Reckoner] = &[
         cautions: &[POURING],
         work: |given| {
             let (reach, height): (Length, Length) = (given.get("reach"), given.get("height"));
-            let share = tongs_load(given.get("load"), reach, height);
+            let share = arms_length(given.get("load"), reach, height);
             if !share.is_finite() {
                 let why = "is farther or higher than the guideline lets anyone hold a load";
                 return given.refuse("reach", why, "shorten the reach, or carry it on a shank");

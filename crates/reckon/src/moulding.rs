@@ -121,7 +121,7 @@ pub const RECKONERS: &[Reckoner] = &[
             Input::of::<Pressure>("strength", "", "green compression strength, in its place")
                 .optional(),
             Input::share("tension_share", "", "tension as a part of compression")
-                .or("7 to 15 %, likely 10 %", "green-tension-memory")
+                .or("7 to 15 %, likely 10 %", "green-tensile-memory")
                 .narrowed_by("pull a rammed bar apart once"),
             Input::number("margin", "", "how many times stronger it is to be")
                 .or("2", "common-practice"),

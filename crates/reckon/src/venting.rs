@@ -6,9 +6,10 @@ use measure::length::{Area, Length, Volume};
 use measure::matter::{Density, Pressure};
 use mould::gas::{GAS_RATE, SAND_GAS, gas_rate, sand_gas};
 use mould::keeping::{Bond, KEEPING, Keeps, keeping};
+use mould::lift::CORE_SAND;
 use mould::venting::{
-    CORE_GAS, MOULD_GAS, SEEPAGE, STEAM_BACK, SandPath, VENT_PIPE, Vent, core_gas, mould_gas,
-    seepage, steam_back, vent_pipe, vents_wanted,
+    CORE_GAS, MOULD_GAS, SEEPAGE, SMOKE, STEAM_BACK, SandPath, VENT_PIPE, Vent, WetFace, core_gas,
+    mould_gas, seepage, steam_back, vent_pipe, vents_wanted,
 };
 
 use crate::answer::Answer;
@@ -311,9 +312,6 @@ fn path(given: &Given<'_>, area: &str, way: &str) -> Result<SandPath, Impossible
     Ok(path)
 }
 
-/// Temperature at which core smoke leaves, for its volume (common practice, no source).
-const SMOKE: Temperature = Temperature::from_celsius(400.0);
-
 fn core_blows(given: &Given<'_>) -> Result<Vec<Answer>, Impossible> {
     let litres = sand_gas(
         given.number("water"),
@@ -347,7 +345,9 @@ fn core_blows(given: &Given<'_>) -> Result<Vec<Answer>, Impossible> {
     let pressure = core_gas(rate, &print, thickness, hole.as_ref());
     given.doubt(FACTOR_TWO);
     let mut answers = vec![
-        Answer::of("gas pressure", pressure).rounded_up(),
+        Answer::of("gas pressure", pressure)
+            .times(0.5, 2.0)
+            .rounded_up(),
         Answer::of("gas", rate).rounded_up(),
     ];
     if let Some(head) = given.find::<Length>("head") {
@@ -356,9 +356,6 @@ fn core_blows(given: &Given<'_>) -> Result<Vec<Answer>, Impossible> {
     }
     Ok(answers)
 }
-
-/// Rammed core sand, whose density matters least here.
-const CORE_SAND: Density = mould::lift::CORE_SAND;
 
 /// Metal against gas.
 fn blow(gas: Pressure, metal: Pressure) -> [Answer; 3] {
@@ -380,24 +377,36 @@ fn mould_breathes(given: &Given<'_>) -> Result<Vec<Answer>, Impossible> {
         let advice = "a wire that stops before the pattern needs thicker sand; vent by the feeders";
         return given.refuse("sand", "is no thicker than where the wire stops", advice);
     }
-    let air = air_and_smoke(given);
-    let steam = steam_at(given);
+    let face = WetFace {
+        area: sand.area,
+        time: given.get("time"),
+        water: given.number("water"),
+        binder: given.number("binder"),
+        permeability: sand.permeability,
+    };
+    let air = face.air_and_smoke(given.get("cavity"));
+    let steam = face.steam();
     let metal = Pressure::under(given.get("liquid_density"), given.get("head"));
     let borne = metal / given.number("margin");
     let dry = |vents: f64| mould_gas(air, &sand, short, wire, vents);
     given.doubt(FACTOR_TWO);
     if given.has("vents") {
         let there = given.number("vents");
-        let mut answers = vec![Answer::of("gas pressure", dry(there) + steam).rounded_up()];
-        answers.extend(blow(dry(there) + steam, metal));
+        let gas = dry(there) + steam;
+        let mut answers = vec![Answer::of("gas pressure", gas).times(0.5, 2.0).rounded_up()];
+        answers.extend(blow(gas, metal));
         return Ok(answers);
     }
     match vents_wanted(air, &sand, short, wire, borne - steam) {
         Some(vents) => Ok(vec![
             Answer::number("vents", vents),
             Answer::words("verdict", advice(vents)),
-            Answer::of("gas pressure with them", dry(vents) + steam).rounded_up(),
-            Answer::of("gas pressure without", dry(0.0) + steam).rounded_up(),
+            Answer::of("gas pressure with them", dry(vents) + steam)
+                .times(0.5, 2.0)
+                .rounded_up(),
+            Answer::of("gas pressure without", dry(0.0) + steam)
+                .times(0.5, 2.0)
+                .rounded_up(),
             Answer::of("metal pressure", metal).rounded_down(),
         ]),
         None => given.refuse(
@@ -413,31 +422,6 @@ fn advice(vents: f64) -> &'static str {
         true => "even over the casting, more over bosses and the far end; stop short as given",
         false => "none needed: the sand is open enough",
     }
-}
-
-/// Air driven out by the metal, and smoke of what burns in the sand.
-fn air_and_smoke(given: &Given<'_>) -> Flow {
-    let time: Duration = given.get("time");
-    let air = given.get::<Volume>("cavity") / time;
-    let litres = sand_gas(0.0, given.number("binder"), SMOKE_LITRES, SMOKE);
-    air + gas_rate(given.get("face"), CORE_SAND, litres, BURNING_MM, time)
-}
-
-/// Litres from a kilogram of binder, and depth of the burning after one second: the likely values
-/// of the reckoner for cores (`binder-gas-memory`, `sand-front-sum`).
-const SMOKE_LITRES: f64 = 600.0;
-const BURNING_MM: f64 = 0.6;
-
-/// Depth of the steam front after one second (`sand-front-sum`).
-const STEAMING_MM: f64 = 1.3;
-
-fn steam_at(given: &Given<'_>) -> Pressure {
-    let (time, water): (Duration, f64) = (given.get("time"), given.number("water"));
-    let litres = sand_gas(water, 0.0, 0.0, Temperature::from_celsius(100.0));
-    let steam = gas_rate(given.get("face"), CORE_SAND, litres, STEAMING_MM, time);
-    let dried = Length::from_mm(STEAMING_MM * time.as_s().sqrt());
-    let permeability = given.number("permeability");
-    steam_back(steam, permeability, given.get("face"), dried, water)
 }
 
 fn keeps(given: &Given<'_>) -> Result<Vec<Answer>, Impossible> {
