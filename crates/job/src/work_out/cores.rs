@@ -1,8 +1,8 @@
 //! What the cores do to cope and prints.
 
 use measure::band::Band;
-use measure::length::Length;
-use measure::matter::{Density, Force, Mass, Pressure};
+use measure::length::{Area, Length, Volume};
+use measure::matter::{Density, Force, Mass};
 use mould::chaplet::least_pins;
 use mould::core_print::{PRINT_PRESSURE, print_pressure};
 use mould::core_seat::{Drowned, Seat, displaced, float};
@@ -13,7 +13,7 @@ use crate::job::{Core, Job};
 use crate::job_file::Sits;
 use crate::remark::of_core::CoreFact;
 use crate::shop::Shop;
-use crate::work_out::casting::{band_text, volume_text};
+use crate::work_out::casting::band_text;
 use crate::work_out::ledger::{Entry, Ledger};
 
 /// Writes what the cores of one casting do, and gives the lift of all cores in the mould on the
@@ -94,7 +94,7 @@ fn on_cope_at_most(core: &Core, liquid: Density, head: Length) -> Force {
 }
 
 fn write_float(name: &'static str, lift: &Band<Force>, job: &Job, ledger: &mut Ledger) {
-    let volume = job.cores.iter().map(|core| core.volume).sum();
+    let volume: Volume = job.cores.iter().map(|core| core.volume).sum();
     let mass: Mass = job.cores.iter().map(mass).sum();
     let weightless = name.ends_with("weightless");
     let density = match weightless {
@@ -103,7 +103,7 @@ fn write_float(name: &'static str, lift: &Band<Force>, job: &Job, ledger: &mut L
     };
     ledger.write(
         Entry::new(name, Amount::Force(*lift), &CORE_LIFT)
-            .input("core", volume_text(volume))
+            .input("core", band_text(&Band::exact(volume)))
             .input("liquid_density", band_text(&job.alloy.density_liquid.band))
             .input("core_density", band_text(&Band::exact(density)))
             .because("all cores of one casting")
@@ -111,36 +111,50 @@ fn write_float(name: &'static str, lift: &Band<Force>, job: &Job, ledger: &mut L
     );
 }
 
-/// How hard the hardest pressed print bears.
-fn press(job: &Job, shop: &Shop, head: Length, ledger: &mut Ledger) {
+/// A core that bears on a print of known size.
+struct Pressed<'a> {
+    core: &'a Core,
+    mouth: Area,
+    force: Band<Force>,
+}
+
+/// The core whose print bears the hardest.
+fn hardest_pressed(job: &Job, head: Length) -> Option<Pressed<'_>> {
     let liquid = &job.alloy.density_liquid.band;
-    let pressed = |core: &Core| {
-        let (print, seat) = (core.print?, seat(core, head)?);
+    let mut hardest: Option<Pressed<'_>> = None;
+    for core in &job.cores {
+        let (Some(print), Some(seat)) = (core.print, seat(core, head)) else {
+            continue;
+        };
         let share = if seat == Seat::Bridged { 0.5 } else { 1.0 };
         let force = liquid.map(|at| (seat.lift(&drowned(core, at)) * share).max(Force::ZERO));
-        let pressure = force.map(|force| print_pressure(force, print.mouth));
-        Some((core, force, pressure))
-    };
-    let hardest = job.cores.iter().filter_map(pressed);
-    let hardest = hardest.max_by(|(.., a), (.., b)| a.high().as_pa().total_cmp(&b.high().as_pa()));
-    let Some((core, force, pressure)) = hardest else {
+        let pressed = Pressed {
+            core,
+            mouth: print.mouth,
+            force,
+        };
+        let harder = |than: &Pressed<'_>| {
+            print_pressure(pressed.force.high(), pressed.mouth)
+                > print_pressure(than.force.high(), than.mouth)
+        };
+        if hardest.as_ref().is_none_or(harder) {
+            hardest = Some(pressed);
+        }
+    }
+    hardest
+}
+
+/// Writes how hard the hardest pressed print bears.
+fn press(job: &Job, shop: &Shop, head: Length, ledger: &mut Ledger) {
+    let Some(Pressed { core, mouth, force }) = hardest_pressed(job, head) else {
         return;
     };
+    let pressure = force.map(|force| print_pressure(force, mouth));
     let strength = shop.heap.as_ref().and_then(|heap| heap.strength);
-    let mouth = core
-        .print
-        .map_or_else(String::new, |print| band_text(&Band::exact(print.mouth)));
-    let because = match strength {
-        Some(strength) => format!(
-            "core \"{}\"; your sand bears {}",
-            core.name,
-            band_text(&Band::exact(strength))
-        ),
-        None => format!(
-            "core \"{}\"; compare with your own sand, [heap] strength",
-            core.name
-        ),
-    };
+    let beside = strength.map_or_else(
+        || "compare with your own sand, [heap] strength".to_owned(),
+        |strength| format!("your sand bears {}", band_text(&Band::exact(strength))),
+    );
     ledger.write(
         Entry::new(
             "core print pressure",
@@ -148,8 +162,8 @@ fn press(job: &Job, shop: &Shop, head: Length, ledger: &mut Ledger) {
             &PRINT_PRESSURE,
         )
         .input("force", band_text(&force))
-        .input("mouth", mouth)
-        .because(because)
+        .input("mouth", band_text(&Band::exact(mouth)))
+        .because(format!("core \"{}\"; {beside}", core.name))
         .up(),
     );
     if let Some(strength) = strength.filter(|strength| pressure.high() * 2.0 > *strength) {
