@@ -4,7 +4,7 @@ use measure::band::Band;
 use measure::flow::Duration;
 use measure::heat::Temperature;
 use measure::length::{Area, Length, Volume};
-use measure::matter::{Force, Mass};
+use measure::matter::{Force, Mass, Pressure};
 use measure::text::System;
 use measure::text::shown::{Rounding, Shown, shown, shown_share, shown_temperature};
 
@@ -21,6 +21,8 @@ pub enum Amount {
     Mass(Band<Mass>),
     /// A force.
     Force(Band<Force>),
+    /// A pressure.
+    Pressure(Band<Pressure>),
     /// A time.
     Duration(Band<Duration>),
     /// A temperature.
@@ -38,6 +40,7 @@ impl Amount {
             Amount::Volume(band) => ends(band, Volume::as_cm3),
             Amount::Mass(band) => ends(band, Mass::as_kg),
             Amount::Force(band) => ends(band, Force::as_n),
+            Amount::Pressure(band) => ends(band, Pressure::as_kpa),
             Amount::Duration(band) => ends(band, Duration::as_s),
             Amount::Temperature(band) => ends(band, Temperature::as_celsius),
             Amount::Share(band) => ends(band, |share| share * 100.0),
@@ -52,6 +55,7 @@ impl Amount {
             Amount::Volume(_) => "cm3",
             Amount::Mass(_) => "kg",
             Amount::Force(_) => "N",
+            Amount::Pressure(_) => "kPa",
             Amount::Duration(_) => "s",
             Amount::Temperature(_) => "C",
             Amount::Share(_) => "%",
@@ -66,6 +70,7 @@ impl Amount {
             Amount::Volume(band) => shown(band, first, rounding),
             Amount::Mass(band) => shown(band, first, rounding),
             Amount::Force(band) => shown(&band.map(Force::held_by), first, rounding),
+            Amount::Pressure(band) => shown(band, first, rounding),
             Amount::Duration(band) => shown(band, first, rounding),
             Amount::Temperature(band) => shown_temperature(band, first),
             Amount::Share(band) => shown_share(band),

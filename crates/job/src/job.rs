@@ -1,6 +1,7 @@
 //! A job as it is meant: complete and checked, with nothing left to guess.
 
-use measure::length::{Length, Volume};
+use measure::length::{Area, Length, Volume};
+use measure::matter::Mass;
 use measure::share::{Contraction, Share};
 use measure::text::Typed;
 use metal::alloy::Alloy;
@@ -9,7 +10,7 @@ use metal::furnace::Stock;
 use pattern::unit::Unit;
 use thiserror::Error;
 
-use crate::job_file::{CoreFile, JobFile, Serves};
+use crate::job_file::{CoreFile, JobFile, Serves, Sits};
 use crate::pour_card::PourFile;
 
 /// What is to be cast, in what, and how.
@@ -58,6 +59,23 @@ pub struct Core {
     pub name: String,
     /// Core sand that the metal surrounds.
     pub volume: Volume,
+    /// How it sits, where the job says.
+    pub sits: Option<Sits>,
+    /// The whole core on the scale.
+    pub mass: Option<Mass>,
+    /// Mouth and depth of the print, where the job says.
+    pub print: Option<CorePrint>,
+    /// Pins or chaplets that hold it.
+    pub pins: u32,
+}
+
+/// The print of a core.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CorePrint {
+    /// Area of its mouth.
+    pub mouth: Area,
+    /// Depth, nought where the job does not say.
+    pub depth: Length,
 }
 
 /// Which way of the mesh is up in the mould.
@@ -96,6 +114,9 @@ pub enum JobError {
         /// How to write it.
         example: &'static str,
     },
+    /// A core that bears on one print, whose size is not given.
+    #[error("core \"{0}\": how large is its print? write print = \"60 mm\" across, or print_area")]
+    NoPrint(String),
     /// A figure outside what is possible.
     #[error("{key}: \"{typed}\" is outside {range}")]
     Outside {
@@ -223,10 +244,51 @@ fn core(file: &CoreFile) -> Result<Core, JobError> {
             range: "0 to 1000 l",
         });
     }
+    let print = print(file)?;
+    if matches!(file.sits, Some(Sits::Hung | Sits::Standing)) && print.is_none() {
+        return Err(JobError::NoPrint(file.name.clone()));
+    }
     Ok(Core {
         name: file.name.clone(),
         volume: file.volume.value,
+        sits: file.sits,
+        mass: file.mass.as_ref().map(|mass| mass.value),
+        print,
+        pins: file.pins.unwrap_or(0),
     })
+}
+
+/// A print wider than this is a slip between mm and m.
+const WIDEST_PRINT: Length = Length::from_mm(2000.0);
+
+fn print(file: &CoreFile) -> Result<Option<CorePrint>, JobError> {
+    let depth = file.print_depth.as_ref();
+    let possible = |length: Length| length > Length::ZERO && length <= WIDEST_PRINT;
+    for (key, typed) in [
+        ("core.print", file.print.as_ref()),
+        ("core.print_depth", depth),
+    ] {
+        if let Some(typed) = typed.filter(|typed| !possible(typed.value)) {
+            let (typed, range) = (typed.typed.clone(), "0 to 2 m");
+            return Err(JobError::Outside { key, typed, range });
+        }
+    }
+    let widest = WIDEST_PRINT * WIDEST_PRINT;
+    let outside = |area: &&Typed<Area>| area.value <= Area::ZERO || area.value > widest;
+    if let Some(area) = file.print_area.as_ref().filter(outside) {
+        return Err(JobError::Outside {
+            key: "core.print_area",
+            typed: area.typed.clone(),
+            range: "0 to 4 m2",
+        });
+    }
+    let round = |across: &Typed<Length>| across.value * across.value * std::f64::consts::FRAC_PI_4;
+    let mouth = match (&file.print_area, &file.print) {
+        (Some(area), _) => Some(area.value),
+        (None, across) => across.as_ref().map(round),
+    };
+    let depth = depth.map_or(Length::ZERO, |depth| depth.value);
+    Ok(mouth.map(|mouth| CorePrint { mouth, depth }))
 }
 
 fn way_up(typed: &str) -> Result<Up, JobError> {

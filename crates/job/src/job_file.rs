@@ -1,7 +1,8 @@
 //! A job as it is typed in `job.toml`: everything optional that has a sensible answer, each figure
 //! in the words in which it was written.
 
-use measure::length::{Length, Volume};
+use measure::length::{Area, Length, Volume};
+use measure::matter::Mass;
 use measure::share::{Contraction, Share};
 use measure::text::Typed;
 use serde::Deserialize;
@@ -115,4 +116,30 @@ pub struct CoreFile {
     pub name: String,
     /// Core sand that the metal surrounds.
     pub volume: Typed<Volume>,
+    /// How it sits.
+    pub sits: Option<Sits>,
+    /// The whole core on the scale, with its prints.
+    pub mass: Option<Typed<Mass>>,
+    /// Diameter of a round print.
+    pub print: Option<Typed<Length>>,
+    /// Mouth of a print that is not round.
+    pub print_area: Option<Typed<Area>>,
+    /// Depth of the print.
+    pub print_depth: Option<Typed<Length>>,
+    /// Pins or chaplets that hold it.
+    pub pins: Option<u32>,
+}
+
+/// How a core sits in the mould.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Sits {
+    /// From a print in the cope.
+    Hung,
+    /// Across the cavity on two prints.
+    Bridged,
+    /// On one base print in the drag.
+    Standing,
+    /// In the metal, on chaplets or pins.
+    Chaplets,
 }

@@ -2,7 +2,7 @@
 
 use measure::flow::Duration;
 use measure::length::{Length, Volume};
-use measure::matter::Mass;
+use measure::matter::{Mass, Pressure};
 use measure::share::Share;
 use measure::text::{System, Typed};
 use metal::crucible::Crucible;
@@ -10,6 +10,7 @@ use metal::fuel::Fuel;
 use metal::furnace::Furnace;
 use mould::flask::Flask;
 use mould::irons::Iron;
+use mould::ramming::Drop;
 use sand::moisture::Bond;
 use serde::Deserialize;
 
@@ -40,6 +41,8 @@ pub struct Shop {
     pub carry: Option<Duration>,
     /// The heap of sand, where it has been weighed.
     pub heap: Option<Heap>,
+    /// The dent of a good day, where it has been measured.
+    pub good_day: Option<GoodDay>,
 }
 
 /// The heap of moulding sand.
@@ -53,6 +56,21 @@ pub struct Heap {
     pub moisture: Option<Share>,
     /// A slab that was timed in it.
     pub trial: Option<SlabTrial>,
+    /// Its green compression strength, by the shop's own test.
+    pub strength: Option<Pressure>,
+    /// Its permeability number, by the shop's own test.
+    pub permeability: Option<f64>,
+}
+
+/// The dent that the founder's ball made on a good day.
+#[derive(Clone, Debug, PartialEq)]
+pub struct GoodDay {
+    /// The ball and its fall.
+    pub drop: Drop,
+    /// Width of the dent.
+    pub dent: Length,
+    /// What was poured: one of the metals of the table of mould hardness.
+    pub metal: String,
 }
 
 /// A shop as typed in `shop.toml`.
@@ -74,6 +92,7 @@ pub struct ShopFile {
     #[serde(default)]
     furnace: FurnaceFile,
     heap: Option<HeapFile>,
+    ramming: Option<RammingFile>,
 }
 
 #[derive(Clone, Copy, Debug, Default, Deserialize)]
@@ -136,6 +155,18 @@ struct HeapFile {
     temper: Option<Share>,
     moisture: Option<Share>,
     trial: Option<SlabTrialFile>,
+    strength: Option<Typed<Pressure>>,
+    permeability: Option<f64>,
+}
+
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct RammingFile {
+    ball: Typed<Length>,
+    mass: Typed<Mass>,
+    drop: Typed<Length>,
+    dent: Typed<Length>,
+    metal: String,
 }
 
 #[derive(Clone, Copy, Debug, Deserialize)]
@@ -194,6 +225,7 @@ impl ShopFile {
             fuel: self.furnace.fuel,
             carry: self.furnace.carry.map(|carry| carry.value),
             heap: self.heap.map(HeapFile::meant).transpose()?,
+            good_day: self.ramming.map(RammingFile::meant).transpose()?,
         })
     }
 }
@@ -267,11 +299,50 @@ impl HeapFile {
             BondFile::Natural => Some(Bond::Natural { temper }),
             BondFile::Oil => None,
         };
+        if let Some(number) = self.permeability.filter(|n| !(1.0..=2000.0).contains(n)) {
+            return Err(format!(
+                "heap: a permeability number of {number} is none for sand; time a bottle of \
+                 water through a plug"
+            ));
+        }
         Ok(Heap {
             mass: self.mass.value,
             bond,
             moisture: self.moisture,
             trial: self.trial.map(SlabTrialFile::meant).transpose()?,
+            strength: self.strength.map(|strength| strength.value),
+            permeability: self.permeability,
+        })
+    }
+}
+
+impl RammingFile {
+    fn meant(self) -> Result<GoodDay, String> {
+        if mould::ramming::hardness_for(&self.metal).is_none() {
+            return Err(format!(
+                "ramming: metal \"{}\" of the good day is to be aluminium, zinc, brass, bronze or \
+                 iron",
+                self.metal
+            ));
+        }
+        let drop = Drop {
+            mass: self.mass.value,
+            ball: self.ball.value,
+            height: self.drop.value,
+        };
+        let dent = self.dent.value;
+        let none = [drop.ball, drop.height, dent].contains(&Length::ZERO);
+        if none || drop.mass <= Mass::ZERO || dent >= drop.ball {
+            return Err(format!(
+                "ramming: a dent of {} under a ball of {} cannot be: measure across the dent, \
+                 with a ball that goes in less than half",
+                self.dent.typed, self.ball.typed
+            ));
+        }
+        Ok(GoodDay {
+            drop,
+            dent,
+            metal: self.metal,
         })
     }
 }

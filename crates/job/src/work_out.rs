@@ -14,7 +14,9 @@ use crate::remark::sorted;
 use crate::shop::Shop;
 use crate::work_out::ledger::Ledger;
 
+mod bench;
 mod casting;
+mod cores;
 mod drawing;
 mod feeding;
 mod heating;
@@ -55,6 +57,9 @@ pub fn work_out(job: &Job, shop: &Shop, looked: &Looked) -> Plan {
         sand,
     };
     opening::opening(job, shop, &in_flask, &mut ledger);
+    bench::people(&rigging, &mut ledger);
+    bench::dent(job, shop, &mut ledger);
+    bench::vents(job, shop, &part, &rigging, &mut ledger);
     let mut remarks = of_mesh::remarks(looked);
     remarks.extend(ledger.remarks);
     Plan {

@@ -1,4 +1,4 @@
-//! Flask, gating, feeding and lift around one solid.
+//! Flask, gating, feeding, cores, vents and lift around one solid.
 //!
 //! The laws take quantities and give quantities; they know neither meshes nor alloys.
 //!
@@ -19,17 +19,29 @@
 //! ```
 
 pub mod cooling;
+pub mod chaplet;
+pub mod clamp;
+pub mod core_print;
+pub mod core_rod;
+pub mod core_seat;
+pub mod facing;
 pub mod feeding;
 pub mod flask;
 pub mod freezing;
+pub mod gas;
 pub mod gating;
 pub mod heat_soak;
+pub mod handling;
+pub mod hanging;
 pub mod irons;
+pub mod keeping;
 pub mod lift;
 pub mod opening;
 pub mod restraint;
 pub mod simple_body;
 pub mod skin;
+pub mod ramming;
+pub mod venting;
 
 use measure::source::Law;
 
@@ -110,7 +122,41 @@ pub const LAWS: &[&Law] = &[
     &heat_soak::SOAK_DEPTH,
     &heat_soak::BURNT_DEPTH,
     &restraint::RESTRAINT,
+    &core_seat::HUNG_CORE,
+    &core_seat::STANDING_CORE,
+    &core_seat::BRIDGED_CORE,
+    &core_print::PRINT_PRESSURE,
+    &core_print::PRINT_AREA,
+    &core_print::PRINT_LENGTH,
+    &core_print::BOOK_BEARING,
+    &chaplet::CHAPLETS,
+    &chaplet::CHAPLET_METAL,
+    &core_rod::CORE_BENDING,
+    &core_rod::BAR_STRENGTH,
+    &core_rod::CORE_ROD,
+    &gas::SAND_GAS,
+    &gas::GAS_RATE,
+    &venting::SEEPAGE,
+    &venting::VENT_PIPE,
+    &venting::CORE_GAS,
+    &venting::STEAM_BACK,
+    &venting::MOULD_GAS,
+    &keeping::KEEPING,
+    &handling::FLASK_LOAD,
+    &handling::LIFT_LIMIT,
+    &handling::TEAM_LIFT,
+    &handling::SHANK_SHARE,
+    &handling::ARMS_LENGTH,
+    &ramming::DENT_RESISTANCE,
+    &ramming::DENT_TARGET,
+    &ramming::DENT_LIMITS,
+    &hanging::HANGING,
+    &hanging::COPE_ARCH,
+    &hanging::COPE_GRIP,
+    &facing::FACING,
     &lift::COPE_LIFT,
     &lift::CORE_LIFT,
+    &clamp::CLAMP_FORCE,
+    &clamp::BOLT_HOLD,
     &lift::HOLD_DOWN,
 ];

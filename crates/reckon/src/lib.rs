@@ -24,6 +24,7 @@ pub mod answer;
 pub mod ask;
 mod body;
 mod charging;
+mod cores;
 mod feeding;
 pub mod formula;
 mod freezing;
@@ -37,6 +38,7 @@ pub mod input;
 mod iron;
 mod melting;
 mod opening;
+mod moulding;
 mod pattern;
 mod pouring;
 mod pricing;
@@ -48,6 +50,7 @@ mod sand;
 mod scrap;
 pub mod topic;
 mod treating;
+mod venting;
 pub mod worked;
 
 use crate::reckoner::Reckoner;
@@ -62,6 +65,9 @@ pub fn of_topic(topic: Topic) -> &'static [Reckoner] {
         Topic::Freezing => freezing::RECKONERS,
         Topic::Feeding => feeding::RECKONERS,
         Topic::Helping => helping::RECKONERS,
+        Topic::Moulding => moulding::RECKONERS,
+        Topic::Cores => cores::RECKONERS,
+        Topic::Venting => venting::RECKONERS,
         Topic::Holding => holding::RECKONERS,
         Topic::Scrap => scrap::RECKONERS,
         Topic::Charging => charging::RECKONERS,

@@ -15,6 +15,12 @@ pub enum Topic {
     Feeding,
     /// What helps it to freeze in the right order.
     Helping,
+    /// How hard to ram, what hangs, what is faced.
+    Moulding,
+    /// How a core sits, bears and bends.
+    Cores,
+    /// Gas and its way out.
+    Venting,
     /// What holds the mould together.
     Holding,
     /// What the metal of the heap is.
@@ -50,6 +56,9 @@ impl Topic {
         Topic::Freezing,
         Topic::Feeding,
         Topic::Helping,
+        Topic::Moulding,
+        Topic::Cores,
+        Topic::Venting,
         Topic::Holding,
         Topic::Scrap,
         Topic::Charging,
@@ -73,6 +82,9 @@ impl Topic {
             Topic::Freezing => "Freezing",
             Topic::Feeding => "Feeding",
             Topic::Helping => "Necks, reach, chills",
+            Topic::Moulding => "Ramming and facing",
+            Topic::Cores => "Cores",
+            Topic::Venting => "Gas and vents",
             Topic::Holding => "Flask and cope",
             Topic::Scrap => "Scrap",
             Topic::Charging => "Charge make-up",

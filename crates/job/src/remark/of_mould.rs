@@ -31,6 +31,13 @@ pub enum MouldFact {
     },
     /// The moisture of the heap is not known.
     MoistureUnknown,
+    /// Half a flask is more than three people may lift.
+    TooHeavy {
+        /// The heavier half.
+        load: Mass,
+        /// What three may lift.
+        three: Mass,
+    },
     /// The shop's irons together are too light.
     IronsTooLight {
         /// What has to lie on the cope.
@@ -93,6 +100,17 @@ impl From<MouldFact> for Remark {
                 "sand",
                 "the moisture of the heap is not known".to_owned(),
                 "weigh a handful wet and dry; wet sand under metal throws it back at you",
+            ),
+            MouldFact::TooHeavy { load, three } => Remark::new(
+                "flask_heavy",
+                Level::Caution,
+                "flask",
+                format!(
+                    "half the flask weighs {} kg; three people may lift {} kg together",
+                    kg(load),
+                    kg(three)
+                ),
+                "use a hoist, ram it where it is poured, or take a smaller flask",
             ),
             MouldFact::IronsTooLight { wanted, there } => Remark::new(
                 "irons_short",

@@ -5,7 +5,7 @@ use measure::length::{Area, Length, Volume};
 use measure::matter::{Density, Force, Mass};
 use measure::text::{System, show};
 use mould::irons::{Iron, enough};
-use mould::lift::{COPE_LIFT, CORE_SAND, HOLD_DOWN, SURGE, cope_lift, core_lift, hold_down};
+use mould::lift::{COPE_LIFT, HOLD_DOWN, SURGE, cope_lift, hold_down};
 use sand::batch::{SAND_TO_FILL, WITH_SPILL, rammed_density, sand_to_fill, with_spill};
 use sand::moisture::{Dryness, dryness};
 
@@ -14,7 +14,9 @@ use crate::job::Job;
 use crate::placed_part::PlacedPart;
 use crate::remark::of_mould::MouldFact;
 use crate::shop::{Heap, Shop};
+use crate::work_out::bench;
 use crate::work_out::casting::{band_text, length_text};
+use crate::work_out::cores::cores;
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::rigging::Rigging;
 
@@ -84,7 +86,8 @@ pub(super) fn weights(
     rigging: &Rigging,
     ledger: &mut Ledger,
 ) {
-    let lift = lift(job, part, rigging, ledger);
+    let of_cores = cores(job, shop, rigging.pour_height, ledger);
+    let lift = lift(job, part, rigging, &of_cores, ledger);
     let cope = cope_mass(job, part, rigging, ledger);
     // On the safe side the lift is the highest and the cope the lightest that may be.
     let wanted = Band::new(
@@ -107,10 +110,17 @@ pub(super) fn weights(
             .up(),
     );
     choose_irons(shop, to_lay, ledger);
+    bench::clamps(&lift, &cope, ledger);
 }
 
 /// The lift with runners and cores.
-fn lift(job: &Job, part: &PlacedPart, rigging: &Rigging, ledger: &mut Ledger) -> Band<Force> {
+fn lift(
+    job: &Job,
+    part: &PlacedPart,
+    rigging: &Rigging,
+    of_cores: &Band<Force>,
+    ledger: &mut Ledger,
+) -> Band<Force> {
     let liquid = &job.alloy.density_liquid.band;
     let (head, count) = (rigging.pour_height, job.count as f64);
     let shadow = part.shadow.map(|shadow| shadow * count);
@@ -120,10 +130,7 @@ fn lift(job: &Job, part: &PlacedPart, rigging: &Rigging, ledger: &mut Ledger) ->
     });
     let runners = runner_shadow(rigging);
     let of_runners = liquid.map(|density| cope_lift(density, runners, head, Volume::ZERO));
-    let cores: Volume = job.cores.iter().map(|core| core.volume).sum();
-    let cores = cores * count;
-    let of_cores = liquid.map(|density| core_lift(cores, density, CORE_SAND).max(Force::ZERO));
-    let lift = of_castings.with_two(&of_runners, &of_cores, |a, b, c| a + b + c);
+    let lift = of_castings.with_two(&of_runners, of_cores, |a, b, c| a + b + c);
     ledger.write(
         Entry::new("cope lift", Amount::Force(lift), &COPE_LIFT)
             .input("shadow on the joint", band_text(&shadow))
@@ -131,7 +138,7 @@ fn lift(job: &Job, part: &PlacedPart, rigging: &Rigging, ledger: &mut Ledger) ->
             .input("metal above the joint", band_text(&above))
             .input("liquid density", band_text::<Density>(liquid))
             .input("runners", force_text(&of_runners))
-            .input("cores", force_text(&of_cores))
+            .input("cores", force_text(of_cores))
             .up(),
     );
     lift

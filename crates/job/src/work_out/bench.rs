@@ -1,0 +1,216 @@
+//! What is done to the mould at the bench: clamped, lifted, rammed, vented.
+
+use measure::band::Band;
+use measure::length::Length;
+use measure::matter::{Force, Mass, Pressure};
+use measure::text::rounded;
+use metal::alloy::Family;
+use mould::clamp::{CLAMP_FORCE, clamp_force};
+use mould::handling::{FLASK_LOAD, Lifting, flask_load, lift_limit, people_wanted, team_lift};
+use mould::lift::SURGE;
+use mould::ramming::{at_reading, dent_resistance, dent_target, hardness_for};
+use mould::venting::{SandPath, WetFace, vents_wanted};
+use sand::batch::rammed_density;
+
+use crate::amount::Amount;
+use crate::job::Job;
+use crate::placed_part::PlacedPart;
+use crate::remark::of_mould::MouldFact;
+use crate::shop::{GoodDay, Heap, Shop};
+use crate::work_out::casting::{band_text, length_text};
+use crate::work_out::ledger::{Entry, Ledger};
+use crate::work_out::rigging::Rigging;
+
+/// Clamps that are set, one at each corner.
+const CLAMPS: f64 = 4.0;
+
+/// Clamps in place of irons: nothing where the cope alone is heavy enough.
+pub(super) fn clamps(lift: &Band<Force>, cope: &Band<Mass>, ledger: &mut Ledger) {
+    let each = Band::new(
+        clamp_force(lift.low(), SURGE, cope.high(), CLAMPS),
+        clamp_force(lift.likely(), SURGE, cope.likely(), CLAMPS),
+        clamp_force(lift.high(), SURGE, cope.low(), CLAMPS),
+    );
+    if each.high() <= Force::ZERO {
+        return;
+    }
+    ledger.write(
+        Entry::new(
+            "force on each of four clamps",
+            Amount::Force(each),
+            &CLAMP_FORCE,
+        )
+        .input("lift", band_text(lift))
+        .input("surge", format!("{SURGE}"))
+        .input("cope", band_text(cope))
+        .input("clamps", format!("{CLAMPS}"))
+        .because("in place of the irons; all tight before the first drop")
+        .up(),
+    );
+}
+
+/// A flask on a bench: held close at its ends, lifted a hand high.
+const AT_THE_BENCH: Lifting = Lifting {
+    reach: Length::from_mm(300.0),
+    height: Length::from_mm(750.0),
+    travel: Length::from_mm(250.0),
+};
+
+/// Who lifts the heavier half of the flask. The pattern is out by then, but is counted as sand.
+pub(super) fn people(rigging: &Rigging, ledger: &mut Ledger) {
+    let flask = &rigging.chosen.flask;
+    let depth = flask.cope.max(flask.drag);
+    let inside = flask.length * flask.width * depth;
+    let density = rammed_density();
+    let load = density.value.map(|density| {
+        flask_load(
+            density,
+            inside,
+            measure::length::Volume::ZERO,
+            flask.cope_frame,
+        )
+    });
+    let one = lift_limit(&AT_THE_BENCH);
+    let limit = |people| rounded((team_lift(one, people).as_kg() * 2.0).floor() / 2.0, 3);
+    let limits = format!(
+        "guideline at the bench: {} kg for one, {} kg for two; local codes rule",
+        limit(1),
+        limit(2)
+    );
+    ledger.write(
+        Entry::new("heavier half of the flask", Amount::Mass(load), &FLASK_LOAD)
+            .input("length", length_text(flask.length))
+            .input("width", length_text(flask.width))
+            .input("depth", length_text(depth))
+            .input("frame", band_text(&Band::exact(flask.cope_frame)))
+            .input("sand_density", band_text(&density.value))
+            .seen(&[density.source])
+            .because(limits.clone())
+            .up(),
+    );
+    let people = people_wanted(load.high(), one);
+    let words = match people {
+        Some(1) => "one person",
+        Some(2) => "two people",
+        Some(_) => "three people",
+        None => "nobody by hand",
+    };
+    ledger.choose("lifted by", words, limits);
+    if people.is_none() {
+        ledger.note(MouldFact::TooHeavy {
+            load: load.high(),
+            three: team_lift(one, 3),
+        });
+    }
+}
+
+/// How wide a dent to ram to, where a good day has been measured.
+pub(super) fn dent(job: &Job, shop: &Shop, ledger: &mut Ledger) {
+    let Some(good) = &shop.good_day else { return };
+    let Some([soft, aim, hard]) = dents(job, good) else {
+        return;
+    };
+    let because = format!(
+        "ball of {} from {}; your {} on a good day was {}",
+        length_text(good.drop.ball),
+        length_text(good.drop.height),
+        good.metal,
+        length_text(good.dent)
+    );
+    let chosen = format!(
+        "{} (no wider than {}, no less than {})",
+        length_text(aim),
+        length_text(soft),
+        length_text(hard)
+    );
+    ledger.choose("ram to a dent of", chosen, because);
+}
+
+/// Softest, the middle, hardest for the metal of the job.
+fn dents(job: &Job, good: &GoodDay) -> Option<[Length; 3]> {
+    let metal = match job.alloy.family {
+        Family::Aluminium => "aluminium",
+        Family::Copper => "bronze",
+        Family::Zinc | Family::Tin => "zinc",
+        Family::Iron => "iron",
+    };
+    let (wanted, then) = (hardness_for(metal)?, hardness_for(&good.metal)?);
+    let firm = dent_resistance(&good.drop, good.dent)?;
+    let own = (then.soft + then.hard) / 2.0;
+    let at = |reading: f64| dent_target(at_reading(firm, own, reading), &good.drop);
+    Some([
+        at(wanted.soft)?,
+        at((wanted.soft + wanted.hard) / 2.0)?,
+        at(wanted.hard)?,
+    ])
+}
+
+/// Vent wire, and where it stops (`venting-memory`).
+const WIRE: Length = Length::from_mm(2.0);
+const SHORT: Length = Length::from_mm(12.0);
+
+/// How far the metal is to outweigh the gas (common practice, no source).
+const MARGIN: f64 = 2.0;
+
+/// Vents through the cope: by the sum where the heap has been tested, else by habit.
+pub(super) fn vents(
+    job: &Job,
+    shop: &Shop,
+    part: &PlacedPart,
+    rigging: &Rigging,
+    ledger: &mut Ledger,
+) {
+    let tested = shop.heap.as_ref().and_then(tested);
+    let wanted = tested.map(|tested| number(job, part, rigging, tested));
+    let (chosen, because) = match wanted {
+        Some(Some(vents)) if vents > 0.0 => (
+            format!("{vents:.0} by a 2 mm wire, even over the castings, 12 mm short of them"),
+            "pencil grade; gas of this sand against the head of the metal",
+        ),
+        Some(Some(_)) => (
+            "none needed: the sand is open enough".to_owned(),
+            "pencil grade; gas of this sand against the head of the metal",
+        ),
+        Some(None) => (
+            "no number of wire vents is enough".to_owned(),
+            "dry or open the sand, or leave open feeders on the top",
+        ),
+        None => (
+            "by a 2 mm wire, every 30 mm, 12 mm short of the pattern".to_owned(),
+            "habit: the heap's permeability and moisture are not both known",
+        ),
+    };
+    ledger.choose("vents", chosen, because);
+}
+
+/// Permeability and moisture, where both are known.
+fn tested(heap: &Heap) -> Option<(f64, f64)> {
+    Some((heap.permeability?, heap.moisture.as_ref()?.ratio))
+}
+
+fn number(
+    job: &Job,
+    part: &PlacedPart,
+    rigging: &Rigging,
+    (permeability, water): (f64, f64),
+) -> Option<f64> {
+    let count = job.count as f64;
+    let above = part.extents[2] - part.joint;
+    let least = SHORT + Length::from_mm(1.0);
+    let sand = SandPath {
+        permeability,
+        area: part.shadow.likely() * count,
+        way: (rigging.chosen.flask.cope - above).max(least),
+    };
+    let face = WetFace {
+        area: sand.area,
+        time: rigging.running.fill.band.likely(),
+        water,
+        binder: 0.0,
+        permeability,
+    };
+    let air = face.air_and_smoke(part.volume.likely() * count);
+    let head = (rigging.pour_height - above).max(Length::ZERO);
+    let metal = Pressure::under(job.alloy.density_liquid.band.low(), head);
+    vents_wanted(air, &sand, SHORT, WIRE, metal / MARGIN - face.steam())
+}
