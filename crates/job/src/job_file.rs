@@ -6,6 +6,8 @@ use measure::share::{Contraction, Share};
 use measure::text::Typed;
 use serde::Deserialize;
 
+use crate::charge::wish::ChargeFile;
+
 /// The whole file.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -24,6 +26,8 @@ pub struct JobFile {
     /// How it is melted.
     #[serde(default)]
     pub melt: MeltFile,
+    /// What is made up from the shop's own heaps.
+    pub charge: Option<ChargeFile>,
     /// Cores, one table each.
     #[serde(default)]
     pub core: Vec<CoreFile>,

@@ -11,6 +11,7 @@ use mould::irons::Iron;
 use sand::moisture::Bond;
 use serde::Deserialize;
 
+use crate::charge::heap_file::{MetalHeap, MetalHeapFile};
 use crate::scoop::Scoop;
 use crate::words::English;
 
@@ -33,6 +34,10 @@ pub struct Shop {
     pub furnace: Furnace,
     /// The heap of sand, where it has been weighed.
     pub heap: Option<Heap>,
+    /// Heaps of metal to make a charge from.
+    pub metal_heaps: Vec<MetalHeap>,
+    /// What the scale for metal tells apart.
+    pub scale_step: Mass,
 }
 
 /// The heap of moulding sand.
@@ -65,6 +70,9 @@ pub struct ShopFile {
     #[serde(default)]
     furnace: FurnaceFile,
     heap: Option<HeapFile>,
+    #[serde(default)]
+    metal_heap: Vec<MetalHeapFile>,
+    scale_step: Option<Typed<Mass>>,
 }
 
 #[derive(Clone, Copy, Debug, Default, Deserialize)]
@@ -141,6 +149,12 @@ fn one() -> usize {
 /// Most pieces of one iron: a pile of bricks, not a mistyped number.
 const MOST_OF_ONE: usize = 200;
 
+/// Most heaps of metal: more of them nobody keeps apart in a small yard.
+const MOST_METAL_HEAPS: usize = 60;
+
+/// What a kitchen or parcel scale tells apart, where the shop does not say.
+const SCALE_STEP: Mass = Mass::from_g(10.0);
+
 impl ShopFile {
     /// What is meant, or what is wrong, in a sentence.
     pub fn meant(self) -> Result<Shop, String> {
@@ -180,7 +194,36 @@ impl ShopFile {
             scoops: self.scoop.into_iter().map(ScoopFile::meant).collect(),
             furnace: self.furnace.kind.unwrap_or(Furnace::FuelCrucible),
             heap: self.heap.map(HeapFile::meant).transpose()?,
+            metal_heaps: metal_heaps(self.metal_heap)?,
+            scale_step: scale_step(self.scale_step.as_ref())?,
         })
+    }
+}
+
+/// The heaps of metal, no two of one name.
+fn metal_heaps(typed: Vec<MetalHeapFile>) -> Result<Vec<MetalHeap>, String> {
+    if typed.len() > MOST_METAL_HEAPS {
+        return Err(format!("metal_heap: at most {MOST_METAL_HEAPS} are taken"));
+    }
+    let mut heaps: Vec<MetalHeap> = Vec::new();
+    for heap in typed {
+        let heap = heap.meant()?;
+        if heaps.iter().any(|other| other.heap.name == heap.heap.name) {
+            return Err(format!("metal_heap \"{}\" is there twice", heap.heap.name));
+        }
+        heaps.push(heap);
+    }
+    Ok(heaps)
+}
+
+fn scale_step(typed: Option<&Typed<Mass>>) -> Result<Mass, String> {
+    match typed {
+        Some(step) if step.value <= Mass::ZERO => Err(format!(
+            "scale_step: \"{}\" weighs nothing; write what your scale tells apart, like 10 g",
+            step.typed
+        )),
+        Some(step) => Ok(step.value),
+        None => Ok(SCALE_STEP),
     }
 }
 

@@ -1,5 +1,6 @@
 //! One file a command.
 
+pub mod charge;
 pub mod completions;
 pub mod look;
 pub mod man;
