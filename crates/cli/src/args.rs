@@ -78,6 +78,26 @@ pub enum Command {
         #[arg(long)]
         out: Option<PathBuf>,
     },
+    /// Make a charge up from your heaps of metal: what to weigh out, what it comes to, how sure.
+    Charge {
+        /// A job folder or its job.toml; left out, say --target and --mass.
+        job: Option<PathBuf>,
+        /// The shop's file, instead of the one above the job.
+        #[arg(long)]
+        shop: Option<PathBuf>,
+        /// What it has to come to, without a job: A356, gunmetal, grey iron, ...
+        #[arg(long)]
+        target: Option<String>,
+        /// Liquid metal wanted at the spout, without a job.
+        #[arg(long)]
+        mass: Option<String>,
+        /// What has to go in, without a job: "2 kg of returns", "all of gates".
+        #[arg(long)]
+        use_up: Vec<String>,
+        /// Print one JSON object instead of words.
+        #[arg(long)]
+        json: bool,
+    },
     /// Work out any law of the trade by name: without a name, list them all.
     Reckon {
         /// The law, as listed: choke, cope-lift, water-to-add.

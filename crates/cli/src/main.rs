@@ -11,7 +11,7 @@ use std::process::ExitCode;
 use clap::Parser;
 
 use crate::args::{Args, Command};
-use crate::commands::{card, completions, look, man, new, plan, reckon, schema, why};
+use crate::commands::{card, charge, completions, look, man, new, plan, reckon, schema, why};
 use crate::trouble::Trouble;
 
 fn main() -> ExitCode {
@@ -57,6 +57,21 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
         Command::Why { figure, job } => why::run(figure.as_deref(), &job),
         Command::Man => man::run(),
         Command::Completions { shell } => completions::run(shell),
+        Command::Charge {
+            job,
+            shop,
+            target,
+            mass,
+            use_up,
+            json,
+        } => charge::run(&charge::Asked {
+            job,
+            shop,
+            target,
+            mass,
+            use_up,
+            json,
+        }),
         Command::Schema => schema::run(),
     }
 }

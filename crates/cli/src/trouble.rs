@@ -52,6 +52,18 @@ pub enum Trouble {
         /// What there is.
         near: String,
     },
+    /// A charge that cannot be made up.
+    #[error("no charge: {0}")]
+    Charge(Box<metal::charge_makeup::makeup::MakeUpError>),
+    /// An option that belongs to a charge without a job.
+    #[error("{0} goes without a job; for a job write it under [charge] in job.toml")]
+    InTheJob(&'static str),
+    /// A charge without a target or a mass.
+    #[error("for a charge without a job say both: --target A356 --mass \"4 kg\"")]
+    NoTarget,
+    /// A charge whose mass the plan does not give.
+    #[error("the plan gives no mass for the charge: write mass = \"4 kg\" under [charge]")]
+    NoMass,
     /// Standard output.
     #[error("cannot print: {0}")]
     Output(io::Error),
@@ -92,6 +104,8 @@ impl Trouble {
             Trouble::Reckon(Refusal::Impossible(_)) | Trouble::NoCard(_) => 2,
             Trouble::Usage(_) | Trouble::NoMetal | Trouble::Misplaced(_) => 64,
             Trouble::Reckon(_) | Trouble::NotAPair(_) | Trouble::NoSuchFigure { .. } => 64,
+            Trouble::Charge(_) | Trouble::NoMass => 2,
+            Trouble::InTheJob(_) | Trouble::NoTarget => 64,
         }
     }
 }

@@ -39,6 +39,21 @@ pub struct Opened {
     pub mesh: Looked,
 }
 
+/// A job read, its mesh not yet looked at.
+#[derive(Debug)]
+pub struct Noted {
+    /// The job.
+    pub job: Job,
+    /// The shop.
+    pub shop: Shop,
+    /// The shop's file, or nothing where the starter was taken.
+    pub shop_file: Option<PathBuf>,
+    /// The folder of the job.
+    pub folder: PathBuf,
+    mesh_file: PathBuf,
+    unit: Option<Unit>,
+}
+
 /// Why a job cannot be opened or written.
 #[derive(Debug, Error)]
 pub enum FolderError {
@@ -116,6 +131,24 @@ pub fn is_taken(mesh: &Looked) -> bool {
 
 /// Opens a job folder, or the job file in it.
 pub fn open(path: &Path) -> Result<Opened, FolderError> {
+    noted(path)?.with_mesh()
+}
+
+impl Noted {
+    /// Looks at its mesh too.
+    pub fn with_mesh(self) -> Result<Opened, FolderError> {
+        Ok(Opened {
+            mesh: look_at(&self.mesh_file, self.unit)?,
+            job: self.job,
+            shop: self.shop,
+            shop_file: self.shop_file,
+            folder: self.folder,
+        })
+    }
+}
+
+/// Reads a job folder, or the job file in it, and the shop, and leaves the mesh alone.
+pub fn noted(path: &Path) -> Result<Noted, FolderError> {
     let file = if path.is_dir() {
         path.join(JOB_FILE)
     } else {
@@ -137,14 +170,19 @@ pub fn open(path: &Path) -> Result<Opened, FolderError> {
         .map_err(wrong)?;
     let folder = file.parent().unwrap_or(Path::new(".")).to_owned();
     let (shop, shop_file) = shop_above(&folder)?;
-    let mesh = look_at(&folder.join(&typed.part.mesh), unit)?;
-    Ok(Opened {
+    Ok(Noted {
         job,
         shop,
         shop_file,
+        mesh_file: folder.join(&typed.part.mesh),
         folder,
-        mesh,
+        unit,
     })
+}
+
+/// The shop of a file named by the founder.
+pub fn shop_at(file: &Path) -> Result<Shop, FolderError> {
+    shop(file, &read_text(file, "check the name of the shop's file")?)
 }
 
 /// Looks at a mesh file.

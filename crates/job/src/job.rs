@@ -10,6 +10,7 @@ use metal::furnace::Stock;
 use pattern::unit::Unit;
 use thiserror::Error;
 
+use crate::charge::wish::{ChargeWish, WishError};
 use crate::job_file::{CoreFile, JobFile, Serves, Sits};
 use crate::pour_card::PourFile;
 
@@ -46,6 +47,8 @@ pub struct Job {
     pub pig: f64,
     /// What the charge is made of.
     pub stock: Stock,
+    /// What is made up from the shop's own heaps.
+    pub charge: Option<ChargeWish>,
     /// Cores.
     pub cores: Vec<Core>,
     /// What the pour card says beside the figures.
@@ -93,6 +96,9 @@ pub enum JobError {
     /// The alloy.
     #[error("metal.alloy: {0}")]
     Alloy(#[from] UnknownAlloy),
+    /// The charge.
+    #[error("{0}")]
+    Charge(String),
     /// The unit of the mesh.
     #[error("part.unit: \"{0}\" is not a unit of a mesh; write mm, cm, m, in or um")]
     Unit(String),
@@ -162,13 +168,17 @@ impl Job {
         }
         height("mould.pour_height", &mould.pour_height, 30.0)?;
         height("mould.joint", &mould.joint, 0.0)?;
+        let alloy = named(&metal.alloy)?;
+        let charge = file.charge.as_ref();
+        let charge = charge.map(|typed| typed.meant(&alloy.name, alloy.family));
         Ok(Job {
             name: file.name.clone(),
             date: file.date.clone(),
             count,
             up: file.part.up.as_deref().map_or(Ok(Up::Flattest), way_up)?,
             serves: file.part.serves.unwrap_or(Serves::Machine),
-            alloy: named(&metal.alloy)?,
+            alloy,
+            charge: charge.transpose()?,
             contraction: metal.contraction.clone(),
             carbon_equivalent: metal.carbon_equivalent.clone(),
             flask: mould.flask.clone(),
@@ -205,9 +215,16 @@ impl Job {
             loss: None,
             pig: PIG,
             stock: Stock::Clean,
+            charge: None,
             cores: Vec::new(),
             pour: PourFile::default(),
         })
+    }
+}
+
+impl From<WishError> for JobError {
+    fn from(error: WishError) -> JobError {
+        JobError::Charge(error.to_string())
     }
 }
 

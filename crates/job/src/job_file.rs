@@ -8,6 +8,7 @@ use measure::text::Typed;
 use serde::Deserialize;
 
 use crate::pour_card::PourFile;
+use crate::charge::wish::ChargeFile;
 
 /// The whole file.
 #[derive(Clone, Debug, Deserialize)]
@@ -30,6 +31,8 @@ pub struct JobFile {
     /// What the pour card says beside the figures.
     #[serde(default)]
     pub pour: PourFile,
+    /// What is made up from the shop's own heaps.
+    pub charge: Option<ChargeFile>,
     /// Cores, one table each.
     #[serde(default)]
     pub core: Vec<CoreFile>,

@@ -19,10 +19,12 @@
 
 pub mod amount;
 pub mod dryness;
+pub mod charge;
 pub mod file_fault;
 pub mod folder;
 pub mod job;
 pub mod job_file;
+pub mod melt_loss;
 pub mod placed_part;
 pub mod plan;
 pub mod plan_file;

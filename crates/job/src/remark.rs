@@ -6,6 +6,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 pub mod of_core;
+pub mod of_charge;
 pub mod of_feeding;
 pub mod of_mesh;
 pub mod of_metal;

@@ -14,6 +14,7 @@ use mould::ramming::Drop;
 use sand::moisture::Bond;
 use serde::Deserialize;
 
+use crate::charge::heap_file::{MetalHeap, MetalHeapFile};
 use crate::scoop::Scoop;
 use crate::slab_trial::{SlabTrial, SlabTrialFile};
 use crate::words::English;
@@ -43,6 +44,10 @@ pub struct Shop {
     pub heap: Option<Heap>,
     /// The dent of a good day, where it has been measured.
     pub good_day: Option<GoodDay>,
+    /// Heaps of metal to make a charge from.
+    pub metal_heaps: Vec<MetalHeap>,
+    /// What the scale for metal tells apart.
+    pub scale_step: Mass,
 }
 
 /// The heap of moulding sand.
@@ -93,6 +98,9 @@ pub struct ShopFile {
     furnace: FurnaceFile,
     heap: Option<HeapFile>,
     ramming: Option<RammingFile>,
+    #[serde(default)]
+    metal_heap: Vec<MetalHeapFile>,
+    scale_step: Option<Typed<Mass>>,
 }
 
 #[derive(Clone, Copy, Debug, Default, Deserialize)]
@@ -184,6 +192,12 @@ fn one() -> usize {
 /// Most pieces of one iron: a pile of bricks, not a mistyped number.
 const MOST_OF_ONE: usize = 200;
 
+/// Most heaps of metal: more of them nobody keeps apart in a small yard.
+const MOST_METAL_HEAPS: usize = 60;
+
+/// What a kitchen or parcel scale tells apart, where the shop does not say.
+const SCALE_STEP: Mass = Mass::from_g(10.0);
+
 impl ShopFile {
     /// What is meant, or what is wrong, in a sentence.
     pub fn meant(self) -> Result<Shop, String> {
@@ -226,7 +240,36 @@ impl ShopFile {
             carry: self.furnace.carry.map(|carry| carry.value),
             heap: self.heap.map(HeapFile::meant).transpose()?,
             good_day: self.ramming.map(RammingFile::meant).transpose()?,
+            metal_heaps: metal_heaps(self.metal_heap)?,
+            scale_step: scale_step(self.scale_step.as_ref())?,
         })
+    }
+}
+
+/// The heaps of metal, no two of one name.
+fn metal_heaps(typed: Vec<MetalHeapFile>) -> Result<Vec<MetalHeap>, String> {
+    if typed.len() > MOST_METAL_HEAPS {
+        return Err(format!("metal_heap: at most {MOST_METAL_HEAPS} are taken"));
+    }
+    let mut heaps: Vec<MetalHeap> = Vec::new();
+    for heap in typed {
+        let heap = heap.meant()?;
+        if heaps.iter().any(|other| other.heap.name == heap.heap.name) {
+            return Err(format!("metal_heap \"{}\" is there twice", heap.heap.name));
+        }
+        heaps.push(heap);
+    }
+    Ok(heaps)
+}
+
+fn scale_step(typed: Option<&Typed<Mass>>) -> Result<Mass, String> {
+    match typed {
+        Some(step) if step.value <= Mass::ZERO => Err(format!(
+            "scale_step: \"{}\" weighs nothing; write what your scale tells apart, like 10 g",
+            step.typed
+        )),
+        Some(step) => Ok(step.value),
+        None => Ok(SCALE_STEP),
     }
 }
 

@@ -1,6 +1,7 @@
 //! One file a command.
 
 pub mod card;
+pub mod charge;
 pub mod completions;
 pub mod look;
 pub mod man;

@@ -1,21 +1,20 @@
 //! What to charge, and the crucible that holds it.
 
-use measure::band::Band;
+use measure::matter::Mass;
 use metal::charge::{CHARGE, Charge};
 use metal::crucible::{Crucible, WORKING_FILL, smallest_that_holds};
-use metal::furnace::practice;
 
 use crate::amount::Amount;
+use crate::charge::told::{chance_words, in_a_sentence};
+use crate::charge::{self, Asked};
 use crate::job::Job;
+use crate::melt_loss::melt_loss;
+use crate::remark::of_charge::{ChargeFact, remarks};
 use crate::remark::of_metal::MetalFact;
 use crate::shop::Shop;
 use crate::work_out::casting::band_text;
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::rigging::{Rigging, poured};
-
-/// Loss taken where no table knows the furnace and the metal: the high end of clean metal, so that
-/// the mould does not run short.
-const LOSS_UNKNOWN: f64 = 0.1;
 
 /// What is melted, and in what.
 pub(super) struct Pot {
@@ -29,7 +28,11 @@ pub(super) fn melting(
     rigging: &Rigging,
     ledger: &mut Ledger,
 ) -> Option<Pot> {
-    let (loss, keys) = loss(job, shop, ledger);
+    let known = melt_loss(job, shop);
+    if known.guessed {
+        ledger.note(MetalFact::LossUnknown);
+    }
+    let (loss, keys) = (known.share, known.sources);
     let charge = Charge::for_pour(poured(rigging), job.pig, loss).ok()?;
     let per_cent = |share: f64| measure::text::rounded(share * 100.0, 2);
     let lost = match loss.low() < loss.high() {
@@ -49,21 +52,40 @@ pub(super) fn melting(
             .up(),
     );
     let crucible = crucible(job, shop, &charge, ledger).cloned();
+    from_heaps(job, shop, &charge, ledger);
     Some(Pot { charge, crucible })
 }
 
-fn loss(job: &Job, shop: &Shop, ledger: &mut Ledger) -> (Band<f64>, Vec<String>) {
-    if let Some(own) = &job.loss {
-        return (Band::exact(own.ratio), Vec::new());
+/// The charge made up from the shop's own heaps, where the job asks for it.
+fn from_heaps(job: &Job, shop: &Shop, charge: &Charge, ledger: &mut Ledger) {
+    if job.charge.is_none() {
+        return;
     }
-    match practice(shop.furnace, job.alloy.family, job.stock) {
-        Some(practice) => (practice.loss.band, practice.loss.sources.clone()),
-        None => {
-            ledger.note(MetalFact::LossUnknown);
-            (
-                Band::new(0.0, LOSS_UNKNOWN / 2.0, LOSS_UNKNOWN),
-                vec!["common-practice".to_owned()],
-            )
+    let metal: Mass = charge.poured.likely() + charge.pig.likely();
+    let made = match Asked::of_job(job, shop, metal).map(|asked| charge::charge(&asked, shop)) {
+        Ok(Ok(made)) => made,
+        Ok(Err(error)) => return ledger.note(ChargeFact::from(error)),
+        Err(error) => return ledger.note(ChargeFact::NotMade(error.to_string())),
+    };
+    let because = chance_words(&made);
+    let because = match &made.makeup.cost {
+        Some(cost) => format!("{cost}; {because}"),
+        None => because,
+    };
+    ledger.choose(
+        "charge from heaps",
+        in_a_sentence(&made, shop.units),
+        because,
+    );
+    let told = |code: &str| ledger.remarks.iter().any(|other| other.code == code);
+    let new: Vec<_> = remarks(&made)
+        .into_iter()
+        .filter(|remark| !told(&remark.code))
+        .collect();
+    ledger.remarks.extend(new);
+    for key in made.sources {
+        if !ledger.sources.contains(&key) {
+            ledger.sources.push(key);
         }
     }
 }
