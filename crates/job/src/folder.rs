@@ -4,14 +4,16 @@ use std::fs;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
-use pattern::look::{Looked, Verdict, look};
+use pattern::look::{Looked, look};
 use pattern::read::{MOST_BYTES, ReadError};
 use pattern::unit::Unit;
 use thiserror::Error;
 
 use crate::file_fault::{FileFault, read};
+use crate::given_part::{GivenPart, PartFault, given_part};
 use crate::job::{Job, JobError, mesh_unit};
 use crate::job_file::JobFile;
+use crate::part::Part;
 use crate::shop::{Shop, ShopFile};
 
 /// Name of the job's file.
@@ -24,7 +26,7 @@ pub const STARTER_JOB: &str = include_str!("../data/job.toml");
 /// The commented shop that a new folder starts with.
 pub const STARTER_SHOP: &str = include_str!("../data/shop.toml");
 
-/// A job opened: what is meant, where, and its mesh looked at.
+/// A job opened: what is meant, where, and its part looked at.
 #[derive(Debug)]
 pub struct Opened {
     /// The job.
@@ -35,8 +37,8 @@ pub struct Opened {
     pub shop_file: Option<PathBuf>,
     /// The folder of the job.
     pub folder: PathBuf,
-    /// The mesh.
-    pub mesh: Looked,
+    /// The part.
+    pub part: Part,
 }
 
 /// Why a job cannot be opened or written.
@@ -109,11 +111,6 @@ pub enum FolderError {
     },
 }
 
-/// Whether a mesh may go on to a plan.
-pub fn is_taken(mesh: &Looked) -> bool {
-    matches!(mesh.verdict, Verdict::Accepted | Verdict::Healed)
-}
-
 /// Opens a job folder, or the job file in it.
 pub fn open(path: &Path) -> Result<Opened, FolderError> {
     let file = if path.is_dir() {
@@ -122,7 +119,8 @@ pub fn open(path: &Path) -> Result<Opened, FolderError> {
         path.to_owned()
     };
     let text = read_text(&file, "make one with: oddside new DIR")?;
-    let typed: JobFile = read(&file.display().to_string(), &text)?;
+    let name = file.display().to_string();
+    let typed: JobFile = read(&name, &text)?;
     let wrong = |error| FolderError::Job {
         path: file.clone(),
         error,
@@ -130,20 +128,25 @@ pub fn open(path: &Path) -> Result<Opened, FolderError> {
     let job = Job::meant(&typed).map_err(wrong)?;
     let unit = typed
         .part
+        .get_ref()
         .unit
-        .as_deref()
-        .map(mesh_unit)
+        .as_ref()
+        .map(|unit| mesh_unit(unit.get_ref()))
         .transpose()
         .map_err(wrong)?;
+    let given = given_part(&typed).map_err(|fault| in_file(&name, &text, fault))?;
     let folder = file.parent().unwrap_or(Path::new(".")).to_owned();
     let (shop, shop_file) = shop_above(&folder)?;
-    let mesh = look_at(&folder.join(&typed.part.mesh), unit)?;
+    let part = match given {
+        GivenPart::Mesh(mesh) => Part::Mesh(look_at(&folder.join(mesh), unit)?),
+        GivenPart::Here(part) => *part,
+    };
     Ok(Opened {
         job,
         shop,
         shop_file,
         folder,
-        mesh,
+        part,
     })
 }
 
@@ -211,6 +214,11 @@ pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), FolderError> {
         let _ = fs::remove_file(&beside);
         disk(path, error)
     })
+}
+
+fn in_file(name: &str, text: &str, fault: PartFault) -> Box<FileFault> {
+    let (message, hint) = (fault.to_string(), fault.error.hint());
+    Box::new(FileFault::at(name, text, fault.span, message, hint))
 }
 
 fn shop(path: &Path, text: &str) -> Result<Shop, FolderError> {

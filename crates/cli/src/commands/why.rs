@@ -14,7 +14,7 @@ use crate::trouble::Trouble;
 /// Explains one figure, or lists those there are.
 pub fn run(figure: Option<&str>, job: &Path) -> Result<ExitCode, Trouble> {
     let opened = open(job)?;
-    let plan = work_out(&opened.job, &opened.shop, &opened.mesh);
+    let plan = work_out(&opened.job, &opened.shop, &opened.part);
     let Some(name) = figure else {
         let names: Vec<&str> = plan.figures.iter().map(|figure| figure.name).collect();
         print::out(&plan.words.of(&format!("{}\n", names.join("\n"))))?;
