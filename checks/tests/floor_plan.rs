@@ -105,6 +105,18 @@ fn only_the_metal_room_draws_lots_and_solves_programmes() {
 }
 
 #[test]
+fn only_one_file_knows_the_library_that_joins_solids() {
+    for (name, manifest) in manifests() {
+        assert_eq!(manifest.contains("manifold"), name == "pattern", "{name}");
+        let knowing = lines_with(&sources(&name), &["manifold_rust"]);
+        let strange = knowing
+            .iter()
+            .find(|line| !line.contains("pattern/src/boolean.rs:"));
+        assert_eq!(strange, None);
+    }
+}
+
+#[test]
 fn only_the_door_prints() {
     let printing = [
         "println!",

@@ -10,7 +10,9 @@ fn document() -> String {
 
 /// Names after `oddside reckon ` in backquotes.
 fn names(text: &str) -> Vec<&str> {
-    let asks = text.split('`').filter_map(|part| part.strip_prefix("oddside reckon "));
+    let asks = text
+        .split('`')
+        .filter_map(|part| part.strip_prefix("oddside reckon "));
     asks.filter_map(|ask| ask.split_whitespace().next())
         .filter(|name| *name != "NAME")
         .collect()
@@ -36,6 +38,9 @@ fn every_law_named_can_be_asked_and_answers_its_example() {
     for name in names {
         let reckoner = reckon::named(name).unwrap_or_else(|| panic!("no law is called {name}"));
         let worked = reckon::worked::work_out(&reckoner.example_ask());
-        assert!(worked.is_ok_and(|worked| !worked.answers.is_empty()), "{name}");
+        assert!(
+            worked.is_ok_and(|worked| !worked.answers.is_empty()),
+            "{name}"
+        );
     }
 }

@@ -5,16 +5,19 @@ use std::sync::LazyLock;
 
 use job::job::Job;
 use job::job_file::JobFile;
+use job::part::Part;
 use job::plan_file::PlanFile;
 use job::shop::ShopFile;
 use job::work_out::work_out;
-use pattern::look::{Looked, look};
+use pattern::look::look;
 
 /// Stands between the two files.
 const BETWEEN: &str = "=====\n";
 
-static BLOCK: LazyLock<Option<Looked>> =
-    LazyLock::new(|| look("part.stl", include_bytes!("../seeds/stl/box_binary"), None).ok());
+static BLOCK: LazyLock<Option<Part>> = LazyLock::new(|| {
+    let looked = look("part.stl", include_bytes!("../seeds/stl/box_binary"), None).ok()?;
+    Some(Part::Mesh(looked))
+});
 
 libfuzzer_sys::fuzz_target!(|text: &str| {
     let (job, shop) = text.split_once(BETWEEN).unwrap_or((text, ""));

@@ -35,6 +35,14 @@ pub enum Trouble {
     /// An option that belongs to a mesh.
     #[error("{0} goes with a mesh; for a job write it in job.toml")]
     Misplaced(&'static str),
+    /// A mesh that has to be settled before there is a plan.
+    #[error("no plan: the mesh has to be settled first\n{remarks}")]
+    Unsettled {
+        /// What was found in it.
+        remarks: String,
+        /// Whether something has to be chosen, such as its unit.
+        ask: bool,
+    },
     /// No pour card.
     #[error(transparent)]
     NoCard(#[from] job::pour_card::NoCard),
@@ -101,6 +109,7 @@ impl Trouble {
             Trouble::Folder(FolderError::Disk { .. }) | Trouble::Output(_) => 1,
             Trouble::FolderAsJson(FolderError::Disk { .. }) => 1,
             Trouble::Folder(_) | Trouble::FolderAsJson(_) | Trouble::Sheet(_) => 2,
+            Trouble::Unsettled { ask, .. } => 2 + u8::from(*ask),
             Trouble::Reckon(Refusal::Impossible(_)) | Trouble::NoCard(_) => 2,
             Trouble::Usage(_) | Trouble::NoMetal | Trouble::Misplaced(_) => 64,
             Trouble::Reckon(_) | Trouble::NotAPair(_) | Trouble::NoSuchFigure { .. } => 64,

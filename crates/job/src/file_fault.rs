@@ -28,19 +28,33 @@ pub fn read<T: DeserializeOwned>(file: &str, text: &str) -> Result<T, Box<FileFa
     toml::from_str(text).map_err(|error| Box::new(fault(file, text, &error)))
 }
 
+impl FileFault {
+    /// A fault at some bytes of a text.
+    pub fn at(
+        file: &str,
+        text: &str,
+        span: std::ops::Range<usize>,
+        message: String,
+        hint: Option<String>,
+    ) -> FileFault {
+        let before = &text[..span.start.min(text.len())];
+        let line_start = before.rfind('\n').map_or(0, |newline| newline + 1);
+        FileFault {
+            file: file.to_owned(),
+            text: text.to_owned(),
+            line: before.matches('\n').count() + 1,
+            column: before[line_start..].chars().count() + 1,
+            span,
+            message,
+            hint,
+        }
+    }
+}
+
 fn fault(file: &str, text: &str, error: &toml::de::Error) -> FileFault {
     let span = error.span().unwrap_or(0..0);
-    let before = &text[..span.start.min(text.len())];
-    let line_start = before.rfind('\n').map_or(0, |newline| newline + 1);
-    FileFault {
-        file: file.to_owned(),
-        text: text.to_owned(),
-        line: before.matches('\n').count() + 1,
-        column: before[line_start..].chars().count() + 1,
-        span,
-        message: error.message().trim().to_owned(),
-        hint: hint(error.message()),
-    }
+    let message = error.message().trim().to_owned();
+    FileFault::at(file, text, span, message, hint(error.message()))
 }
 
 /// The nearest of the names that would have been right.

@@ -4,14 +4,16 @@ use std::fs;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
-use pattern::look::{Looked, Verdict, look};
+use pattern::look::{Looked, look};
 use pattern::read::{MOST_BYTES, ReadError};
 use pattern::unit::Unit;
 use thiserror::Error;
 
 use crate::file_fault::{FileFault, read};
+use crate::given_part::{GivenPart, PartFault, given_part};
 use crate::job::{Job, JobError, mesh_unit};
 use crate::job_file::JobFile;
+use crate::part::Part;
 use crate::shop::{Shop, ShopFile};
 
 /// Name of the job's file.
@@ -24,7 +26,7 @@ pub const STARTER_JOB: &str = include_str!("../data/job.toml");
 /// The commented shop that a new folder starts with.
 pub const STARTER_SHOP: &str = include_str!("../data/shop.toml");
 
-/// A job opened: what is meant, where, and its mesh looked at.
+/// A job opened: what is meant, where, and its part looked at.
 #[derive(Debug)]
 pub struct Opened {
     /// The job.
@@ -35,11 +37,11 @@ pub struct Opened {
     pub shop_file: Option<PathBuf>,
     /// The folder of the job.
     pub folder: PathBuf,
-    /// The mesh.
-    pub mesh: Looked,
+    /// The part.
+    pub part: Part,
 }
 
-/// A job read, its mesh not yet looked at.
+/// A job read, its part not yet looked at.
 #[derive(Debug)]
 pub struct Noted {
     /// The job.
@@ -50,7 +52,7 @@ pub struct Noted {
     pub shop_file: Option<PathBuf>,
     /// The folder of the job.
     pub folder: PathBuf,
-    mesh_file: PathBuf,
+    given: GivenPart,
     unit: Option<Unit>,
 }
 
@@ -124,21 +126,20 @@ pub enum FolderError {
     },
 }
 
-/// Whether a mesh may go on to a plan.
-pub fn is_taken(mesh: &Looked) -> bool {
-    matches!(mesh.verdict, Verdict::Accepted | Verdict::Healed)
-}
-
 /// Opens a job folder, or the job file in it.
 pub fn open(path: &Path) -> Result<Opened, FolderError> {
-    noted(path)?.with_mesh()
+    noted(path)?.with_part()
 }
 
 impl Noted {
-    /// Looks at its mesh too.
-    pub fn with_mesh(self) -> Result<Opened, FolderError> {
+    /// Looks at its part too.
+    pub fn with_part(self) -> Result<Opened, FolderError> {
+        let part = match self.given {
+            GivenPart::Mesh(mesh) => Part::Mesh(look_at(&self.folder.join(mesh), self.unit)?),
+            GivenPart::Here(part) => *part,
+        };
         Ok(Opened {
-            mesh: look_at(&self.mesh_file, self.unit)?,
+            part,
             job: self.job,
             shop: self.shop,
             shop_file: self.shop_file,
@@ -155,7 +156,8 @@ pub fn noted(path: &Path) -> Result<Noted, FolderError> {
         path.to_owned()
     };
     let text = read_text(&file, "make one with: oddside new DIR")?;
-    let typed: JobFile = read(&file.display().to_string(), &text)?;
+    let name = file.display().to_string();
+    let typed: JobFile = read(&name, &text)?;
     let wrong = |error| FolderError::Job {
         path: file.clone(),
         error,
@@ -163,19 +165,21 @@ pub fn noted(path: &Path) -> Result<Noted, FolderError> {
     let job = Job::meant(&typed).map_err(wrong)?;
     let unit = typed
         .part
+        .get_ref()
         .unit
-        .as_deref()
-        .map(mesh_unit)
+        .as_ref()
+        .map(|unit| mesh_unit(unit.get_ref()))
         .transpose()
         .map_err(wrong)?;
+    let given = given_part(&typed).map_err(|fault| in_file(&name, &text, fault))?;
     let folder = file.parent().unwrap_or(Path::new(".")).to_owned();
     let (shop, shop_file) = shop_above(&folder)?;
     Ok(Noted {
         job,
         shop,
         shop_file,
-        mesh_file: folder.join(&typed.part.mesh),
         folder,
+        given,
         unit,
     })
 }
@@ -249,6 +253,11 @@ pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), FolderError> {
         let _ = fs::remove_file(&beside);
         disk(path, error)
     })
+}
+
+fn in_file(name: &str, text: &str, fault: PartFault) -> Box<FileFault> {
+    let (message, hint) = (fault.to_string(), fault.error.hint());
+    Box::new(FileFault::at(name, text, fault.span, message, hint))
 }
 
 fn shop(path: &Path, text: &str) -> Result<Shop, FolderError> {

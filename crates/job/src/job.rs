@@ -145,7 +145,8 @@ const PIG: f64 = 0.1;
 impl Job {
     /// A job from its file.
     pub fn meant(file: &JobFile) -> Result<Job, JobError> {
-        let count = file.part.count.unwrap_or(1);
+        let part = file.part.get_ref();
+        let count = part.count.unwrap_or(1);
         if !(1..=MOST_CASTINGS).contains(&count) {
             return Err(JobError::Count(count));
         }
@@ -175,8 +176,8 @@ impl Job {
             name: file.name.clone(),
             date: file.date.clone(),
             count,
-            up: file.part.up.as_deref().map_or(Ok(Up::Flattest), way_up)?,
-            serves: file.part.serves.unwrap_or(Serves::Machine),
+            up: part.up.as_deref().map_or(Ok(Up::Flattest), way_up)?,
+            serves: part.serves.unwrap_or(Serves::Machine),
             alloy,
             charge: charge.transpose()?,
             contraction: metal.contraction.clone(),

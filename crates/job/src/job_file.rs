@@ -2,13 +2,17 @@
 //! in the words in which it was written.
 
 use measure::length::{Area, Length, Volume};
-use measure::matter::Mass;
+use measure::matter::{Density, Mass};
 use measure::share::{Contraction, Share};
 use measure::text::Typed;
+use measure::text::ranged::Ranged;
 use serde::Deserialize;
+use toml::Spanned;
 
-use crate::pour_card::PourFile;
+use crate::place_text::{Along, Axis, Turn};
+
 use crate::charge::wish::ChargeFile;
+use crate::pour_card::PourFile;
 
 /// The whole file.
 #[derive(Clone, Debug, Deserialize)]
@@ -19,7 +23,7 @@ pub struct JobFile {
     /// Day of the pour, as it is to be printed.
     pub date: Option<String>,
     /// What is to be cast.
-    pub part: PartFile,
+    pub part: Spanned<PartFile>,
     /// In what.
     pub metal: MetalFile,
     /// In what mould.
@@ -36,6 +40,9 @@ pub struct JobFile {
     /// Cores, one table each.
     #[serde(default)]
     pub core: Vec<CoreFile>,
+    /// Solids that make the part, one table each, in their order.
+    #[serde(default)]
+    pub solid: Vec<Spanned<SolidFile>>,
 }
 
 /// `[part]`
@@ -43,15 +50,114 @@ pub struct JobFile {
 #[serde(deny_unknown_fields)]
 pub struct PartFile {
     /// File of the mesh, beside the job.
-    pub mesh: String,
+    pub mesh: Option<Spanned<String>>,
     /// Unit of the mesh where its format does not say.
-    pub unit: Option<String>,
+    pub unit: Option<Spanned<String>>,
+    /// What the pattern or an original weighs.
+    pub weighed: Option<Spanned<WeighedFile>>,
+    /// What it weighs in water.
+    pub displaced: Option<Spanned<DisplacedFile>>,
+    /// Its sizes, where it is not drawn.
+    pub sizes: Option<Spanned<SizesFile>>,
     /// Castings in one mould.
     pub count: Option<usize>,
     /// The way up in the mould: "+z" keeps the mesh as it stands.
     pub up: Option<String>,
     /// What the casting has to serve for.
     pub serves: Option<Serves>,
+}
+
+/// `[part.weighed]`
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct WeighedFile {
+    /// On the scale.
+    pub mass: Ranged<Mass>,
+    /// What it is made of: "pine", "PLA", or an alloy.
+    pub of: Option<String>,
+    /// Its density, where that is known better.
+    pub density: Option<Ranged<Density>>,
+}
+
+/// `[part.displaced]`
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct DisplacedFile {
+    /// Water pushed out: what the scale under the bucket rises by.
+    pub pushed_out: Option<Ranged<Mass>>,
+    /// Weight in air.
+    pub in_air: Option<Ranged<Mass>>,
+    /// Weight hanging in water.
+    pub in_water: Option<Ranged<Mass>>,
+}
+
+/// `[part.sizes]`, as the part lies in the mould.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SizesFile {
+    /// Length.
+    pub length: Typed<Length>,
+    /// Width.
+    pub width: Typed<Length>,
+    /// Height.
+    pub height: Typed<Length>,
+    /// The thickest section: the largest ball that goes into it.
+    pub thickest: Typed<Length>,
+    /// The thinnest wall.
+    pub thinnest: Typed<Length>,
+    /// What it looks like, in one of the words of the built-in table.
+    pub shape: Option<String>,
+}
+
+/// `[[solid]]`
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SolidFile {
+    /// What it is.
+    pub kind: Kind,
+    /// Sides of a box, or of the box around an ellipsoid: across, across, along the axis.
+    pub size: Option<[Typed<Length>; 3]>,
+    /// Across, outside; of a cone at its foot.
+    pub diameter: Option<Typed<Length>>,
+    /// Across the top of a cone.
+    pub top: Option<Typed<Length>>,
+    /// Across, inside a tube.
+    pub bore: Option<Typed<Length>>,
+    /// Of the bar of a ring.
+    pub thickness: Option<Typed<Length>>,
+    /// Along the axis.
+    pub length: Option<Typed<Length>>,
+    /// Middle of its foot; of a ball, an ellipsoid or a ring its middle.
+    pub at: Option<[Along; 3]>,
+    /// The way it grows; left out, up.
+    pub axis: Option<Axis>,
+    /// Turn about its own axis.
+    pub turn: Option<Turn>,
+    /// Whether it is taken away.
+    #[serde(default)]
+    pub take_away: bool,
+}
+
+/// The kinds of solids.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Kind {
+    /// Two sides of the foot, and the height.
+    #[serde(alias = "block")]
+    Box,
+    /// A round bar or a disc.
+    Cylinder,
+    /// A round bar with a bore.
+    Tube,
+    /// A cone, or the foot of one.
+    Cone,
+    /// A ball.
+    #[serde(alias = "sphere")]
+    Ball,
+    /// A ball drawn out or pressed flat.
+    Ellipsoid,
+    /// A round bar bent to a ring.
+    Ring,
 }
 
 /// What a casting has to serve for, as far as a wrong answer hurts people.

@@ -2,6 +2,7 @@
 //!
 //! ```
 //! use job::job::Job;
+//! use job::part::Part;
 //! use job::shop::ShopFile;
 //! use job::work_out::work_out;
 //!
@@ -9,22 +10,25 @@
 //! let plate = "v 0 0 0\nv 100 0 0\nv 100 60 0\nv 0 60 0\n\
 //!              v 0 0 10\nv 100 0 10\nv 100 60 10\nv 0 60 10\n\
 //!              f 4 3 2 1\nf 5 6 7 8\nf 1 2 6 5\nf 2 3 7 6\nf 3 4 8 7\nf 4 1 5 8\n";
-//! let mesh = pattern::look::look("plate.obj", plate.as_bytes(), None)?;
+//! let plate = Part::Mesh(pattern::look::look("plate.obj", plate.as_bytes(), None)?);
 //! let shop: ShopFile = job::file_fault::read("shop.toml", job::folder::STARTER_SHOP)?;
-//! let plan = work_out(&Job::quick("plate", "aluminium")?, &shop.meant()?, &mesh);
+//! let plan = work_out(&Job::quick("plate", "aluminium")?, &shop.meant()?, &plate);
 //! let [low, likely, high] = plan.figure("casting mass").map_or([0.0; 3], |f| f.amount.values());
 //! assert!(low <= 0.1602 && (likely - 0.1602).abs() < 0.001 && 0.1602 <= high);
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
 pub mod amount;
-pub mod dryness;
 pub mod charge;
+pub mod dryness;
 pub mod file_fault;
 pub mod folder;
+pub mod given_part;
 pub mod job;
 pub mod job_file;
 pub mod melt_loss;
+pub mod part;
+pub mod place_text;
 pub mod placed_part;
 pub mod plan;
 pub mod plan_file;

@@ -4,17 +4,23 @@ use measure::band::Band;
 use measure::length::{Area, Length, Volume};
 use pattern::cells::Cells;
 use pattern::mesh::Mesh;
+use pattern::rough::Rough;
 use pattern::sections::{Section, sections};
 use pattern::silhouette::silhouette;
 use pattern::slice::{areas_at, outlines, volume_above};
 
 use crate::job::Up;
+use crate::part::RoughPart;
 
 /// A part in the mould. Its lowest point stands at height nought; x and y start at its own corner.
 ///
 /// What was measured has a band without width; what was not carries how far it may be off.
 #[derive(Clone, Debug)]
 pub struct PlacedPart {
+    /// How volume and sections are known, in a few words.
+    pub known: String,
+    /// Whether they were measured on a drawn or built solid.
+    pub is_measured: bool,
     /// Size along the flask, across it, and upright.
     pub extents: [Length; 3],
     /// Metal.
@@ -70,6 +76,8 @@ impl PlacedPart {
         let whole = Spot::whole(volume, area);
         let shadow = silhouette(&turned);
         PlacedPart {
+            known: "measured on the mesh".to_owned(),
+            is_measured: true,
             extents: extents.map(Length::from_mm),
             volume: Band::exact(volume),
             area: Band::exact(area),
@@ -85,6 +93,52 @@ impl PlacedPart {
             unresolved: cells.unresolved,
         }
     }
+
+    /// Places a part of which only sizes are known: its box, with the longer side along x. Without
+    /// a word on the joint it is parted half way up.
+    pub fn of_sizes(part: &RoughPart, joint: Option<Length>) -> PlacedPart {
+        let [length, width, height] = part.sizes.extents;
+        let rough = part.sizes.rough(part.weighed());
+        let joint = joint.map_or(height * 0.5, |asked| asked.min(height));
+        let extents = [length.max(width), length.min(width), height];
+        let given = |modulus, size| Spot {
+            modulus,
+            place_mm: None,
+            inscribed: Some(size),
+        };
+        let [x, y, z] = extents;
+        PlacedPart {
+            known: part.known(),
+            is_measured: false,
+            extents,
+            volume: rough.volume,
+            area: rough.area,
+            joint,
+            above_joint: above(&rough, joint, height),
+            shadow: rough.shadow,
+            outlines: vec![box_outline(x, y)],
+            cut_along: vec![box_outline(x, z)],
+            cut_across: vec![box_outline(y, z)],
+            sections: Vec::new(),
+            heaviest: given(rough.heaviest, part.sizes.thickest),
+            thinnest: given(rough.thinnest, part.sizes.thinnest),
+            unresolved: 0.0,
+        }
+    }
+}
+
+/// Metal above the joint of a part of sizes: no more on either side than its shadow times the
+/// height there, and likely as much as of the box.
+fn above(rough: &Rough, joint: Length, height: Length) -> Band<Volume> {
+    let (widest, over) = (rough.shadow.high(), height - joint);
+    let least = (rough.volume.low() - widest * joint).max(Volume::ZERO);
+    let most = rough.volume.high().min(widest * over);
+    Band::new(least, rough.volume.likely() * (over / height), most)
+}
+
+fn box_outline(across: Length, up: Length) -> Vec<[f64; 2]> {
+    let (a, b) = (across.as_mm(), up.as_mm());
+    vec![[0.0, 0.0], [a, 0.0], [a, b], [0.0, b]]
 }
 
 impl Spot {

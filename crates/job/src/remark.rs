@@ -5,13 +5,14 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-pub mod of_core;
 pub mod of_charge;
+pub mod of_core;
 pub mod of_feeding;
 pub mod of_mesh;
 pub mod of_metal;
 pub mod of_mould;
 pub mod of_opening;
+pub mod of_part;
 pub mod of_pattern;
 
 /// A remark, the same everywhere: on paper, in the terminal, in files.

@@ -3,13 +3,10 @@
 //! Each step takes what the steps above it found, writes its figures into the ledger, and hands on
 //! what the next steps need. The formulas stand in the rooms of the trade; here they only meet.
 
-use pattern::look::Looked;
-
 use crate::job::Job;
-use crate::placed_part::PlacedPart;
+use crate::part::Part;
 use crate::plan::Plan;
 use crate::remark::of_mesh;
-use crate::remark::of_pattern::PatternFact;
 use crate::remark::sorted;
 use crate::shop::Shop;
 use crate::work_out::ledger::Ledger;
@@ -24,21 +21,18 @@ mod holding;
 mod ledger;
 mod melting;
 mod opening;
+mod placing;
 mod rigging;
 mod thirst;
 mod treating;
 
-/// Works a job out in a shop, for a mesh that has been taken.
-pub fn work_out(job: &Job, shop: &Shop, looked: &Looked) -> Plan {
+/// Works a job out in a shop, for a part that has nothing left to be settled.
+pub fn work_out(job: &Job, shop: &Shop, part: &Part) -> Plan {
     let mut ledger = Ledger::default();
     // What hurts people comes before what hurts castings.
     ledger.cautions(job);
-    let part = PlacedPart::of(&looked.mesh, job.up, job.joint);
-    if looked.solid.voids > 0 {
-        ledger.note(PatternFact::SealedVoid {
-            count: looked.solid.voids,
-        });
-    }
+    let looked = part.looked();
+    let part = placing::placing(job, part, &mut ledger);
     let casting = casting::casting(job, shop, &part, &mut ledger);
     let feeding = feeding::feeding(job, &part, &casting, &mut ledger);
     let rigging = rigging::rigging(job, shop, &part, &casting, &feeding, &mut ledger);
@@ -60,7 +54,7 @@ pub fn work_out(job: &Job, shop: &Shop, looked: &Looked) -> Plan {
     bench::people(&rigging, &mut ledger);
     bench::dent(job, shop, &mut ledger);
     bench::vents(job, shop, &part, &rigging, &mut ledger);
-    let mut remarks = of_mesh::remarks(looked);
+    let mut remarks = looked.map_or_else(Vec::new, of_mesh::remarks);
     remarks.extend(ledger.remarks);
     Plan {
         name: job.name.clone(),

@@ -14,6 +14,7 @@ use blocks::{Heights, obj};
 use job::file_fault::read;
 use job::job::Job;
 use job::job_file::JobFile;
+use job::part::Part;
 use job::plan::Plan;
 use job::shop::ShopFile;
 use job::work_out::work_out;
@@ -71,7 +72,11 @@ fn plan() -> Plan {
     let mesh = pattern::look::look("jaw.obj", jaw().as_bytes(), None).unwrap();
     let typed: JobFile = read("job.toml", JOB).unwrap();
     let shop: ShopFile = read("shop.toml", SHOP).unwrap();
-    work_out(&Job::meant(&typed).unwrap(), &shop.meant().unwrap(), &mesh)
+    work_out(
+        &Job::meant(&typed).unwrap(),
+        &shop.meant().unwrap(),
+        &Part::Mesh(mesh),
+    )
 }
 
 #[track_caller]

@@ -18,9 +18,9 @@
 //! assert!((irons.as_kg() - 4.41).abs() < 0.01);
 //! ```
 
-pub mod cooling;
 pub mod chaplet;
 pub mod clamp;
+pub mod cooling;
 pub mod core_print;
 pub mod core_rod;
 pub mod core_seat;
@@ -30,24 +30,22 @@ pub mod flask;
 pub mod freezing;
 pub mod gas;
 pub mod gating;
-pub mod heat_soak;
 pub mod handling;
 pub mod hanging;
+pub mod heat_soak;
 pub mod irons;
 pub mod keeping;
 pub mod lift;
 pub mod opening;
+pub mod ramming;
 pub mod restraint;
 pub mod simple_body;
 pub mod skin;
-pub mod ramming;
 pub mod venting;
 
 use measure::source::Law;
 
-use crate::feeding::{
-    caine, chill, feeder, neck, need, padding, rules, shape_factor, shop_rules,
-};
+use crate::feeding::{caine, chill, feeder, neck, need, padding, rules, shape_factor, shop_rules};
 use crate::gating::{
     aspiration, balance, basin, choke, fill_rules, filling, friction, gate_speed, network,
     pour_time, running_system, slag_trap, sprue,

@@ -37,17 +37,20 @@
 //! it all and judges.
 
 pub mod archive;
+pub mod boolean;
 pub mod cast_metal;
 pub mod cells;
 pub mod contraction;
 pub mod crossings;
 pub mod depth;
+pub mod displacement;
 pub mod doubles;
 pub mod draft;
 pub mod faults;
 pub mod holes;
 pub mod look;
 pub mod machining_stock;
+pub mod material;
 pub mod mesh;
 pub mod nesting;
 pub mod obj;
@@ -59,7 +62,9 @@ pub mod rays;
 pub mod read;
 pub mod regions;
 pub mod repair;
+pub mod rough;
 pub mod sections;
+pub mod shape;
 pub mod shells;
 pub mod shrink_rule;
 pub mod silhouette;
@@ -101,5 +106,9 @@ pub const LAWS: &[&Law] = &[
     &draft::BY_HEIGHT,
     &draft::WANTED,
     &draft::ANGLE,
+    &displacement::VOLUME_IN_WATER,
+    &displacement::DENSITY_IN_WATER,
+    &material::VOLUME_BY_WEIGHT,
+    &rough::VOLUME_OF_SIZES,
     &sections::MODULUS,
 ];

@@ -32,8 +32,8 @@ pub enum Verdict {
 pub struct Looked {
     /// What is to become of it.
     pub verdict: Verdict,
-    /// The file format.
-    pub format: Format,
+    /// The file format; none for a part that comes from no file.
+    pub format: Option<Format>,
     /// The unit it is drawn in, if known.
     pub unit: Option<Unit>,
     /// How the unit is known.
@@ -67,7 +67,11 @@ pub const LEAST_THICKNESS: f64 = 2e-4;
 
 /// Looks at a mesh file; `asked` is the unit the founder gave, if any.
 pub fn look(name: &str, bytes: &[u8], asked: Option<Unit>) -> Result<Looked, ReadError> {
-    let mut soup = read(name, bytes)?;
+    Ok(look_over(read(name, bytes)?, asked))
+}
+
+/// Looks at facets, wherever they come from.
+pub fn look_over(mut soup: Soup, asked: Option<Unit>) -> Looked {
     let extents_in_file = extents(&soup);
     let (unit, basis) = settle(asked, soup.declared_unit, extents_in_file);
     let mm = unit.map_or(1.0, Unit::mm);
@@ -82,7 +86,7 @@ pub fn look(name: &str, bytes: &[u8], asked: Option<Unit>) -> Result<Looked, Rea
     let solid = measured(&mended);
     judge_volume(&mut mended, &solid);
     judge_unit(&mut mended, basis, scale(extents_in_file, mm));
-    Ok(Looked {
+    Looked {
         verdict: verdict(&mended.faults),
         format,
         unit,
@@ -95,7 +99,7 @@ pub fn look(name: &str, bytes: &[u8], asked: Option<Unit>) -> Result<Looked, Rea
         repairs: mended.repairs,
         triangles,
         pieces,
-    })
+    }
 }
 
 fn extents(soup: &Soup) -> Vector {

@@ -7,8 +7,8 @@ use crate::vector::{Vector, bounds_of, cross, norm, sub};
 /// What a reader hands over: facets as they stand in the file, nothing joined or mended.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Soup {
-    /// The file format that was recognised.
-    pub format: Format,
+    /// The file format that was recognised; none for facets that come from no file.
+    pub format: Option<Format>,
     /// The unit the file declares, if its format can.
     pub declared_unit: Option<Unit>,
     /// Corner points in file units; all finite.

@@ -31,7 +31,7 @@ pub fn read(bytes: &[u8]) -> Result<Soup, ReadError> {
             .map_err(|trouble| trouble.at(Place::Line(line_of(text, start))))?;
     }
     Ok(Soup {
-        format: Format::Obj,
+        format: Some(Format::Obj),
         declared_unit: None,
         points: reading.points,
         triangles: reading.triangles,

@@ -29,7 +29,7 @@ pub fn read(bytes: &[u8]) -> Result<Soup, ReadError> {
     drop(vertices);
     let triangles = triangles_of(&faces, &points)?;
     Ok(Soup {
-        format: Format::Ply,
+        format: Some(Format::Ply),
         declared_unit: None,
         points,
         triangles,

@@ -140,7 +140,7 @@ fn soup(format: Format, points: Vec<Vector>, pieces: usize) -> Soup {
         .map(|i| [3 * i, 3 * i + 1, 3 * i + 2])
         .collect();
     Soup {
-        format,
+        format: Some(format),
         declared_unit: None,
         points,
         triangles,

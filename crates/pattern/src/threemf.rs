@@ -28,7 +28,7 @@ pub fn read(bytes: &[u8]) -> Result<Soup, ReadError> {
         models: BTreeMap::new(),
         placed: 0,
         soup: Soup {
-            format: Format::ThreeMf,
+            format: Some(Format::ThreeMf),
             declared_unit: None,
             points: Vec::new(),
             triangles: Vec::new(),

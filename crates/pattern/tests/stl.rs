@@ -25,7 +25,7 @@ fn every_line_end_reads_the_same() {
     let wanted = read("a.stl", cube_text("\n").as_bytes()).unwrap();
     assert_eq!(
         (wanted.triangles.len(), wanted.format),
-        (12, Format::StlText)
+        (12, Some(Format::StlText))
     );
     for line_end in ["\r\n", "\r", "\n\n", " \t\r\n"] {
         assert_eq!(
@@ -67,7 +67,10 @@ fn binary_that_opens_like_text_is_binary() {
     let mut bytes = write_stl(&block([0.0; 3], [20.0; 3]));
     bytes[..12].copy_from_slice(b"solid part x");
     let soup = read("a.stl", &bytes).unwrap();
-    assert_eq!((soup.triangles.len(), soup.format), (12, Format::StlBinary));
+    assert_eq!(
+        (soup.triangles.len(), soup.format),
+        (12, Some(Format::StlBinary))
+    );
 }
 
 #[test]

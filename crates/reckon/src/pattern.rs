@@ -18,6 +18,7 @@ mod contraction;
 mod draft;
 mod original;
 mod tolerance;
+mod weighed;
 
 /// Contraction typed, or that of the alloy.
 const CONTRACTION: Input = Input::new(
@@ -130,6 +131,10 @@ pub const RECKONERS: &[Reckoner] = &[
     draft::BY_ANGLE,
     draft::BY_FACE_HEIGHT,
     draft::OF_TAPER,
+    weighed::BY_WATER,
+    weighed::DENSITY_BY_WATER,
+    weighed::BY_WEIGHT,
+    weighed::OF_SIZES,
 ];
 
 /// Every contraction that the sources give an alloy, with what they say it holds for.

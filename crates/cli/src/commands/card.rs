@@ -5,10 +5,9 @@ use std::process::ExitCode;
 
 use job::folder::{open, write_whole};
 use job::pour_card::pour_card;
-use job::work_out::work_out;
 
+use crate::commands::opened::plan_of;
 use crate::print;
-use crate::progress::Working;
 use crate::trouble::Trouble;
 
 /// What was asked for.
@@ -31,12 +30,8 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
     let mut plans = Vec::new();
     let mut folder = PathBuf::from(".");
     for job in &asked.jobs {
-        let _working = Working::on("working out");
         let opened = open(job)?;
-        plans.push((
-            work_out(&opened.job, &opened.shop, &opened.mesh),
-            opened.job.pour,
-        ));
+        plans.push((plan_of(&opened)?, opened.job.pour));
         folder = opened.folder;
     }
     let card = pour_card(&plans, &asked.dry)?;

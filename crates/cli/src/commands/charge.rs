@@ -7,7 +7,7 @@ use job::charge::made_file::MadeFile;
 use job::charge::told::{Told, told};
 use job::charge::wish::ChargeFile;
 use job::charge::{Asked as ChargeAsked, charge, metal_of};
-use job::folder::{Noted, is_taken, noted, shop_above, shop_at};
+use job::folder::{Noted, noted, shop_above, shop_at};
 use job::job::JobError;
 use job::melt_loss::melt_loss;
 use job::remark::of_mesh;
@@ -78,12 +78,8 @@ fn of_job(asked: &Asked, job: &Path) -> Result<(ChargeAsked, Shop), Trouble> {
 
 /// The metal at the spout that the job's plan comes to.
 fn metal_of_plan(noted: Noted) -> Result<Mass, Trouble> {
-    let opened = noted.with_mesh()?;
-    if !is_taken(&opened.mesh) {
-        print::talk(&print::remarks(&of_mesh::remarks(&opened.mesh)));
-        return Err(Trouble::NoMass);
-    }
-    let plan = work_out(&opened.job, &opened.shop, &opened.mesh);
+    let opened = noted.with_part()?;
+    let plan = plan_of(&opened)?;
     metal_of(&plan, &melt_loss(&opened.job, &opened.shop)).ok_or(Trouble::NoMass)
 }
 

@@ -54,7 +54,7 @@ struct LookFile<'a> {
     unit: Option<&'static str>,
     unit_known_by: pattern::unit::UnitBasis,
     unit_choices: Vec<UnitChoice>,
-    format: pattern::read::Format,
+    format: Option<pattern::read::Format>,
     triangles: usize,
     pieces: usize,
     /// Null where the unit is unknown or the skin is open.

@@ -6,6 +6,7 @@ pub mod completions;
 pub mod look;
 pub mod man;
 pub mod new;
+pub mod opened;
 pub mod plan;
 pub mod reckon;
 pub mod schema;

@@ -3,14 +3,14 @@
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use job::folder::{is_taken, look_at, open, shop_above, write_whole};
+use job::folder::{look_at, open, shop_above, write_whole};
 use job::job::{Job, mesh_unit};
+use job::part::Part;
 use job::plan::Plan;
 use job::plan_file::PlanFile;
 use job::remark::{Level, of_mesh};
 use job::shop::Shop;
 use job::work_out::work_out;
-use pattern::look::Looked;
 
 use crate::commands::look::exit_code;
 use crate::print;
@@ -38,7 +38,7 @@ struct Ready {
     job: Job,
     shop: Shop,
     shop_file: Option<PathBuf>,
-    mesh: Looked,
+    part: Part,
     out: PathBuf,
 }
 
@@ -58,14 +58,14 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
             from_folder(asked)?
         }
     };
-    if !is_taken(&ready.mesh) {
+    if let Some(mesh) = ready.part.unsettled() {
         print::talk("no plan: the mesh has to be settled first");
-        print::out(&print::remarks(&of_mesh::remarks(&ready.mesh)))?;
-        return Ok(exit_code(ready.mesh.verdict));
+        print::out(&print::remarks(&of_mesh::remarks(mesh)))?;
+        return Ok(exit_code(mesh.verdict));
     }
     let plan = {
         let _working = Working::on("working out");
-        work_out(&ready.job, &ready.shop, &ready.mesh)
+        work_out(&ready.job, &ready.shop, &ready.part)
     };
     write(asked, &ready, &plan)
 }
@@ -135,7 +135,7 @@ fn from_folder(asked: &Asked) -> Result<Ready, Trouble> {
         job: opened.job,
         shop: opened.shop,
         shop_file: opened.shop_file,
-        mesh: opened.mesh,
+        part: opened.part,
         out: asked.out.clone().unwrap_or(opened.folder),
     })
 }
@@ -151,7 +151,7 @@ fn quick(asked: &Asked) -> Result<Ready, Trouble> {
         .transpose()
         .map_err(Trouble::Usage)?;
     let (shop, shop_file) = shop_above(Path::new("."))?;
-    let mesh = look_at(&asked.job, unit)?;
+    let part = Part::Mesh(look_at(&asked.job, unit)?);
     let out = asked
         .out
         .clone()
@@ -160,7 +160,7 @@ fn quick(asked: &Asked) -> Result<Ready, Trouble> {
         job,
         shop,
         shop_file,
-        mesh,
+        part,
         out,
     })
 }

@@ -51,7 +51,7 @@ fn ask(name: &str, given: &[String], shop: &Shop) -> Result<Ask, Trouble> {
 
 fn list() -> String {
     let mut text = String::new();
-    for topic in Topic::ALL {
+    for &topic in Topic::ALL {
         let mut table = print::table(&[topic.title(), ""]);
         for reckoner in reckon::of_topic(topic) {
             table.add_row([reckoner.name, reckoner.question]);

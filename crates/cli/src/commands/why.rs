@@ -6,15 +6,15 @@ use std::process::ExitCode;
 use job::folder::open;
 use job::plan::{Figure, Plan};
 use job::why::{Why, why};
-use job::work_out::work_out;
 
+use crate::commands::opened::plan_of;
 use crate::print;
 use crate::trouble::Trouble;
 
 /// Explains one figure, or lists those there are.
 pub fn run(figure: Option<&str>, job: &Path) -> Result<ExitCode, Trouble> {
     let opened = open(job)?;
-    let plan = work_out(&opened.job, &opened.shop, &opened.mesh);
+    let plan = plan_of(&opened)?;
     let Some(name) = figure else {
         let names: Vec<&str> = plan.figures.iter().map(|figure| figure.name).collect();
         print::out(&plan.words.of(&format!("{}\n", names.join("\n"))))?;

@@ -1,5 +1,6 @@
 //! The words for what is found in flask, sand and weights.
 
+use measure::length::Length;
 use measure::matter::Mass;
 use measure::text::rounded;
 use mould::flask::FlaskError;
@@ -13,6 +14,13 @@ pub enum MouldFact {
     NoFlask(FlaskError),
     /// The flask asked for has less sand round the patterns than is wanted.
     TightFlask(FlaskError),
+    /// The metal is not poured higher than the casting reaches.
+    NoHead {
+        /// From the joint to the level in the basin.
+        pour_height: Length,
+        /// From the joint to the top of the casting.
+        top: Length,
+    },
     /// The heap is too small.
     HeapTooSmall {
         /// Sand wanted.
@@ -64,6 +72,17 @@ impl From<MouldFact> for Remark {
                 "flask",
                 error.to_string(),
                 "ram the narrow places with care, or take a larger flask",
+            ),
+            MouldFact::NoHead { pour_height, top } => Remark::new(
+                "no_head",
+                Level::Stop,
+                "pour",
+                format!(
+                    "the pour stands {} mm over the joint and the casting {} mm: it cannot fill",
+                    rounded(pour_height.as_mm(), 3),
+                    rounded(top.as_mm(), 3)
+                ),
+                "build the basin up, take a deeper cope, or lay more of the part in the drag",
             ),
             MouldFact::HeapTooSmall { wanted, there } => Remark::new(
                 "sand_short",

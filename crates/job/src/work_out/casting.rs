@@ -62,6 +62,7 @@ fn mass(job: &Job, part: &PlacedPart, ledger: &mut Ledger) -> Band<Mass> {
     ledger.write(
         Entry::new("casting mass", Amount::Mass(mass), &CASTING_MASS)
             .input("volume", band_text(&part.volume))
+            .input("volume known", part.known.clone())
             .input("density", band_text(&density.band))
             .seen(&density.sources),
     );
@@ -118,17 +119,21 @@ fn constant(
 const MODULUS_ERROR: f64 = 0.03;
 
 fn moduli(part: &PlacedPart, ledger: &mut Ledger) {
+    // What was not measured carries its own, far wider band.
+    let error = if part.is_measured { MODULUS_ERROR } else { 0.0 };
     let band = |modulus: &Band<Length>| {
         Amount::Length(Band::new(
-            modulus.low() * (1.0 - MODULUS_ERROR),
+            modulus.low() * (1.0 - error),
             modulus.likely(),
-            modulus.high() * (1.0 + MODULUS_ERROR),
+            modulus.high() * (1.0 + error),
         ))
     };
+    let unplaced = match part.is_measured {
+        true => "the whole part",
+        false => "from the sizes given",
+    };
     let entry = |name, spot: &Spot| {
-        let place = spot
-            .place_mm
-            .map_or("the whole part".to_owned(), place_text);
+        let place = spot.place_mm.map_or(unplaced.to_owned(), place_text);
         Entry::new(name, band(&spot.modulus), &MODULUS)
             .input("place", place)
             .input(

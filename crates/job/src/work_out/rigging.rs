@@ -46,6 +46,10 @@ pub(super) fn rigging(
     let chosen = flask(job, shop, part, casting, ledger);
     let pour_height = job.pour_height.unwrap_or(chosen.flask.cope + BASIN);
     let runner_length = chosen.flask.length * 0.5 + RUN_OFF;
+    let top = part.extents[2] - part.joint;
+    if pour_height <= top {
+        ledger.note(MouldFact::NoHead { pour_height, top });
+    }
     let demand = demand(job, part, casting, feeding, pour_height, runner_length);
     let running = running_system(&demand);
     write_fill(job, casting, &running, ledger);

@@ -1,6 +1,9 @@
 //! A figure or a range of it: `3 to 5 mm`, `100 mm ± 2 mm`, `2.6 g/cm3 ± 4 %`.
 
+use std::fmt;
 use std::str::FromStr;
+
+use serde::{Deserialize, Deserializer};
 
 use crate::band::Band;
 use crate::text::number::Cursor;
@@ -112,6 +115,27 @@ impl<Q: Written> FromStr for Ranged<Q> {
             typed: typed.to_owned(),
             system,
         })
+    }
+}
+
+impl<'de, Q: Written> Deserialize<'de> for Ranged<Q> {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Ranged<Q>, D::Error> {
+        struct Text<Q>(std::marker::PhantomData<Q>);
+
+        impl<Q: Written> serde::de::Visitor<'_> for Text<Q> {
+            type Value = Ranged<Q>;
+
+            fn expecting(&self, to: &mut fmt::Formatter<'_>) -> fmt::Result {
+                let (what, example) = (Q::WHAT, Q::EXAMPLE);
+                write!(to, "{what} or a range of it in quotes, like \"{example}\"")
+            }
+
+            fn visit_str<E: serde::de::Error>(self, text: &str) -> Result<Ranged<Q>, E> {
+                text.parse().map_err(E::custom)
+            }
+        }
+
+        from.deserialize_str(Text(std::marker::PhantomData))
     }
 }
 

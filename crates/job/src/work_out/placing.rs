@@ -1,0 +1,111 @@
+//! The part laid in the mould, and how well it is known.
+
+use measure::text::{System, show};
+use pattern::look::Looked;
+use pattern::shape::ShapeFact;
+
+use crate::amount::Amount;
+use crate::job::Job;
+use crate::part::{Part, RoughPart, Weighing};
+use crate::placed_part::PlacedPart;
+use crate::remark::of_part::PartFact;
+use crate::remark::of_pattern::PatternFact;
+use crate::work_out::casting::{band_text, length_text};
+use crate::work_out::ledger::{Entry, Ledger};
+
+pub(super) fn placing(job: &Job, part: &Part, ledger: &mut Ledger) -> PlacedPart {
+    match part {
+        Part::Mesh(looked) => drawn(job, looked, ledger),
+        Part::Solids(built) => {
+            for fact in &built.facts {
+                ledger.note(fact_of(*fact));
+            }
+            PlacedPart {
+                known: format!("built from {} solid(s)", built.shapes),
+                ..drawn(job, &built.looked, ledger)
+            }
+        }
+        Part::Rough(rough) => {
+            let placed = PlacedPart::of_sizes(rough, job.joint);
+            metal(rough, &placed, ledger);
+            doubts(job, rough, &placed, ledger);
+            placed
+        }
+    }
+}
+
+fn drawn(job: &Job, looked: &Looked, ledger: &mut Ledger) -> PlacedPart {
+    if looked.solid.voids > 0 {
+        ledger.note(PatternFact::SealedVoid {
+            count: looked.solid.voids,
+        });
+    }
+    PlacedPart::of(&looked.mesh, job.up, job.joint)
+}
+
+fn fact_of(fact: ShapeFact) -> PartFact {
+    match fact {
+        ShapeFact::Apart { bodies } => PartFact::SolidsApart { bodies },
+        ShapeFact::AddsNothing { number } => PartFact::SolidAddsNothing { number },
+        ShapeFact::TakesNothing { number } => PartFact::SolidTakesNothing { number },
+    }
+}
+
+/// The metal of a part that was not drawn, with the law by which it is known.
+fn metal(rough: &RoughPart, placed: &PlacedPart, ledger: &mut Ledger) {
+    let [length, width, height] = rough.sizes.extents.map(length_text);
+    let mut entry = Entry::new("part volume", Amount::Volume(placed.volume), rough.law())
+        .seen(&rough.sources())
+        .because(placed.known.clone());
+    match &rough.weighing {
+        Weighing::Guessed => {
+            let (spanned, thickness) = rough.sizes.spanned();
+            let covers = &rough.sizes.shape.covers;
+            let share = format!(
+                "{} ({} to {})",
+                covers.likely(),
+                covers.low(),
+                covers.high()
+            );
+            let spanned = show(spanned, System::Metric).unwrap_or_default();
+            entry = entry
+                .input("F, spanned", spanned)
+                .input("s, thickness", band_text(&thickness))
+                .input("c, covered", share);
+        }
+        Weighing::Weighed { mass, density, .. } => {
+            entry = entry
+                .input("mass", mass.typed.clone())
+                .input("density", band_text(density));
+        }
+        Weighing::Displaced {
+            in_air, in_water, ..
+        } => {
+            entry = entry
+                .input("in air", band_text(in_air))
+                .input("in water", band_text(in_water))
+                .input("water", band_text(&pattern::displacement::water().value));
+        }
+    }
+    ledger.write(entry.input("sizes", format!("{length} x {width} x {height}")));
+}
+
+/// A volume known to this share or better is as good as any drawing.
+const WELL_KNOWN: f64 = 0.04;
+
+fn doubts(job: &Job, rough: &RoughPart, placed: &PlacedPart, ledger: &mut Ledger) {
+    let volume = &placed.volume;
+    let off = (volume.high() / volume.likely() - 1.0).max(1.0 - volume.low() / volume.likely());
+    match &rough.weighing {
+        Weighing::Guessed => ledger.note(PartFact::VolumeGuessed {
+            from_to: [volume.low(), volume.high()],
+        }),
+        Weighing::Weighed { .. } if off > WELL_KNOWN => {
+            ledger.note(PartFact::VolumeByWeight { off });
+        }
+        Weighing::Weighed { .. } | Weighing::Displaced { .. } => {}
+    }
+    ledger.note(PartFact::SizesOnly {
+        joint_asked: job.joint.is_some(),
+    });
+}
