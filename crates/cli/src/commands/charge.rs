@@ -10,12 +10,11 @@ use job::charge::{Asked as ChargeAsked, charge, metal_of};
 use job::folder::{Noted, noted, shop_above, shop_at};
 use job::job::JobError;
 use job::melt_loss::melt_loss;
-use job::remark::of_mesh;
 use job::shop::Shop;
-use job::work_out::work_out;
 use measure::matter::Mass;
 use measure::text::Typed;
 
+use crate::commands::opened::plan_of;
 use crate::print;
 use crate::trouble::Trouble;
 
