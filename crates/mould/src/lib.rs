@@ -18,12 +18,18 @@
 //! assert!((irons.as_kg() - 4.41).abs() < 0.01);
 //! ```
 
+pub mod cooling;
 pub mod feeding;
 pub mod flask;
 pub mod freezing;
 pub mod gating;
+pub mod heat_soak;
 pub mod irons;
 pub mod lift;
+pub mod opening;
+pub mod restraint;
+pub mod simple_body;
+pub mod skin;
 
 use measure::source::Law;
 

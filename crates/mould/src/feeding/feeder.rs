@@ -2,7 +2,7 @@
 //! holds enough metal to make good the shrinkage.
 //!
 //! Two rules have to hold at once. By modulus: the feeder freezes last. By volume: it does not run
-//! empty. And one before both: do not feed where no feeding is wanted.
+//! empty. Whether it is wanted at all comes first, in [`crate::feeding::need`].
 
 use measure::band::Band;
 use measure::length::{Length, Volume};
@@ -11,16 +11,17 @@ use measure::source::Law;
 /// Modulus of an upright cylinder.
 pub const CYLINDER_MODULUS: Law = Law {
     name: "mould::feeding::feeder::cylinder_modulus",
-    formula: "M = D / (4 + n D/H), n the ends that cool: H = D gives D/6 with two, D/5 with one",
-    range: "side and so many ends cooling alike",
+    formula: "M = D / (4 + n D / H)",
+    range: "side and n ends cooling alike: H = D gives D/6 with two, D/5 with one",
     sources: &["gate-exam-2018-160", "gate-exam-riser"],
 };
 
 /// Diameter of a feeder that freezes last.
 pub const DIAMETER_BY_MODULUS: Law = Law {
     name: "mould::feeding::feeder::diameter_by_modulus",
-    formula: "M_feeder = k M_section, k = 1.2; D = M_feeder (4 + n D/H)",
-    range: "k 1.1 for iron, 1.2 for aluminium and copper alloys; 1.4 through a section between",
+    formula: "D = k M (4 + n / (H/D))",
+    range: "n the ends that cool; k 1.1 for iron, 1.2 for aluminium and copper alloys; 1.4 through \
+            a section between",
     sources: &["feeder-article", "riser-notes-3202"],
 };
 
@@ -57,25 +58,6 @@ pub const USABLE_SHARE: f64 = 0.14;
 pub const MARGIN: f64 = 1.2;
 /// Modulus a feeder needs over that of an iron section.
 pub const IRON_MARGIN: f64 = 1.1;
-
-/// Section modulus up to which a casting is thin enough to be fed by its own gate.
-///
-/// Common practice, no source: walls to some 6 mm. Raised, bosses would go without a feeder and
-/// sink; lowered, every name plate would carry one.
-pub const THIN_MODULUS: Length = Length::from_mm(3.0);
-
-/// Carbon equivalent from which grey iron swells enough on freezing to feed itself (needs a mould
-/// that does not give; from memory).
-pub const SELF_FEEDING_CARBON: f64 = 4.2;
-
-/// Why a casting needs no feeder.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum NoFeeder {
-    /// Its heaviest section is thin.
-    Thin,
-    /// Grey iron of high carbon in a mould shown to be firm.
-    FirmIron,
-}
 
 /// A feeder for one casting.
 #[derive(Clone, Copy, Debug, PartialEq)]
