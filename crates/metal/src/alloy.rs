@@ -93,6 +93,19 @@ pub enum Family {
     Tin,
 }
 
+impl Family {
+    /// The word for it, as files have it.
+    pub fn word(self) -> &'static str {
+        match self {
+            Family::Aluminium => "aluminium",
+            Family::Copper => "copper",
+            Family::Zinc => "zinc",
+            Family::Iron => "iron",
+            Family::Tin => "tin",
+        }
+    }
+}
+
 /// How an alloy freezes, by the width of its freezing range.
 ///
 /// Short below about 50 K, middle to about 110 K, long above: usage of the handbooks

@@ -62,8 +62,8 @@ const AIR_W_PER_M2_K: f64 = 8.0;
 const LONGEST_S: f64 = 14.0 * 24.0 * 3600.0;
 
 /// How much longer each step of time and each cell of sand is than the one before.
-const STEP_GROWTH: f64 = 1.015;
-const CELL_GROWTH: f64 = 1.12;
+const STEP_GROWTH: f64 = 1.04;
+const CELL_GROWTH: f64 = 1.25;
 
 /// A flask without sand is no flask: one grain.
 const THINNEST_M: f64 = 3e-4;
@@ -130,7 +130,7 @@ fn first_step_s(poured: &Poured) -> f64 {
     let heat = poured.density.as_kg_per_m3() * poured.latent.as_j_per_kg();
     let drawn = poured.sand.as_w_rts_per_m2_k() * (poured.solidus - SAND_AT_REST).as_kelvin();
     let root = poured.modulus.as_m() * heat / drawn;
-    root * root * 1e-3
+    (root * root * 1e-3).max(1e-6)
 }
 
 fn at_celsius(degrees: f64) -> Temperature {
@@ -201,9 +201,10 @@ impl Column {
         let radius = (surface / (4.0 * std::f64::consts::PI)).sqrt();
         let behind = poured.sand_mass.as_kg() / RAMMED_KG_PER_M3 / surface;
         let depth = radius * ((1.0 + 3.0 * behind / radius).cbrt() - 1.0);
-        let depth = depth.clamp(THINNEST_M, DEEPEST_M);
+        // In this order what is no number becomes a depth as well, and the loop below ends.
+        let depth = depth.max(THINNEST_M).min(DEEPEST_M);
         let mut faces = vec![0.0];
-        let (mut filled, mut next) = (0.0, (poured.modulus.as_m() / 40.0).min(2e-4));
+        let (mut filled, mut next) = (0.0, (poured.modulus.as_m() / 40.0).min(2e-4).max(1e-6));
         while filled < depth {
             filled = (filled + next).min(depth);
             faces.push(filled);

@@ -40,8 +40,8 @@ pub const TRIAL_CONSTANT: Law = Law {
 /// How hard the sand drank in a timed trial: what carries over to another metal.
 pub const TRIAL_THIRST: Law = Law {
     name: "mould::freezing::thirst_from_trial",
-    formula: "b = ρ (L + c ΔT) / (1.128 (T_s − 20 °C) √C)",
-    range: "a section that froze under sand on all the faces counted in its modulus",
+    formula: "b = ρ (L + c ΔT) / (1.128 (T_s − T_0) √C)",
+    range: "sand at T_0 = 20 °C before the pour; a section that froze under sand on all the faces counted in its modulus",
     sources: &["chvorinov-1940", "flemings-1974"],
 };
 

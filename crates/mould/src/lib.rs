@@ -33,7 +33,7 @@ pub mod skin;
 
 use measure::source::Law;
 
-use crate::feeding::feeder;
+use crate::feeding::{caine, chill, feeder, neck, need, padding, rules, shape_factor, shop_rules};
 use crate::gating::{
     aspiration, balance, basin, choke, fill_rules, filling, friction, gate_speed, network,
     pour_time, reach, running_system, slag_trap, sprue,
@@ -43,6 +43,13 @@ use crate::gating::{
 pub const LAWS: &[&Law] = &[
     &freezing::FREEZING_TIME,
     &freezing::MOULD_CONSTANT,
+    &freezing::TRIAL_CONSTANT,
+    &freezing::TRIAL_THIRST,
+    &freezing::SUPERHEAT_FACTOR,
+    &freezing::ROUND_FREEZING_TIME,
+    &simple_body::SIMPLE_MODULUS,
+    &skin::SKIN_ON_SAND,
+    &skin::TIME_ON_COLD_FACE,
     &pour_time::POUR_TIME,
     &pour_time::THIN_WALL_LIMIT,
     &pour_time::IRON_POUR_TIME,
@@ -79,6 +86,28 @@ pub const LAWS: &[&Law] = &[
     &feeder::DIAMETER_BY_MODULUS,
     &feeder::VOLUME_RULE,
     &feeder::FREEZING_RATIO,
+    &need::NEED,
+    &rules::GOVERNING,
+    &caine::CAINE,
+    &caine::DIAMETER_BY_CAINE,
+    &shape_factor::SHAPE_FACTOR,
+    &shape_factor::VOLUME_BY_SHAPE,
+    &shop_rules::THRICE_THE_SHRINKAGE,
+    &shop_rules::INSCRIBED_CIRCLE,
+    &neck::NECK,
+    &neck::FLAT_NECK,
+    &feeding::reach::REACH,
+    &feeding::reach::REACH_ALONG_BAR,
+    &feeding::reach::FEEDERS_ALONG,
+    &padding::PADDING,
+    &chill::CHILL_AREA,
+    &chill::CHILL_MASS,
+    &chill::CHILLED_MODULUS,
+    &opening::MARKS,
+    &opening::COOLING_IN_AIR,
+    &heat_soak::SOAK_DEPTH,
+    &heat_soak::BURNT_DEPTH,
+    &restraint::RESTRAINT,
     &lift::COPE_LIFT,
     &lift::CORE_LIFT,
     &lift::HOLD_DOWN,

@@ -10,9 +10,10 @@ use measure::source::Law;
 /// How hard a wheel is held while it shrinks: for comparing two drawings of the same wheel.
 pub const RESTRAINT: Law = Law {
     name: "mould::restraint::restraint",
-    formula: "R = (1 − (M_first / M_last)²) cos(π/n) k_s / (k_s + k_r), cos(π/n) for odd n only",
-    range: "round spokes and a round rim, elastic; an index from 0 to 1, not a stress: lower \
-            cracks less",
+    formula: "R = (1 − (M_first / M_last)²) cos(π/n) k_s k_r / ((k_s + k_r) k_0), the cosine for \
+              odd n only",
+    range: "stiffnesses k of a spoke, of the rim, and k_0 of a straight spoke as thick as the \
+            rim; round, elastic; an index from 0 to 1, not a stress: lower pulls less",
     sources: &["roark-memory", "common-practice"],
 };
 
@@ -89,7 +90,12 @@ pub fn restraint(wheel: &Wheel) -> f64 {
     let [first, _, last] = freezing_order(&wheel.moduli).map(|part| wheel.moduli.of(part));
     let lag = 1.0 - (first / last).powi(2);
     let (spoke, rim) = (spoke_stiffness(wheel), rim_stiffness(wheel));
-    lag * straight_across(wheel.spokes) * spoke / (spoke + rim)
+    let stoutest = spoke_stiffness(&Wheel {
+        spoke: wheel.rim,
+        bow: Length::ZERO,
+        ..*wheel
+    });
+    lag * straight_across(wheel.spokes) * spoke * rim / ((spoke + rim) * stoutest)
 }
 
 /// What each change would leave, the best first.

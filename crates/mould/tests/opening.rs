@@ -1,17 +1,144 @@
-//! Print.
+//! Three marks on the clock, the crust of burnt sand, and what they have to agree with.
+
 use measure::flow::Duration;
-use measure::heat::*;
+use measure::heat::{HeatDrawing, HeatPerMass, SpecificHeat, Temperature, TemperatureDifference};
 use measure::length::Length;
-use measure::matter::{Density,Mass};
-use mould::cooling::*;
-use mould::opening::*;
-fn p(m:f64, f:&str,b:f64,r:f64)->Poured{
- let (rho,l,cl,cs,sh,ts)= match f {"aluminium"=>(2390.,430e3,1155.,1050.,100.,557.),"iron"=>(6900.,240e3,850.,700.,150.,1130.),"copper"=>(7950.,190e3,480.,420.,130.,854.), "zinc"=>(5800.,120e3,550.,480.,60.,377.), _=>(6900.,65e3,250.,230.,40.,244.)};
- Poured{modulus:Length::from_mm(m),density:Density::from_kg_per_m3(rho),latent:HeatPerMass::from_j_per_kg(l),liquid_heat:SpecificHeat::from_j_per_kg_k(cl),solid_heat:SpecificHeat::from_j_per_kg_k(cs),superheat:TemperatureDifference::from_kelvin(sh),solidus:Temperature::from_celsius(ts),sand:HeatDrawing::from_w_rts_per_m2_k(b),mass:Mass::from_kg(4.0),sand_mass:Mass::from_kg(4.0*r)}}
-#[test] fn show(){
- for f in ["aluminium","iron","copper","zinc","tin"] { for m in [2.5,4.,7.,12.,20.] { for (b,r) in [(900.,4.),(1080.,8.),(1300.,12.)] {
-  let x=p(m,f,b,r); let t0=std::time::Instant::now(); let c=cooling(&x,HAND); let dt=t0.elapsed();
-  let k=marks_of(&c,opening_row(f).unwrap());
-  if let Some(k)=k { println!("{f} M{m} b{b} r{r}: frozen {:.1} leave {:.0} open {:.0} handle {:.0} min; air {:.0}; burnt {:.1} mm {:?} steps {}", c.frozen.unwrap().as_min(),k.leave.as_min(),k.open.as_min(),k.handle.as_min(), cooling_in_air(x.modulus,x.density,x.solid_heat,opening_row(f).unwrap().open).as_min(), c.sand_over(Temperature::from_celsius(600.0)).as_mm(),dt,c.casting.len()); } else {println!("{f} {m} {b} {r} none")}
- let _ = Duration::ZERO;
- }}}}
+use measure::matter::{Density, Mass};
+use mould::cooling::{Poured, cooling};
+use mould::freezing::{FreezingHeat, freezing_time, mould_constant};
+use mould::heat_soak::{burnt_depth, soak_depth};
+use mould::opening::{HAND, Marks, marks, opening_row, opening_rows};
+use proptest::prelude::{prop_assert, proptest};
+
+/// Grey iron in 40 kg of sand.
+fn iron(mass_kg: f64, modulus_mm: f64) -> Poured {
+    Poured {
+        modulus: Length::from_mm(modulus_mm),
+        mass: Mass::from_kg(mass_kg),
+        density: Density::from_g_per_cm3(6.9),
+        latent: HeatPerMass::from_kj_per_kg(230.0),
+        liquid_heat: SpecificHeat::from_j_per_kg_k(870.0),
+        solid_heat: SpecificHeat::from_j_per_kg_k(650.0),
+        superheat: TemperatureDifference::from_kelvin(150.0),
+        solidus: Temperature::from_celsius(1130.0),
+        sand: HeatDrawing::from_w_rts_per_m2_k(1080.0),
+        sand_mass: Mass::from_kg(40.0),
+    }
+}
+
+fn marks_of(poured: &Poured, family: &str) -> Marks {
+    marks(poured, opening_row(family).expect("a family of the table")).expect("cold in time")
+}
+
+fn freezes(poured: &Poured) -> Duration {
+    let constant = mould_constant(&FreezingHeat {
+        density: poured.density,
+        latent: poured.latent,
+        liquid_heat: poured.liquid_heat,
+        superheat: poured.superheat,
+        solidus: poured.solidus,
+        sand: poured.sand,
+    });
+    freezing_time(constant, poured.modulus)
+}
+
+#[test]
+fn a_flat_casting_freezes_when_the_law_of_the_modulus_says() {
+    for modulus_mm in [1.0, 5.0, 25.0] {
+        let flat = Poured {
+            mass: Mass::from_kg(1e6),
+            sand_mass: Mass::from_kg(1e8),
+            superheat: TemperatureDifference::ZERO,
+            ..iron(1.0, modulus_mm)
+        };
+        let followed = cooling(&flat, flat.solidus - TemperatureDifference::from_kelvin(1.0));
+        let ratio = followed.frozen.expect("frozen") / freezes(&flat);
+        assert!((ratio - 1.0).abs() < 0.05, "{modulus_mm} mm: {ratio}");
+    }
+}
+
+#[test]
+fn small_iron_may_be_opened_in_a_quarter_of_an_hour_and_chunky_iron_within_the_hours() {
+    // What one thread of founders keeps to: 15 to 20 min small, 60 to 90 min chunky, and 3 h to be
+    // below 480 °C for certain.
+    let small = marks_of(&iron(1.5, 4.0), "iron").open.as_min();
+    assert!((8.0..=25.0).contains(&small), "{small}");
+    let chunky = marks_of(&iron(4.0, 12.0), "iron").open.as_min();
+    assert!((40.0..=180.0).contains(&chunky), "{chunky}");
+}
+
+#[test]
+fn iron_is_opened_below_the_habit_of_480_degrees() {
+    let row = opening_row("iron").expect("iron");
+    assert!(row.open <= Temperature::from_celsius(480.0));
+    let poured = iron(4.0, 8.0);
+    let marks = marks_of(&poured, "iron");
+    let followed = cooling(&poured, HAND);
+    let at = |mark: Duration| followed.casting.iter().find(|(time, _)| *time >= mark);
+    let (_, opened) = at(marks.open).expect("followed so far");
+    assert!(*opened <= Temperature::from_celsius(480.5), "{opened:?}");
+    let (_, handled) = at(marks.handle).expect("followed so far");
+    assert!(*handled <= HAND + TemperatureDifference::from_kelvin(0.5));
+}
+
+#[test]
+fn every_family_waits_until_it_is_frozen_and_opens_below_its_red() {
+    assert_eq!(opening_rows().len(), 5);
+    for row in opening_rows() {
+        assert!(row.leave > row.open && row.open > HAND, "{}", row.name);
+        assert!(row.open <= Temperature::from_celsius(480.0), "{}", row.name);
+    }
+}
+
+#[test]
+fn sand_is_burnt_as_deep_as_a_held_face_soaks_it() {
+    // A face that stays at its solidus for ten minutes, being far from frozen.
+    let held = Poured {
+        mass: Mass::from_kg(1e6),
+        sand_mass: Mass::from_kg(1e8),
+        superheat: TemperatureDifference::ZERO,
+        ..iron(1.0, 400.0)
+    };
+    let mark = Temperature::from_celsius(600.0);
+    let followed = cooling(&held, held.solidus);
+    let (time, _) = *followed.casting.last().expect("followed");
+    let ratio = followed.sand_over(mark) / soak_depth(held.solidus, mark, held.sand, time);
+    assert!((ratio - 1.0).abs() < 0.1, "{ratio} after {time:?}");
+}
+
+#[test]
+fn what_is_no_amount_ends_all_the_same() {
+    for modulus_mm in [0.0, f64::NAN, 1e-12, 1e12] {
+        let followed = cooling(&iron(4.0, modulus_mm), HAND);
+        assert!(!followed.casting.is_empty());
+    }
+    let without_sand = Poured { sand_mass: Mass::ZERO, ..iron(4.0, 5.0) };
+    assert!(cooling(&without_sand, HAND).frozen.is_some());
+}
+
+proptest! {
+    #[test]
+    fn marks_stand_in_order_thick_after_thin_dry_after_wet(
+        mass_kg in 0.1f64..10.0,
+        modulus_mm in 1.5f64..15.0,
+        thicker in 1.0f64..2.0,
+        sand in 700.0f64..1500.0,
+        thirstier in 1.0f64..1.6,
+    ) {
+        let thirst = HeatDrawing::from_w_rts_per_m2_k;
+        let poured = Poured { sand: thirst(sand), ..iron(mass_kg, modulus_mm) };
+        let now = marks_of(&poured, "iron");
+        prop_assert!(Duration::ZERO < now.leave);
+        prop_assert!(now.leave <= now.open && now.open <= now.handle);
+        let modulus = poured.modulus * thicker;
+        let thick = marks_of(&Poured { modulus, ..poured }, "iron");
+        prop_assert!(thick.leave >= now.leave * 0.999 && thick.open >= now.open * 0.999);
+        prop_assert!(thick.handle >= now.handle * 0.999);
+        let wet = marks_of(&Poured { sand: thirst(sand * thirstier), ..poured }, "iron");
+        prop_assert!(wet.leave <= now.leave * 1.001 && wet.open <= now.open * 1.001);
+        prop_assert!(wet.handle <= now.handle * 1.001);
+        let mark = Temperature::from_celsius(600.0);
+        let (thin, thick) = (burnt_depth(&poured, mark), burnt_depth(&Poured { modulus, ..poured }, mark));
+        prop_assert!(thick >= thin * 0.98, "{thin:?} {thick:?}");
+    }
+}

@@ -31,9 +31,11 @@ mod furnace;
 mod gating;
 pub mod given;
 mod heats;
+mod helping;
 mod holding;
 pub mod input;
 mod melting;
+mod opening;
 mod pattern;
 mod pouring;
 mod pricing;
@@ -56,6 +58,7 @@ pub fn of_topic(topic: Topic) -> &'static [Reckoner] {
         Topic::Gating => gating::RECKONERS,
         Topic::Freezing => freezing::RECKONERS,
         Topic::Feeding => feeding::RECKONERS,
+        Topic::Helping => helping::RECKONERS,
         Topic::Holding => holding::RECKONERS,
         Topic::Charging => charging::RECKONERS,
         Topic::Melting => melting::RECKONERS,
@@ -64,6 +67,7 @@ pub fn of_topic(topic: Topic) -> &'static [Reckoner] {
         Topic::Pouring => pouring::RECKONERS,
         Topic::After => after::RECKONERS,
         Topic::Pricing => pricing::RECKONERS,
+        Topic::Opening => opening::RECKONERS,
     }
 }
 

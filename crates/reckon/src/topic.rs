@@ -13,6 +13,8 @@ pub enum Topic {
     Freezing,
     /// What feeds it while it shrinks.
     Feeding,
+    /// What helps it to freeze in the right order.
+    Helping,
     /// What holds the mould together.
     Holding,
     /// What to weigh out of which heap.
@@ -25,6 +27,8 @@ pub enum Topic {
     Heats,
     /// How hot, in which order.
     Pouring,
+    /// When to open the mould, and what the heat leaves behind.
+    Opening,
     /// Sound or hollow, and what heating again does.
     After,
     /// What to ask for it.
@@ -33,18 +37,20 @@ pub enum Topic {
 
 impl Topic {
     /// All of them, in the order of the day.
-    pub const ALL: [Topic; 13] = [
+    pub const ALL: [Topic; 15] = [
         Topic::Pattern,
         Topic::Sand,
         Topic::Gating,
         Topic::Freezing,
         Topic::Feeding,
+        Topic::Helping,
         Topic::Holding,
         Topic::Charging,
         Topic::Melting,
         Topic::Furnace,
         Topic::Heats,
         Topic::Pouring,
+        Topic::Opening,
         Topic::After,
         Topic::Pricing,
     ];
@@ -57,12 +63,14 @@ impl Topic {
             Topic::Gating => "Gating",
             Topic::Freezing => "Freezing",
             Topic::Feeding => "Feeding",
+            Topic::Helping => "Necks, reach, chills",
             Topic::Holding => "Flask and cope",
             Topic::Charging => "Charge make-up",
             Topic::Melting => "Charge and melt",
             Topic::Furnace => "Furnace and fuel",
             Topic::Heats => "Crucible and heats",
             Topic::Pouring => "Pouring",
+            Topic::Opening => "Opening",
             Topic::After => "After shake-out",
             Topic::Pricing => "Price",
         }

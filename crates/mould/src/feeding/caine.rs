@@ -34,6 +34,8 @@ pub const DIAMETER_BY_CAINE: Law = Law {
 pub struct CaineConstants {
     /// The metal: "aluminium", "grey iron".
     pub name: String,
+    /// Names of the alloys they go for.
+    pub alloys: Vec<String>,
     /// How the demand rises as the feeder grows small.
     pub a: f64,
     /// Share that the casting draws from the feeder.
@@ -52,6 +54,12 @@ pub fn caine_metals() -> &'static [CaineConstants] {
 /// The constants of a metal, where the handbooks have any.
 pub fn caine_of(metal: &str) -> Option<&'static CaineConstants> {
     CONSTANTS.iter().find(|row| row.name == metal)
+}
+
+/// The constants that go for an alloy of the table, where there are any.
+pub fn caine_for_alloy(alloy: &str) -> Option<&'static CaineConstants> {
+    let goes = |row: &&CaineConstants| row.alloys.iter().any(|name| name == alloy);
+    CONSTANTS.iter().find(goes)
 }
 
 /// Modulus of feeder over casting that a feeder of this share of the casting's volume needs, or

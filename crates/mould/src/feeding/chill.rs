@@ -27,9 +27,8 @@ pub const CHILL_AREA: Law = Law {
 /// Mass of chill that holds the heat drawn into it.
 pub const CHILL_MASS: Law = Law {
     name: "mould::feeding::chill::chill_mass",
-    formula: "m = ρ H (V − (A − A_ch) M) / (c ΔT)",
-    range: "ΔT by which the whole chill may warm while the section freezes; H the heat of a \
-            kilogram of metal until it is solid",
+    formula: "m = ρ (L + c ΔT) (V − (A − A_ch) M) / (c_ch ΔT_ch)",
+    range: "ΔT the superheat; ΔT_ch by which the whole chill may warm while the section freezes",
     sources: &["common-practice"],
 };
 

@@ -34,10 +34,10 @@ pub struct Fed<'a> {
     pub volume: Volume,
     /// Modulus of all of that: its volume over its surface.
     pub whole: Length,
-    /// Diameter of the largest ball that fits into the section.
-    pub inscribed: Length,
-    /// Length, width and thickness of the box round it.
-    pub sides: [Length; 3],
+    /// Diameter of the largest ball that fits into the section, where it is known.
+    pub inscribed: Option<Length>,
+    /// Length, width and thickness of the box round it, where they are known.
+    pub sides: Option<[Length; 3]>,
     /// What the feeder has to bring, as a share of the casting.
     pub demand: f64,
     /// Modulus of feeder over section.
@@ -114,11 +114,11 @@ impl Rule {
             Rule::Modulus => "by modulus",
             Rule::Volume => "by volume",
             Rule::Caine => "by Caine's curve",
-            Rule::ShapeTable => "by shape factor, table",
-            Rule::ShapePower => "by shape factor, power",
+            Rule::ShapeTable => "by the table of shapes",
+            Rule::ShapePower => "by the power of shapes",
             Rule::Thrice => "by three times the shrinkage",
-            Rule::CircleLeast => "by inscribed circle, 1.5",
-            Rule::CircleMost => "by inscribed circle, 3",
+            Rule::CircleLeast => "by one and a half circles",
+            Rule::CircleMost => "by three circles",
         }
     }
 
@@ -187,8 +187,10 @@ pub fn diameter_holding(volume: Volume, height_over_diameter: f64) -> Length {
 
 fn diameter(rule: Rule, fed: &Fed<'_>) -> Option<Length> {
     let slimness = fed.height_over_diameter;
-    let [length, width, thickness] = fed.sides;
-    let by_shape = || volume_by_shape(shape_factor(length, width, thickness));
+    let by_shape = fed.sides.map(|[length, width, thickness]| {
+        volume_by_shape(shape_factor(length, width, thickness))
+    });
+    let by_circle = |factor: f64| fed.inscribed.map(|circle| diameter_by_circle(circle, factor));
     let holding = |volume: Volume| diameter_holding(volume, slimness);
     match rule {
         Rule::Modulus => {
@@ -199,10 +201,10 @@ fn diameter(rule: Rule, fed: &Fed<'_>) -> Option<Length> {
         Rule::Caine => fed.caine.and_then(|constants| {
             diameter_by_caine(fed.volume, fed.whole, slimness, fed.ends, constants)
         }),
-        Rule::ShapeTable => Some(holding(fed.volume * by_shape().table)),
-        Rule::ShapePower => Some(holding(fed.volume * by_shape().power)),
+        Rule::ShapeTable => by_shape.map(|by| holding(fed.volume * by.table)),
+        Rule::ShapePower => by_shape.map(|by| holding(fed.volume * by.power)),
         Rule::Thrice => Some(holding(thrice_the_shrinkage(fed.volume, fed.demand))),
-        Rule::CircleLeast => Some(diameter_by_circle(fed.inscribed, CIRCLE_FACTORS[0])),
-        Rule::CircleMost => Some(diameter_by_circle(fed.inscribed, CIRCLE_FACTORS[1])),
+        Rule::CircleLeast => by_circle(CIRCLE_FACTORS[0]),
+        Rule::CircleMost => by_circle(CIRCLE_FACTORS[1]),
     }
 }
