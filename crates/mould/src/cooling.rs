@@ -133,6 +133,15 @@ fn first_step_s(poured: &Poured) -> f64 {
     (root * root * 1e-3).max(1e-6)
 }
 
+/// The amount within its limits; the low one for what is no number, so that every loop ends.
+fn held_between(low: f64, amount: f64, high: f64) -> f64 {
+    match amount {
+        amount if amount >= high => high,
+        amount if amount > low => amount,
+        _ => low,
+    }
+}
+
 fn at_celsius(degrees: f64) -> Temperature {
     Temperature::from_celsius(degrees)
 }
@@ -201,10 +210,9 @@ impl Column {
         let radius = (surface / (4.0 * std::f64::consts::PI)).sqrt();
         let behind = poured.sand_mass.as_kg() / RAMMED_KG_PER_M3 / surface;
         let depth = radius * ((1.0 + 3.0 * behind / radius).cbrt() - 1.0);
-        // In this order what is no number becomes a depth as well, and the loop below ends.
-        let depth = depth.max(THINNEST_M).min(DEEPEST_M);
+        let depth = held_between(THINNEST_M, depth, DEEPEST_M);
         let mut faces = vec![0.0];
-        let (mut filled, mut next) = (0.0, (poured.modulus.as_m() / 40.0).min(2e-4).max(1e-6));
+        let (mut filled, mut next) = (0.0, held_between(1e-6, poured.modulus.as_m() / 40.0, 2e-4));
         while filled < depth {
             filled = (filled + next).min(depth);
             faces.push(filled);

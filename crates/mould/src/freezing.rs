@@ -146,11 +146,7 @@ pub fn superheat_factor(
 }
 
 /// Time in which a round body of this modulus freezes. Law: [`ROUND_FREEZING_TIME`].
-pub fn round_freezing_time(
-    constant: FreezingConstant,
-    modulus: Length,
-    round: Round,
-) -> Duration {
+pub fn round_freezing_time(constant: FreezingConstant, modulus: Length, round: Round) -> Duration {
     let root_s_per_cm = (constant.as_s_per_m2() * 1e-4).sqrt();
     let faster = 1.0 + round.opening_cm_per_root_s() * root_s_per_cm;
     freezing_time(constant, modulus) / (faster * faster)

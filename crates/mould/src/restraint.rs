@@ -108,7 +108,13 @@ pub fn changes(wheel: &Wheel) -> Vec<Change> {
     };
     let tried = [
         (WheelChange::CurveSpokes, Wheel { bow, ..*wheel }),
-        (WheelChange::OddSpokes, Wheel { spokes: odd, ..*wheel }),
+        (
+            WheelChange::OddSpokes,
+            Wheel {
+                spokes: odd,
+                ..*wheel
+            },
+        ),
         (WheelChange::ChillTheLast, chilled(wheel)),
     ];
     let mut changes: Vec<_> = tried

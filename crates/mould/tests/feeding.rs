@@ -52,9 +52,16 @@ fn the_two_forms_of_the_shape_factor_are_told_to_disagree_at_chunky_shapes() {
     let chunky = volume_by_shape(2.0);
     assert!((chunky.power / chunky.table - 1.5).abs() < 0.01);
     let cube = [Length::from_mm(60.0); 3];
-    let rules = side_by_side(&Fed { sides: Some(cube), ..jaw() }).expect("a feeder");
+    let rules = side_by_side(&Fed {
+        sides: Some(cube),
+        ..jaw()
+    })
+    .expect("a feeder");
     let apart = rules.disagreeing(0.2);
-    assert!(apart.iter().any(|says| says.rule == Rule::ShapePower), "{apart:?}");
+    assert!(
+        apart.iter().any(|says| says.rule == Rule::ShapePower),
+        "{apart:?}"
+    );
 }
 
 #[test]
@@ -63,13 +70,27 @@ fn a_sleeve_makes_the_feeder_smaller() {
         .iter()
         .map(|lining| {
             let (usable, longer) = (lining.usable.low(), lining.longer.low());
-            let rules = side_by_side(&Fed { usable, longer, ..jaw() }).expect("a feeder");
+            let rules = side_by_side(&Fed {
+                usable,
+                longer,
+                ..jaw()
+            })
+            .expect("a feeder");
             rules.diameter.as_mm()
         })
         .collect();
     assert_eq!(across.len(), 4);
-    assert!(across.windows(2).all(|pair| pair[1] <= pair[0]), "{across:?}");
-    assert!(side_by_side(&Fed { demand: 0.2, ..jaw() }).is_none());
+    assert!(
+        across.windows(2).all(|pair| pair[1] <= pair[0]),
+        "{across:?}"
+    );
+    assert!(
+        side_by_side(&Fed {
+            demand: 0.2,
+            ..jaw()
+        })
+        .is_none()
+    );
 }
 
 #[test]
@@ -77,7 +98,10 @@ fn thin_iron_and_rich_iron_in_a_firm_mould_get_no_feeder() {
     let iron = |modulus_mm, carbon_equivalent, firm| {
         need(
             Length::from_mm(modulus_mm),
-            Some(IronKnown { carbon_equivalent, firm }),
+            Some(IronKnown {
+                carbon_equivalent,
+                firm,
+            }),
         )
     };
     assert_eq!(iron(3.5, Some(4.2), true), Need::None(NoFeeder::FirmIron));
@@ -114,11 +138,24 @@ fn a_chill_on_a_boss_turns_the_order_of_freezing_round() {
     let (volume, surface) = (Volume::from_cm3(40.0), Area::from_cm2(50.0));
     let wall = Length::from_mm(5.0);
     assert!(volume / surface > wall);
-    let section = Chilled { volume, surface, wanted: wall * 0.9 };
+    let section = Chilled {
+        volume,
+        surface,
+        wanted: wall * 0.9,
+    };
     let contact = chill_area(&section, 3.0).expect("a chill");
     assert!(chilled_modulus(volume, surface, contact, 3.0) < wall);
     assert!(chilled_modulus(volume, surface, Area::ZERO, 3.0) > wall);
-    assert_eq!(chill_area(&Chilled { wanted: Length::from_mm(8.0), ..section }, 3.0), None);
+    assert_eq!(
+        chill_area(
+            &Chilled {
+                wanted: Length::from_mm(8.0),
+                ..section
+            },
+            3.0
+        ),
+        None
+    );
     assert_eq!(chill_area(&section, 1.0), None);
     for metal in chill_metals() {
         let heat = HeatPerMass::from_kj_per_kg(545.0);

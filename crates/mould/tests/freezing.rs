@@ -70,8 +70,14 @@ fn the_sand_round_a_ball_helps_as_much_as_the_flow_of_heat_says() {
     let diffusivity_cm2_per_s = 3.4e-3_f64;
     let ball = (std::f64::consts::PI * diffusivity_cm2_per_s).sqrt() / 6.0;
     let bar = (std::f64::consts::PI * diffusivity_cm2_per_s).sqrt() / 8.0;
-    assert!((Round::Ball.opening_cm_per_root_s() / ball - 1.0).abs() < 0.1, "{ball}");
-    assert!((Round::Bar.opening_cm_per_root_s() / bar - 1.0).abs() < 0.1, "{bar}");
+    assert!(
+        (Round::Ball.opening_cm_per_root_s() / ball - 1.0).abs() < 0.1,
+        "{ball}"
+    );
+    assert!(
+        (Round::Bar.opening_cm_per_root_s() / bar - 1.0).abs() < 0.1,
+        "{bar}"
+    );
 }
 
 #[test]
@@ -86,7 +92,9 @@ fn the_spokes_of_the_sluice_wheel_freeze_first_and_its_hub_last() {
         })
     };
     let near = |got: [f64; 2], want: [f64; 2]| {
-        got.iter().zip(want).all(|(got, want)| (got / want - 1.0).abs() < 0.04)
+        got.iter()
+            .zip(want)
+            .all(|(got, want)| (got / want - 1.0).abs() < 0.04)
     };
     assert!(near(band(WheelPart::Spokes), [45.0, 99.0]));
     assert!(near(band(WheelPart::Rim), [118.0, 262.0]));
@@ -96,11 +104,20 @@ fn the_spokes_of_the_sluice_wheel_freeze_first_and_its_hub_last() {
 #[test]
 fn straight_spokes_score_worse_than_curved_odd_or_slender_ones() {
     let straight = restraint(&wheel());
-    let curved = Wheel { bow: Length::from_mm(24.0), ..wheel() };
+    let curved = Wheel {
+        bow: Length::from_mm(24.0),
+        ..wheel()
+    };
     assert!(restraint(&curved) < straight * 0.6);
-    let slender = Wheel { spoke: Length::from_mm(12.0), ..wheel() };
+    let slender = Wheel {
+        spoke: Length::from_mm(12.0),
+        ..wheel()
+    };
     assert!(restraint(&slender) < straight);
-    let even = Wheel { spokes: 6, ..wheel() };
+    let even = Wheel {
+        spokes: 6,
+        ..wheel()
+    };
     assert!(restraint(&even) > straight);
     // Five spokes alone cure nothing: the index of the straight five is far from nought.
     assert!(straight > 0.05, "{straight}");
@@ -108,24 +125,36 @@ fn straight_spokes_score_worse_than_curved_odd_or_slender_ones() {
 
 #[test]
 fn the_changes_are_told_best_first_and_each_helps() {
-    let even = Wheel { spokes: 6, ..wheel() };
+    let even = Wheel {
+        spokes: 6,
+        ..wheel()
+    };
     let told = changes(&even);
     assert_eq!(told.len(), 3);
     assert!(told.windows(2).all(|pair| pair[0].leaves <= pair[1].leaves));
     assert!(told.iter().all(|change| change.leaves < restraint(&even)));
     let five = changes(&wheel());
-    assert!(five.iter().all(|change| change.change != WheelChange::OddSpokes));
+    assert!(
+        five.iter()
+            .all(|change| change.change != WheelChange::OddSpokes)
+    );
 }
 
 #[test]
 fn a_joined_face_makes_a_body_freeze_later() {
-    let side = |cooling| Side { across: Some(Length::from_mm(20.0)), cooling };
+    let side = |cooling| Side {
+        across: Some(Length::from_mm(20.0)),
+        cooling,
+    };
     let cube = |faces: u8| {
         simple_modulus(&SimpleBody::Block([side(faces), side(2), side(2)])).expect("cools")
     };
     assert!((cube(2).as_mm() - 20.0 / 6.0).abs() < 1e-9);
     assert!(cube(1) > cube(2) && cube(0) > cube(1));
-    assert_eq!(simple_modulus(&SimpleBody::Block([side(0), side(0), Side::LONG])), None);
+    assert_eq!(
+        simple_modulus(&SimpleBody::Block([side(0), side(0), Side::LONG])),
+        None
+    );
 }
 
 proptest! {

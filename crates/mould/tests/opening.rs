@@ -1,5 +1,7 @@
 //! Three marks on the clock, the crust of burnt sand, and what they have to agree with.
 
+#![allow(clippy::expect_used, reason = "a helper that fails fails its test")]
+
 use measure::flow::Duration;
 use measure::heat::{HeatDrawing, HeatPerMass, SpecificHeat, Temperature, TemperatureDifference};
 use measure::length::Length;
@@ -51,7 +53,10 @@ fn a_flat_casting_freezes_when_the_law_of_the_modulus_says() {
             superheat: TemperatureDifference::ZERO,
             ..iron(1.0, modulus_mm)
         };
-        let followed = cooling(&flat, flat.solidus - TemperatureDifference::from_kelvin(1.0));
+        let followed = cooling(
+            &flat,
+            flat.solidus - TemperatureDifference::from_kelvin(1.0),
+        );
         let ratio = followed.frozen.expect("frozen") / freezes(&flat);
         assert!((ratio - 1.0).abs() < 0.05, "{modulus_mm} mm: {ratio}");
     }
@@ -112,7 +117,10 @@ fn what_is_no_amount_ends_all_the_same() {
         let followed = cooling(&iron(4.0, modulus_mm), HAND);
         assert!(!followed.casting.is_empty());
     }
-    let without_sand = Poured { sand_mass: Mass::ZERO, ..iron(4.0, 5.0) };
+    let without_sand = Poured {
+        sand_mass: Mass::ZERO,
+        ..iron(4.0, 5.0)
+    };
     assert!(cooling(&without_sand, HAND).frozen.is_some());
 }
 

@@ -38,8 +38,8 @@ const DEMAND: Input = Input::share(
     "β",
     "share of the volume lost from pouring to frozen: reckon feed-demand",
 );
-const SLIMNESS: Input = Input::number("height_over_diameter", "", "height over diameter")
-    .or("1", "common-practice");
+const SLIMNESS: Input =
+    Input::number("height_over_diameter", "", "height over diameter").or("1", "common-practice");
 const CAINE_METAL: Input = Input::choice(
     "curve",
     "metal of Caine's constants",
@@ -73,8 +73,12 @@ pub const RECKONERS: &[Reckoner] = &[
             SECTION,
             Input::choice("iron", "whether it is grey iron", &["yes", "no"]),
             Input::number("carbon_equivalent", "CE", "grey iron: CE in per cent").optional(),
-            Input::choice("firm", "whether a test has shown the mould firm", &["yes", "no"])
-                .or("no", "common-practice"),
+            Input::choice(
+                "firm",
+                "whether a test has shown the mould firm",
+                &["yes", "no"],
+            )
+            .or("no", "common-practice"),
         ],
         example: &[
             ("section", "plate 7 mm"),
@@ -108,8 +112,12 @@ pub const RECKONERS: &[Reckoner] = &[
             Input::of::<Area>("surface", "", "its whole surface, for Caine's curve").optional(),
             DEMAND,
             Input::metal(),
-            Input::number("margin", "k", "how much more modulus the feeder has: 1.1 for iron")
-                .or("1.2", "feeder-article"),
+            Input::number(
+                "margin",
+                "k",
+                "how much more modulus the feeder has: 1.1 for iron",
+            )
+            .or("1.2", "feeder-article"),
             Input::share("usable", "ε", "share of the feeder that can run out").optional(),
             Input::choice(
                 "lining",
@@ -131,8 +139,10 @@ pub const RECKONERS: &[Reckoner] = &[
             ("metal", "A356"),
             ("box", "125 mm, 47 mm, 20.5 mm"),
         ],
-        cautions: &["a blind feeder needs a vent or a dry core to let the air in, or it does not \
-                     feed"],
+        cautions: &[
+            "a blind feeder needs a vent or a dry core to let the air in, or it does not \
+                     feed",
+        ],
         work: |given| feeder_answers(given),
     },
     Reckoner {
@@ -164,7 +174,12 @@ pub const RECKONERS: &[Reckoner] = &[
         inputs: &[
             CAINE_METAL,
             Input::of::<Volume>("casting", "V_casting", "casting it feeds"),
-            Input::new("section", "M_casting", "its modulus, or a plain body", Wanted::Body),
+            Input::new(
+                "section",
+                "M_casting",
+                "its modulus, or a plain body",
+                Wanted::Body,
+            ),
             SLIMNESS,
             ENDS,
         ],
@@ -203,8 +218,11 @@ pub const RECKONERS: &[Reckoner] = &[
         ],
         cautions: &[],
         work: |given| {
-            let factor =
-                shape_factor(given.get("length"), given.get("width"), given.get("thickness"));
+            let factor = shape_factor(
+                given.get("length"),
+                given.get("width"),
+                given.get("thickness"),
+            );
             Ok(vec![Answer::number("shape factor", factor)])
         },
     },
@@ -431,13 +449,19 @@ fn need_reason(need: Need) -> &'static str {
 }
 
 fn feeder_answers(given: &Given<'_>) -> Result<Vec<Answer>, Impossible> {
-    let lining = linings().iter().find(|row| row.name == given.words("lining"));
+    let lining = linings()
+        .iter()
+        .find(|row| row.name == given.words("lining"));
     let Some(lining) = lining else {
         return given.refuse("lining", "is none of the table", "sand, or a sleeve");
     };
-    let iron = given.alloy().is_some_and(|alloy| alloy.family == Family::Iron);
+    let iron = given
+        .alloy()
+        .is_some_and(|alloy| alloy.family == Family::Iron);
     if iron && given.number("margin") == MARGIN {
-        given.doubt(format!("for iron k = {IRON_MARGIN} is enough: reckon feeder-needed first"));
+        given.doubt(format!(
+            "for iron k = {IRON_MARGIN} is enough: reckon feeder-needed first"
+        ));
     }
     if lining.longer.low() < lining.longer.high() {
         given.doubt("a sleeve does what its maker measured: the low figure from memory is taken");

@@ -20,8 +20,8 @@ use crate::input::{Input, Property, Wanted};
 use crate::reckoner::Reckoner;
 use crate::refusal::Impossible;
 
-const DENSITY: Input = Input::of::<Density>("density", "ρ", "metal at its freezing")
-    .of_metal(Property::LiquidDensity);
+const DENSITY: Input =
+    Input::of::<Density>("density", "ρ", "metal at its freezing").of_metal(Property::LiquidDensity);
 const LATENT: Input =
     Input::of::<HeatPerMass>("latent", "L", "heat of freezing").of_metal(Property::LatentHeat);
 const LIQUID_HEAT: Input = Input::of::<SpecificHeat>("liquid", "c", "specific heat of the liquid")
@@ -55,8 +55,12 @@ pub const RECKONERS: &[Reckoner] = &[
             Input::of::<Length>("diameter", "D", "ball or round: outside").optional(),
             Input::of::<Length>("bore", "d", "round: bore").optional(),
             Input::of::<Length>("height", "H", "round: along the axis, nothing if long").optional(),
-            Input::number("thickness_faces", "i", "faces across the first side that cool")
-                .or("2", "common-practice"),
+            Input::number(
+                "thickness_faces",
+                "i",
+                "faces across the first side that cool",
+            )
+            .or("2", "common-practice"),
             Input::number("width_faces", "j", "faces across the second side that cool")
                 .or("2", "common-practice"),
             Input::number("length_faces", "k", "faces across the third side that cool")
@@ -69,11 +73,19 @@ pub const RECKONERS: &[Reckoner] = &[
             )
             .or("cools", "common-practice"),
         ],
-        example: &[("body", "block"), ("thickness", "20 mm"), ("width", "30 mm")],
+        example: &[
+            ("body", "block"),
+            ("thickness", "20 mm"),
+            ("width", "30 mm"),
+        ],
         cautions: &[],
         work: |given| match simple_modulus(&body(given)?) {
             Some(modulus) => Ok(vec![Answer::of("modulus", modulus)]),
-            None => given.refuse("faces", "none of them cools", "give the faces that lie on sand"),
+            None => given.refuse(
+                "faces",
+                "none of them cools",
+                "give the faces that lie on sand",
+            ),
         },
     },
     Reckoner {
@@ -103,7 +115,15 @@ pub const RECKONERS: &[Reckoner] = &[
         name: "mould-constant",
         question: "What is the mould constant of a metal in a sand?",
         law: &MOULD_CONSTANT,
-        inputs: &[Input::metal(), DENSITY, LATENT, LIQUID_HEAT, SUPERHEAT, SOLIDUS, SAND],
+        inputs: &[
+            Input::metal(),
+            DENSITY,
+            LATENT,
+            LIQUID_HEAT,
+            SUPERHEAT,
+            SOLIDUS,
+            SAND,
+        ],
         example: &[("metal", "A356"), ("superheat", "90 K")],
         cautions: &[],
         work: |given| {
@@ -116,9 +136,18 @@ pub const RECKONERS: &[Reckoner] = &[
         question: "What is the constant of my own mould, from one slab that was timed?",
         law: &TRIAL_CONSTANT,
         inputs: &[
-            Input::new("section", "M", "modulus of the slab, or a plain body", Wanted::Body),
-            Input::of::<Duration>("time", "t", "from full to frozen, with the error of the watch")
-                .narrowed_by("time a thicker slab, or the same one three times"),
+            Input::new(
+                "section",
+                "M",
+                "modulus of the slab, or a plain body",
+                Wanted::Body,
+            ),
+            Input::of::<Duration>(
+                "time",
+                "t",
+                "from full to frozen, with the error of the watch",
+            )
+            .narrowed_by("time a thicker slab, or the same one three times"),
             Input::number(
                 "true_to_size",
                 "",
@@ -137,9 +166,8 @@ pub const RECKONERS: &[Reckoner] = &[
             let constant =
                 constant_from_trial(slab * given.number("true_to_size"), given.get("time"));
             if slab < Length::from_mm(5.0) {
-                given.doubt(
-                    "a slab under 10 mm freezes while it is still being poured: take 20 mm",
-                );
+                given
+                    .doubt("a slab under 10 mm freezes while it is still being poured: take 20 mm");
             }
             Ok(vec![Answer::of("constant", constant)])
         },
@@ -181,8 +209,11 @@ pub const RECKONERS: &[Reckoner] = &[
         example: &[("metal", "A356"), ("superheat", "90 K")],
         cautions: &[],
         work: |given| {
-            let factor =
-                superheat_factor(given.get("latent"), given.get("liquid"), given.get("superheat"));
+            let factor = superheat_factor(
+                given.get("latent"),
+                given.get("liquid"),
+                given.get("superheat"),
+            );
             given.doubt(
                 "encyclopaedias print 1 + (c ΔT / L)², a slip of the bracket: it is shown beside \
                  the balance of heat and should not be used",
@@ -338,7 +369,11 @@ fn round(given: &Given<'_>, height: Side) -> Result<SimpleBody, Impossible> {
     let diameter = diameter(given)?;
     let bore = given.find::<Length>("bore");
     if bore.is_some_and(|bore| bore >= diameter) {
-        return given.refuse("bore", "is no smaller than the outside", "give the inside width");
+        return given.refuse(
+            "bore",
+            "is no smaller than the outside",
+            "give the inside width",
+        );
     }
     Ok(SimpleBody::Round {
         diameter,

@@ -7,9 +7,7 @@ use mould::feeding::chill::{
     CHILL_AREA, CHILL_MASS, CHILLED_MODULUS, Chilled, chill_area, chill_mass, chill_metals,
     chill_thickness, chilled_modulus,
 };
-use mould::feeding::neck::{
-    FLAT_NECK, NECK, flat_neck, iron_neck_margin, neck_margin, round_neck,
-};
+use mould::feeding::neck::{FLAT_NECK, NECK, flat_neck, iron_neck_margin, neck_margin, round_neck};
 use mould::feeding::padding::{PADDING, padded_thickness};
 use mould::feeding::reach::{
     FEEDERS_ALONG, REACH, REACH_ALONG_BAR, feeders_along, reach, reach_along_bar, reach_row,
@@ -33,9 +31,12 @@ const NECK_METAL: Input = Input::choice(
     &["yes", "no"],
 )
 .or("no", "common-practice");
-const NECK_MARGIN: Input =
-    Input::number("margin", "k", "modulus of neck over section: 1.1, grey iron 0.6 to 0.9")
-        .optional();
+const NECK_MARGIN: Input = Input::number(
+    "margin",
+    "k",
+    "modulus of neck over section: 1.1, grey iron 0.6 to 0.9",
+)
+.optional();
 const KIND: Input = Input::choice(
     "kind",
     "how the metal freezes",
@@ -94,15 +95,13 @@ pub const RECKONERS: &[Reckoner] = &[
         ],
         example: &[("section", "6.4 mm"), ("thickness", "20 mm")],
         cautions: &[],
-        work: |given| {
-            match flat_neck(given.get("section"), margin(given), given.get("thickness")) {
-                Some(width) => Ok(vec![Answer::of("width", width).rounded_up()]),
-                None => given.refuse(
-                    "thickness",
-                    "freezes before the casting, however wide",
-                    "make it thicker than twice the neck's modulus",
-                ),
-            }
+        work: |given| match flat_neck(given.get("section"), margin(given), given.get("thickness")) {
+            Some(width) => Ok(vec![Answer::of("width", width).rounded_up()]),
+            None => given.refuse(
+                "thickness",
+                "freezes before the casting, however wide",
+                "make it thicker than twice the neck's modulus",
+            ),
         },
     },
     Reckoner {
@@ -112,14 +111,15 @@ pub const RECKONERS: &[Reckoner] = &[
         inputs: &[
             KIND,
             Input::of::<Length>("thickness", "s", "of the plate"),
-            Input::choice("towards", "a cold end, or the next feeder", &["end", "feeder"])
-                .or("end", "common-practice"),
+            Input::choice(
+                "towards",
+                "a cold end, or the next feeder",
+                &["end", "feeder"],
+            )
+            .or("end", "common-practice"),
             Input::number("thicknesses", "r", "reach in thicknesses, if you know it").optional(),
         ],
-        example: &[
-            ("kind", "middle freezing range"),
-            ("thickness", "12 mm"),
-        ],
+        example: &[("kind", "middle freezing range"), ("thickness", "12 mm")],
         cautions: &[],
         work: |given| distance(given),
     },
@@ -183,7 +183,9 @@ pub const RECKONERS: &[Reckoner] = &[
             if thickness > far_end * 2.0 {
                 given.doubt("more than twice as thick: a second feeder or a chill is cheaper");
             }
-            Ok(vec![Answer::of("thickness at the feeder", thickness).rounded_up()])
+            Ok(vec![
+                Answer::of("thickness at the feeder", thickness).rounded_up(),
+            ])
         },
     },
     Reckoner {
@@ -323,22 +325,32 @@ fn chilled(given: &Given<'_>) -> Chilled {
 }
 
 fn mass_of_chill(given: &Given<'_>) -> Result<Vec<Answer>, Impossible> {
-    let chill = chill_metals().iter().find(|row| row.name == given.words("chill"));
+    let chill = chill_metals()
+        .iter()
+        .find(|row| row.name == given.words("chill"));
     let Some(chill) = chill else {
         return given.refuse("chill", "is no metal of chills", "iron, steel or copper");
     };
     let superheat: TemperatureDifference = given.get("superheat");
     let liquid: SpecificHeat = given.get("liquid");
     let latent: HeatPerMass = given.get("latent");
-    let heat = latent
-        + HeatPerMass::from_j_per_kg(liquid.as_j_per_kg_k() * superheat.as_kelvin());
+    let heat = latent + HeatPerMass::from_j_per_kg(liquid.as_j_per_kg_k() * superheat.as_kelvin());
     let (section, contact) = (chilled(given), given.get("contact"));
     let rise = given.get("rise");
-    let mass = chill_mass(&section, contact, given.get("density"), heat, chill.heat, rise);
+    let mass = chill_mass(
+        &section,
+        contact,
+        given.get("density"),
+        heat,
+        chill.heat,
+        rise,
+    );
     let thickness = chill_thickness(mass, chill.density, contact);
     if thickness > section.wanted * 4.0 {
-        given.doubt("thicker than twice the section beside it: the far side stays cold, so \
-                     spread the chill over more face");
+        given.doubt(
+            "thicker than twice the section beside it: the far side stays cold, so \
+                     spread the chill over more face",
+        );
     }
     Ok(vec![
         Answer::of("mass", mass).rounded_up(),

@@ -108,7 +108,12 @@ pub const RECKONERS: &[Reckoner] = &[
         question: "How long does a casting still burn the hand once it is out of the sand?",
         law: &COOLING_IN_AIR,
         inputs: &[
-            Input::new("section", "M", "modulus of its heaviest section", Wanted::Body),
+            Input::new(
+                "section",
+                "M",
+                "modulus of its heaviest section",
+                Wanted::Body,
+            ),
             Input::metal(),
             Input::of::<Density>("density", "ρ", "metal").of_metal(Property::SolidDensity),
             Input::of::<SpecificHeat>("solid", "c", "specific heat of the solid")
@@ -156,9 +161,13 @@ pub const RECKONERS: &[Reckoner] = &[
             MODULUS,
             MASS,
             SAND_MASS,
-            Input::of::<Temperature>("mark", "T_mark", "above which the bond is dead: sodium \
-                bentonite 600 °C, calcium 320 to 450, sugar 450 to 550")
-                .or("600 C", "sand-death-memory"),
+            Input::of::<Temperature>(
+                "mark",
+                "T_mark",
+                "above which the bond is dead: sodium \
+                bentonite 600 °C, calcium 320 to 450, sugar 450 to 550",
+            )
+            .or("600 C", "sand-death-memory"),
             Input::metal(),
             DENSITY,
             LATENT,
@@ -195,9 +204,24 @@ pub const RECKONERS: &[Reckoner] = &[
             Input::of::<Length>("bow", "", "how far a spoke bows out of the straight line")
                 .or("0 mm", "common-practice"),
             Input::number("spokes", "n", "number of spokes"),
-            Input::new("hub_modulus", "", "modulus of the hub, or a body", Wanted::Body),
-            Input::new("rim_modulus", "", "modulus of the rim, or a body", Wanted::Body),
-            Input::new("spoke_modulus", "", "modulus of the spokes, or a body", Wanted::Body),
+            Input::new(
+                "hub_modulus",
+                "",
+                "modulus of the hub, or a body",
+                Wanted::Body,
+            ),
+            Input::new(
+                "rim_modulus",
+                "",
+                "modulus of the rim, or a body",
+                Wanted::Body,
+            ),
+            Input::new(
+                "spoke_modulus",
+                "",
+                "modulus of the spokes, or a body",
+                Wanted::Body,
+            ),
         ],
         example: &[
             ("radius", "117 mm"),
@@ -209,8 +233,10 @@ pub const RECKONERS: &[Reckoner] = &[
             ("rim_modulus", "rod 26 mm"),
             ("spoke_modulus", "rod 16 mm"),
         ],
-        cautions: &["a cracked wheel flies apart or gives way: anything that lifts, brakes or \
-                     guards has to be proved, whatever this says"],
+        cautions: &[
+            "a cracked wheel flies apart or gives way: anything that lifts, brakes or \
+                     guards has to be proved, whatever this says",
+        ],
         work: |given| wheel(given).map(|wheel| wheel_answers(given, &wheel)),
     },
 ];
@@ -239,10 +265,23 @@ fn poured(given: &Given<'_>) -> Result<Poured, Impossible> {
     if solidus <= mould::freezing::SAND_AT_REST {
         return given.refuse("solidus", "is no hotter than the sand", "look at its unit");
     }
-    for key in ["section", "poured", "sand_mass", "density", "latent", "liquid", "solid", "sand"] {
+    for key in [
+        "section",
+        "poured",
+        "sand_mass",
+        "density",
+        "latent",
+        "liquid",
+        "solid",
+        "sand",
+    ] {
         let amount = given.number(key);
         if amount <= 0.0 || !(1e-6..1e9).contains(&amount) {
-            return given.refuse("figures", format!("{key} is no such amount"), "look at its unit");
+            return given.refuse(
+                "figures",
+                format!("{key} is no such amount"),
+                "look at its unit",
+            );
         }
     }
     Ok(Poured {

@@ -6,9 +6,9 @@ use measure::matter::Mass;
 use metal::alloy::Family;
 use metal::shrinkage::{FEED_DEMAND, feed_demand};
 use mould::feeding::feeder::{
-    DIAMETER_BY_MODULUS, Feeder, IRON_MARGIN, MARGIN, NoFeeder, SELF_FEEDING_CARBON, THIN_MODULUS,
-    VOLUME_RULE, feeder,
+    DIAMETER_BY_MODULUS, Feeder, IRON_MARGIN, MARGIN, VOLUME_RULE, feeder,
 };
+use mould::feeding::need::{IronKnown, Need, NoFeeder, need};
 
 use crate::amount::Amount;
 use crate::job::Job;
@@ -42,7 +42,7 @@ pub(super) fn feeding(
         feeder: None,
         mass: Band::exact(Mass::ZERO),
     };
-    if let Some(reason) = no_feeder(job, part.heaviest.modulus.high()) {
+    if let Need::None(reason) = wanted(job, part.heaviest.modulus.high()) {
         say_none(job, reason, ledger);
         return none;
     }
@@ -89,16 +89,15 @@ fn feeder_over(part: &PlacedPart, margin: f64, demand: &Band<f64>) -> Option<Fee
     })
 }
 
-fn no_feeder(job: &Job, heaviest: Length) -> Option<NoFeeder> {
-    let carbon = job
-        .carbon_equivalent
-        .as_ref()
-        .map_or(0.0, |share| share.ratio * 100.0);
-    let iron = job.alloy.family == Family::Iron;
-    if iron && job.firm.is_some() && carbon >= SELF_FEEDING_CARBON {
-        return Some(NoFeeder::FirmIron);
-    }
-    (heaviest <= THIN_MODULUS).then_some(NoFeeder::Thin)
+fn wanted(job: &Job, heaviest: Length) -> Need {
+    let iron = (job.alloy.family == Family::Iron).then(|| IronKnown {
+        carbon_equivalent: job
+            .carbon_equivalent
+            .as_ref()
+            .map(|share| share.ratio * 100.0),
+        firm: job.firm.is_some(),
+    });
+    need(heaviest, iron)
 }
 
 fn say_none(job: &Job, reason: NoFeeder, ledger: &mut Ledger) {

@@ -187,10 +187,13 @@ pub fn diameter_holding(volume: Volume, height_over_diameter: f64) -> Length {
 
 fn diameter(rule: Rule, fed: &Fed<'_>) -> Option<Length> {
     let slimness = fed.height_over_diameter;
-    let by_shape = fed.sides.map(|[length, width, thickness]| {
-        volume_by_shape(shape_factor(length, width, thickness))
-    });
-    let by_circle = |factor: f64| fed.inscribed.map(|circle| diameter_by_circle(circle, factor));
+    let by_shape = fed
+        .sides
+        .map(|[length, width, thickness]| volume_by_shape(shape_factor(length, width, thickness)));
+    let by_circle = |factor: f64| {
+        fed.inscribed
+            .map(|circle| diameter_by_circle(circle, factor))
+    };
     let holding = |volume: Volume| diameter_holding(volume, slimness);
     match rule {
         Rule::Modulus => {
