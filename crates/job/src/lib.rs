@@ -28,6 +28,7 @@ pub mod plan_file;
 pub mod remark;
 pub mod scoop;
 pub mod shop;
+pub mod slab_trial;
 pub mod why;
 pub mod words;
 pub mod work_out;

@@ -9,6 +9,7 @@ pub mod of_feeding;
 pub mod of_mesh;
 pub mod of_metal;
 pub mod of_mould;
+pub mod of_opening;
 pub mod of_pattern;
 
 /// A remark, the same everywhere: on paper, in the terminal, in files.

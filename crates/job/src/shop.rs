@@ -14,6 +14,7 @@ use sand::moisture::Bond;
 use serde::Deserialize;
 
 use crate::scoop::Scoop;
+use crate::slab_trial::{SlabTrial, SlabTrialFile};
 use crate::words::English;
 
 /// What the founder owns and wants.
@@ -50,6 +51,8 @@ pub struct Heap {
     pub bond: Option<Bond>,
     /// Its last moisture, on the wet basis.
     pub moisture: Option<Share>,
+    /// A slab that was timed in it.
+    pub trial: Option<SlabTrial>,
 }
 
 /// A shop as typed in `shop.toml`.
@@ -132,6 +135,7 @@ struct HeapFile {
     bond: BondFile,
     temper: Option<Share>,
     moisture: Option<Share>,
+    trial: Option<SlabTrialFile>,
 }
 
 #[derive(Clone, Copy, Debug, Deserialize)]
@@ -267,6 +271,7 @@ impl HeapFile {
             mass: self.mass.value,
             bond,
             moisture: self.moisture,
+            trial: self.trial.map(SlabTrialFile::meant).transpose()?,
         })
     }
 }

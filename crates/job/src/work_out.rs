@@ -21,7 +21,9 @@ mod heating;
 mod holding;
 mod ledger;
 mod melting;
+mod opening;
 mod rigging;
+mod thirst;
 
 /// Works a job out in a shop, for a mesh that has been taken.
 pub fn work_out(job: &Job, shop: &Shop, looked: &Looked) -> Plan {
@@ -34,15 +36,23 @@ pub fn work_out(job: &Job, shop: &Shop, looked: &Looked) -> Plan {
             count: looked.solid.voids,
         });
     }
-    let casting = casting::casting(job, &part, &mut ledger);
+    let casting = casting::casting(job, shop, &part, &mut ledger);
     let feeding = feeding::feeding(job, &part, &casting, &mut ledger);
     let rigging = rigging::rigging(job, shop, &part, &casting, &feeding, &mut ledger);
     let pot = melting::melting(job, shop, &rigging, &mut ledger);
     if let Some(pot) = pot {
         heating::heating(job, shop, &casting, &rigging, &pot, &mut ledger);
     }
-    holding::sand(job, shop, &part, &rigging, &mut ledger);
+    let sand = holding::sand(job, shop, &part, &rigging, &mut ledger);
     holding::weights(job, shop, &part, &rigging, &mut ledger);
+    let in_flask = opening::InFlask {
+        part: &part,
+        casting: &casting,
+        feeding: &feeding,
+        rigging: &rigging,
+        sand,
+    };
+    opening::opening(job, shop, &in_flask, &mut ledger);
     let mut remarks = of_mesh::remarks(looked);
     remarks.extend(ledger.remarks);
     Plan {

@@ -82,15 +82,16 @@ pub fn cooling(poured: &Poured, until: Temperature) -> Cooling {
     };
     let (mut time, mut step) = (0.0, first_step_s(poured));
     while time < LONGEST_S {
+        let held = casting.heat;
         sand.step(&mut casting, step);
+        if held > 0.0 && casting.heat <= 0.0 {
+            let share = held / (held - casting.heat);
+            cooling.frozen = Some(Duration::from_s(time + step * share));
+        }
         time += step;
         step *= STEP_GROWTH;
-        let reached = Duration::from_s(time);
         let temperature = at_celsius(casting.temperature());
-        cooling.casting.push((reached, temperature));
-        if cooling.frozen.is_none() && casting.heat <= 0.0 {
-            cooling.frozen = Some(reached);
-        }
+        cooling.casting.push((Duration::from_s(time), temperature));
         if temperature < until {
             break;
         }

@@ -10,7 +10,7 @@ use measure::text::{System, show};
 use metal::casting_mass::{CASTING_MASS, casting_mass};
 use metal::least_wall::least_wall;
 use metal::pouring_temperature::{POURING_BAND, pouring_band, superheat};
-use mould::freezing::{FREEZING_TIME, FreezingHeat, freezing_time, mould_constant, thirst_of_sand};
+use mould::freezing::{FREEZING_TIME, FreezingHeat, freezing_time, mould_constant};
 use pattern::contraction::{PATTERN_LENGTH, pattern_length};
 use pattern::sections::MODULUS;
 
@@ -18,7 +18,9 @@ use crate::amount::Amount;
 use crate::job::Job;
 use crate::placed_part::{PlacedPart, Spot};
 use crate::remark::of_pattern::PatternFact;
+use crate::shop::Shop;
 use crate::work_out::ledger::{Entry, Ledger};
+use crate::work_out::thirst::{Thirst, thirst};
 
 /// What the rest of the plan needs to know of one casting.
 pub(super) struct Casting {
@@ -30,15 +32,16 @@ pub(super) struct Casting {
     pub(super) growth: f64,
 }
 
-pub(super) fn casting(job: &Job, part: &PlacedPart, ledger: &mut Ledger) -> Casting {
+pub(super) fn casting(job: &Job, shop: &Shop, part: &PlacedPart, ledger: &mut Ledger) -> Casting {
     let mass = mass(job, part, ledger);
     let thinnest = part.thinnest.modulus;
     let pouring = pouring(job, &thinnest, ledger);
     let superheat = superheat(pouring.likely(), job.alloy.liquidus.band.likely());
-    let constant = constant(job, superheat);
+    let sand = thirst(job, shop);
+    let constant = constant(job, superheat, &sand);
     let wall_freezes = constant.with(&thinnest, freezing_time);
     moduli(part, ledger);
-    freezing(&part.heaviest.modulus, &constant, ledger);
+    freezing(&part.heaviest.modulus, &constant, &sand, ledger);
     walls(job, part, ledger);
     let growth = contraction(job, part, ledger);
     Casting {
@@ -83,8 +86,13 @@ fn pouring(job: &Job, thinnest: &Band<Length>, ledger: &mut Ledger) -> Band<Temp
     pouring
 }
 
-/// The freezing constant over what is uncertain in it: the latent heat, and the sand.
-fn constant(job: &Job, superheat: TemperatureDifference) -> Band<FreezingConstant> {
+/// The freezing constant over what is uncertain in it: the latent heat, and the sand. A trial in
+/// the same metal holds what is uncertain in the metal already.
+fn constant(
+    job: &Job,
+    superheat: TemperatureDifference,
+    sand: &Thirst<'_>,
+) -> Band<FreezingConstant> {
     let alloy = job.alloy;
     let of = |latent: HeatPerMass, sand: HeatDrawing, density: Density| {
         mould_constant(&FreezingHeat {
@@ -96,10 +104,14 @@ fn constant(job: &Job, superheat: TemperatureDifference) -> Band<FreezingConstan
             sand,
         })
     };
-    alloy
-        .latent_heat
-        .band
-        .with_two(&thirst_of_sand(), &alloy.density_liquid.band, of)
+    let (latent, density) = match sand.same_metal {
+        true => (
+            Band::exact(alloy.latent_heat.band.likely()),
+            Band::exact(alloy.density_liquid.band.likely()),
+        ),
+        false => (alloy.latent_heat.band, alloy.density_liquid.band),
+    };
+    latent.with_two(&sand.band, &density, of)
 }
 
 /// A measured modulus is good to three per cent on plates, cubes, balls and bosses.
@@ -133,18 +145,31 @@ fn moduli(part: &PlacedPart, ledger: &mut Ledger) {
     }
 }
 
-fn freezing(heaviest: &Band<Length>, constant: &Band<FreezingConstant>, ledger: &mut Ledger) {
+fn freezing(
+    heaviest: &Band<Length>,
+    constant: &Band<FreezingConstant>,
+    sand: &Thirst<'_>,
+    ledger: &mut Ledger,
+) {
     let time = constant.with(heaviest, freezing_time);
-    ledger.write(
-        Entry::new(
-            "freezing time of the heaviest section",
-            Amount::Duration(time),
-            &FREEZING_TIME,
-        )
-        .input("modulus", band_text(heaviest))
-        .input("constant", band_text(constant))
-        .seen(&["feeder-lecture".to_owned()]),
-    );
+    let entry = Entry::new(
+        "freezing time of the heaviest section",
+        Amount::Duration(time),
+        &FREEZING_TIME,
+    )
+    .input("modulus", band_text(heaviest))
+    .input("constant", band_text(constant));
+    ledger.write(match sand.own {
+        Some(trial) => entry
+            .input("own slab froze in", band_text(&trial.time))
+            .because(match sand.same_metal {
+                true => "by the slab timed in this sand and this metal",
+                false => "by the slab timed in this sand, carried over from its metal to this one",
+            }),
+        None => entry
+            .seen(&["feeder-lecture".to_owned()])
+            .because("by the books: one slab timed in your own sand narrows it"),
+    });
 }
 
 fn walls(job: &Job, part: &PlacedPart, ledger: &mut Ledger) {

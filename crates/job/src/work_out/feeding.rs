@@ -5,10 +5,14 @@ use measure::length::Length;
 use measure::matter::Mass;
 use metal::alloy::Family;
 use metal::shrinkage::{FEED_DEMAND, feed_demand};
+use mould::feeding::caine::caine_for_alloy;
 use mould::feeding::feeder::{
-    DIAMETER_BY_MODULUS, Feeder, IRON_MARGIN, MARGIN, VOLUME_RULE, feeder,
+    CoolingEnds, DIAMETER_BY_MODULUS, Feeder, IRON_MARGIN, MARGIN, USABLE_SHARE, VOLUME_RULE,
+    feeder,
 };
+use mould::feeding::neck::{NECK, iron_neck_margin, neck_margin, round_neck};
 use mould::feeding::need::{IronKnown, Need, NoFeeder, need};
+use mould::feeding::rules::{Fed, GOVERNING, Rule, side_by_side};
 
 use crate::amount::Amount;
 use crate::job::Job;
@@ -56,7 +60,8 @@ pub(super) fn feeding(
         ledger.note(FeedingFact::FeederImpossible);
         return none;
     };
-    write(part, &feeder, margin, &demand, ledger);
+    write(job, part, &feeder, margin, &demand, ledger);
+    neck(job, part, ledger);
     if job.alloy.family == Family::Iron {
         ledger.note(FeedingFact::IronMightFeedItself);
     }
@@ -135,6 +140,7 @@ fn demand(job: &Job, casting: &Casting, ledger: &mut Ledger) -> Band<f64> {
 }
 
 fn write(
+    job: &Job,
     part: &PlacedPart,
     feeder: &FeederBand,
     margin: f64,
@@ -167,28 +173,97 @@ fn write(
         .input("ε", "14 %")
         .up(),
     );
-    let (law, because) = match feeder.by_volume.likely() > feeder.by_modulus.likely() {
-        true => (
-            &VOLUME_RULE,
-            "set by the volume: it must not run empty; as high as wide",
-        ),
-        false => (
-            &DIAMETER_BY_MODULUS,
-            "set by the freezing: it must freeze last; as high as wide",
-        ),
+    let because = match feeder.by_volume.likely() > feeder.by_modulus.likely() {
+        true => "set by the volume: it must not run empty; as high as wide",
+        false => "set by the freezing: it must freeze last; as high as wide",
     };
-    ledger.write(
-        Entry::new("feeder diameter", Amount::Length(feeder.diameter), law)
-            .input("by modulus", length_text(feeder.by_modulus.likely()))
-            .input("by volume", length_text(feeder.by_volume.likely()))
-            .because(because)
-            .up(),
+    let entry = Entry::new(
+        "feeder diameter",
+        Amount::Length(feeder.diameter),
+        &GOVERNING,
     );
+    let entry = beside(job, part, margin, demand.likely(), entry);
+    ledger.write(entry.because(because).up());
     ledger.choose(
         "feeder",
         "one on each casting, on its heaviest section",
         because,
     );
+}
+
+/// What every rule says, beside each other; those far from the one that governs are named.
+fn beside(job: &Job, part: &PlacedPart, margin: f64, demand: f64, entry: Entry) -> Entry {
+    let volume = part.volume.likely();
+    let mut sides = part.extents;
+    sides.sort_by(|a, b| b.as_m().total_cmp(&a.as_m()));
+    let caine = caine_for_alloy(&job.alloy.name);
+    let rules = side_by_side(&Fed {
+        section: part.heaviest.modulus.likely(),
+        volume,
+        whole: volume / part.area.likely(),
+        inscribed: part.heaviest.inscribed,
+        sides: Some(sides),
+        demand,
+        margin,
+        height_over_diameter: 1.0,
+        ends: CoolingEnds::One,
+        usable: USABLE_SHARE,
+        longer: 1.0,
+        caine,
+    });
+    let Some(rules) = rules else { return entry };
+    let mut entry = entry;
+    for says in &rules.says {
+        entry = match (says.diameter, says.rule) {
+            (Some(diameter), rule) => entry.input(rule.name(), length_text(diameter)),
+            (None, Rule::Caine) => entry.input(says.rule.name(), "no constants for this metal"),
+            (None, _) => entry,
+        };
+    }
+    let apart = rules.disagreeing(FAR_APART);
+    match apart.is_empty() {
+        true => entry,
+        false => {
+            let names: Vec<_> = apart.iter().map(|says| says.rule.name()).collect();
+            entry.input("more than a fifth apart", names.join(", "))
+        }
+    }
+}
+
+/// Rules within a fifth of each other agree as well as any two books.
+const FAR_APART: f64 = 0.2;
+
+/// The neck, for a feeder that stands beside its section.
+fn neck(job: &Job, part: &PlacedPart, ledger: &mut Ledger) {
+    let iron = job.alloy.family == Family::Iron;
+    let (margin, because) = match iron {
+        true => (
+            iron_neck_margin(),
+            "of a feeder beside its section; it shuts early, so that the swelling stays inside",
+        ),
+        false => (
+            neck_margin(),
+            "of a feeder beside its section; one that stands on it wants no neck",
+        ),
+    };
+    let across = part.heaviest.modulus.with(&margin, round_neck);
+    ledger.write(
+        Entry::new("neck across", Amount::Length(across), &NECK)
+            .input(
+                "modulus of the heaviest section",
+                band_text(&part.heaviest.modulus),
+            )
+            .input("k", share_text(&margin))
+            .because(because),
+    );
+}
+
+fn share_text(band: &Band<f64>) -> String {
+    let [low, high] = [band.low(), band.high()].map(|end| measure::text::rounded(end, 2));
+    match low == high {
+        true => low,
+        false => format!("{low} to {high}"),
+    }
 }
 
 fn more_heavy_sections(part: &PlacedPart, margin: f64, ledger: &mut Ledger) {

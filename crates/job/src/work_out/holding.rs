@@ -18,13 +18,14 @@ use crate::work_out::casting::{band_text, length_text};
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::rigging::Rigging;
 
+/// Writes the sand there has to be; gives what is rammed into the flask.
 pub(super) fn sand(
     job: &Job,
     shop: &Shop,
     part: &PlacedPart,
     rigging: &Rigging,
     ledger: &mut Ledger,
-) {
+) -> Band<Mass> {
     let flask = &rigging.chosen.flask;
     let patterns = part.volume.map(|volume| volume * job.count as f64);
     let density = rammed_density();
@@ -54,6 +55,7 @@ pub(super) fn sand(
         Some(heap) => judge_heap(heap, ready.high(), ledger),
         None => ledger.note(MouldFact::HeapUnknown),
     }
+    rammed
 }
 
 fn judge_heap(heap: &Heap, wanted: Mass, ledger: &mut Ledger) {
