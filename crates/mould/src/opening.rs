@@ -20,9 +20,9 @@ use crate::freezing::SAND_AT_REST;
 pub const MARKS: Law = Law {
     name: "mould::opening::marks",
     formula: "t where T falls below T_mark: ρ M (L + c ΔT + c_s (T_s − T)) = what sand with b draws",
-    range: "flat column of as much sand as the flask holds, air beyond it; chunky castings cool \
-            sooner; every time on the late side",
-    sources: &["carslaw-jaeger-1959"],
+    range: "as much sand as the flask holds round a ball of the same surface, air beyond it; every \
+            time on the late side; schools wait one to two hours",
+    sources: &["carslaw-jaeger-1959", "school-cooling-page"],
 };
 
 /// How long a casting taken out at a temperature still burns the hand.

@@ -146,7 +146,8 @@ proptest! {
         prop_assert!(wet.leave <= now.leave * 1.001 && wet.open <= now.open * 1.001);
         prop_assert!(wet.handle <= now.handle * 1.001);
         let mark = Temperature::from_celsius(600.0);
-        let (thin, thick) = (burnt_depth(&poured, mark), burnt_depth(&Poured { modulus, ..poured }, mark));
+        let thin = burnt_depth(&poured, mark);
+        let thick = burnt_depth(&Poured { modulus, ..poured }, mark);
         prop_assert!(thick >= thin * 0.98, "{thin:?} {thick:?}");
     }
 }
