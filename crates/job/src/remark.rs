@@ -6,6 +6,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 pub mod of_feeding;
+pub mod of_gating;
 pub mod of_mesh;
 pub mod of_metal;
 pub mod of_mould;

@@ -17,6 +17,7 @@ use crate::work_out::ledger::Ledger;
 mod casting;
 mod drawing;
 mod feeding;
+mod gates;
 mod heating;
 mod holding;
 mod ledger;
