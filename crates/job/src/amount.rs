@@ -1,7 +1,7 @@
 //! An amount of any kind with its band, as figures are kept, written to files and shown to people.
 
 use measure::band::Band;
-use measure::flow::Duration;
+use measure::flow::{Duration, Speed};
 use measure::heat::Temperature;
 use measure::length::{Area, Length, Volume};
 use measure::matter::{Force, Mass, Pressure};
@@ -25,6 +25,8 @@ pub enum Amount {
     Pressure(Band<Pressure>),
     /// A time.
     Duration(Band<Duration>),
+    /// A speed.
+    Speed(Band<Speed>),
     /// A temperature.
     Temperature(Band<Temperature>),
     /// A share of something, 0.01 for a per cent.
@@ -42,6 +44,7 @@ impl Amount {
             Amount::Force(band) => ends(band, Force::as_n),
             Amount::Pressure(band) => ends(band, Pressure::as_kpa),
             Amount::Duration(band) => ends(band, Duration::as_s),
+            Amount::Speed(band) => ends(band, Speed::as_m_per_s),
             Amount::Temperature(band) => ends(band, Temperature::as_celsius),
             Amount::Share(band) => ends(band, |share| share * 100.0),
         }
@@ -57,6 +60,7 @@ impl Amount {
             Amount::Force(_) => "N",
             Amount::Pressure(_) => "kPa",
             Amount::Duration(_) => "s",
+            Amount::Speed(_) => "m/s",
             Amount::Temperature(_) => "C",
             Amount::Share(_) => "%",
         }
@@ -72,6 +76,7 @@ impl Amount {
             Amount::Force(band) => shown(&band.map(Force::held_by), first, rounding),
             Amount::Pressure(band) => shown(band, first, rounding),
             Amount::Duration(band) => shown(band, first, rounding),
+            Amount::Speed(band) => shown(band, first, rounding),
             Amount::Temperature(band) => shown_temperature(band, first),
             Amount::Share(band) => shown_share(band),
         }

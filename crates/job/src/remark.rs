@@ -8,6 +8,7 @@ use serde::Serialize;
 pub mod of_charge;
 pub mod of_core;
 pub mod of_feeding;
+pub mod of_gating;
 pub mod of_mesh;
 pub mod of_metal;
 pub mod of_mould;

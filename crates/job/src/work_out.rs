@@ -16,6 +16,7 @@ mod casting;
 mod cores;
 mod drawing;
 mod feeding;
+mod gates;
 mod heating;
 mod holding;
 mod ledger;

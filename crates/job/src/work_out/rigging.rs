@@ -18,6 +18,7 @@ use crate::remark::of_mould::MouldFact;
 use crate::shop::Shop;
 use crate::work_out::casting::{Casting, band_text, length_text};
 use crate::work_out::feeding::Feeding;
+use crate::work_out::gates;
 use crate::work_out::ledger::{Entry, Ledger};
 
 /// The mould as it is rigged.
@@ -54,6 +55,7 @@ pub(super) fn rigging(
     let running = running_system(&demand);
     write_fill(job, casting, &running, ledger);
     write_sprue(job, part, &demand, &running, ledger);
+    gates::write_gates(job, part, &demand, &running, ledger);
     if feeding.feeder.is_some_and(|feeder| {
         feeder.diameter.likely() + part.extents[2] - part.joint > chosen.flask.cope
     }) {
