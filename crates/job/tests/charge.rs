@@ -8,6 +8,7 @@ use job::charge::{Asked, Made, charge};
 use job::file_fault::read;
 use job::job::Job;
 use job::job_file::JobFile;
+use job::part::Part;
 use job::remark::Level;
 use job::shop::{Shop, ShopFile};
 use job::work_out::work_out;
@@ -218,10 +219,11 @@ const PLATE: &str = "v 0 0 0\nv 200 0 0\nv 200 120 0\nv 0 120 0\n\
 
 #[test]
 fn the_plan_holds_what_to_weigh_out() {
-    let mesh = pattern::look::look("plate.obj", PLATE.as_bytes(), None).unwrap();
-    let plain = work_out(&job(""), &yard(YARD), &mesh);
+    let plate = pattern::look::look("plate.obj", PLATE.as_bytes(), None).unwrap();
+    let plate = Part::Mesh(plate);
+    let plain = work_out(&job(""), &yard(YARD), &plate);
     assert!(plain.choice("charge from heaps").is_none());
-    let plan = work_out(&job("[charge]\n"), &yard(YARD), &mesh);
+    let plan = work_out(&job("[charge]\n"), &yard(YARD), &plate);
     let choice = plan.choice("charge from heaps").unwrap();
     assert!(choice.chosen.contains(" of radiators"), "{}", choice.chosen);
     assert!(choice.because.contains("EUR; ") && choice.because.contains("% sure"));
@@ -246,8 +248,9 @@ fn the_plan_holds_what_to_weigh_out() {
 
 #[test]
 fn a_plan_without_the_metal_says_what_is_missing() {
-    let mesh = pattern::look::look("plate.obj", PLATE.as_bytes(), None).unwrap();
-    let plan = work_out(&job("[charge]\nmass = \"40 kg\"\n"), &yard(YARD), &mesh);
+    let plate = pattern::look::look("plate.obj", PLATE.as_bytes(), None).unwrap();
+    let plate = Part::Mesh(plate);
+    let plan = work_out(&job("[charge]\nmass = \"40 kg\"\n"), &yard(YARD), &plate);
     let remark = plan
         .remarks
         .iter()

@@ -8,6 +8,7 @@ use blocks::{Heights, obj};
 use job::file_fault::read;
 use job::job::{Job, JobError};
 use job::job_file::JobFile;
+use job::part::Part;
 use job::plan::Plan;
 use job::shop::ShopFile;
 use job::work_out::work_out;
@@ -58,7 +59,7 @@ fn plan(sits: &str, heap: &str) -> Plan {
     let mesh = pattern::look::look("owl.obj", block.as_bytes(), None).unwrap();
     let shop: ShopFile = read("shop.toml", &SHOP.replace("HEAP", heap)).unwrap();
     let job = job(sits).unwrap();
-    work_out(&job, &shop.meant().unwrap(), &mesh)
+    work_out(&job, &shop.meant().unwrap(), &Part::Mesh(mesh))
 }
 
 fn figure(plan: &Plan, name: &str) -> [f64; 3] {

@@ -8,6 +8,7 @@ use blocks::{Heights, obj};
 use job::file_fault::read;
 use job::job::Job;
 use job::job_file::JobFile;
+use job::part::Part;
 use job::plan::Plan;
 use job::remark::Remark;
 use job::shop::ShopFile;
@@ -30,7 +31,11 @@ fn paperweights(count: usize) -> Plan {
     )
     .unwrap();
     let shop: ShopFile = read("shop.toml", "").unwrap();
-    work_out(&Job::meant(&typed).unwrap(), &shop.meant().unwrap(), &mesh)
+    work_out(
+        &Job::meant(&typed).unwrap(),
+        &shop.meant().unwrap(),
+        &Part::Mesh(mesh),
+    )
 }
 
 fn likely(plan: &Plan, name: &str) -> f64 {

@@ -8,6 +8,7 @@ use blocks::{Heights, obj};
 use job::file_fault::read;
 use job::job::Job;
 use job::job_file::JobFile;
+use job::part::Part;
 use job::plan::Plan;
 use job::shop::ShopFile;
 use job::work_out::work_out;
@@ -35,7 +36,11 @@ fn plan(alloy: &str, furnace: &str, mark: u32) -> Plan {
     let shop = format!("{furnace}\n{FLASK}\n[[crucible]]\nname = \"own\"\nmark = {mark}");
     let typed: JobFile = read("job.toml", &job).unwrap();
     let shop: ShopFile = read("shop.toml", &shop).unwrap();
-    work_out(&Job::meant(&typed).unwrap(), &shop.meant().unwrap(), &mesh)
+    work_out(
+        &Job::meant(&typed).unwrap(),
+        &shop.meant().unwrap(),
+        &Part::Mesh(mesh),
+    )
 }
 
 fn values(plan: &Plan, name: &str) -> [f64; 3] {

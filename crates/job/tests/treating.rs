@@ -8,6 +8,7 @@ use blocks::{Heights, obj};
 use job::file_fault::read;
 use job::job::Job;
 use job::job_file::JobFile;
+use job::part::Part;
 use job::plan::Plan;
 use job::shop::ShopFile;
 use job::work_out::work_out;
@@ -37,7 +38,11 @@ fn plan(alloy: &str) -> Plan {
     let mesh = pattern::look::look("plate.obj", plate.as_bytes(), None).unwrap();
     let typed: JobFile = read("job.toml", &job).unwrap();
     let shop: ShopFile = read("shop.toml", SHOP).unwrap();
-    work_out(&Job::meant(&typed).unwrap(), &shop.meant().unwrap(), &mesh)
+    work_out(
+        &Job::meant(&typed).unwrap(),
+        &shop.meant().unwrap(),
+        &Part::Mesh(mesh),
+    )
 }
 
 fn says(plan: &Plan, code: &str) -> bool {

@@ -148,10 +148,9 @@ fn a_hand_wheel_of_iron_weighs_what_it_should() {
     within(metal_cm3(&hand_wheel()) * 7.15 / 1000.0, 4.11, 0.01);
     let plan = plan(&job("grey iron", &hand_wheel()));
     within(figure(&plan, "casting mass")[1], 4.11, 0.02);
-    // The hub freezes last and the spokes first.
+    // The rim has half the radius of its bar, 6.5 mm; the hub, which freezes last, some more.
     let heaviest = figure(&plan, "modulus of the heaviest section")[1];
-    let thinnest = figure(&plan, "modulus of the thinnest section")[1];
-    assert!(heaviest > 7.0 && thinnest < 5.0, "{heaviest} {thinnest}");
+    assert!(6.5 < heaviest && heaviest < 8.5, "{heaviest}");
 }
 
 /// A half ball of 300 mm and a wall of 4 mm holds 550.5 cm³; with 75 cm³ of rim 625.5. The hand sum
@@ -423,7 +422,7 @@ fn what_cannot_be_says_where_and_why() {
 #[test]
 fn the_examples_without_a_mesh_give_a_plan() {
     let examples = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples");
-    for (name, least_kg, most_kg) in [("bell-crank", 0.2, 0.4), ("boot-scraper", 4.0, 8.0)] {
+    for (name, least_kg, most_kg) in [("bell-crank", 0.2, 0.4), ("boot-scraper", 2.5, 4.5)] {
         let opened = job::folder::open(&examples.join(name)).unwrap();
         assert!(opened.part.unsettled().is_none(), "{name}");
         let plan = work_out(&opened.job, &opened.shop, &opened.part);

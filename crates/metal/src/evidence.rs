@@ -31,5 +31,5 @@ pub fn apart(one: &Outcomes, other: &Outcomes) -> f64 {
     let names = one.keys().chain(other.keys());
     let distinct: std::collections::BTreeSet<&String> = names.collect();
     let differ = |name: &&String| (likelihood(one, name) - likelihood(other, name)).abs();
-    (distinct.iter().map(|name| differ(name)).sum::<f64>() / 2.0).min(1.0)
+    (distinct.iter().map(differ).sum::<f64>() / 2.0).min(1.0)
 }

@@ -122,7 +122,10 @@ proptest! {
     }
 
     #[test]
-    fn a_weighing_in_water_gives_back_what_was_put_in(cm3 in 1.0..5000.0f64, g_per_cm3 in 0.2..9.0f64) {
+    fn a_weighing_in_water_gives_back_what_was_put_in(
+        cm3 in 1.0..5000.0f64,
+        g_per_cm3 in 0.2..9.0f64,
+    ) {
         let water = water().value.likely();
         let (volume, density) = (Volume::from_cm3(cm3), Density::from_g_per_cm3(g_per_cm3));
         let in_air = density * volume;

@@ -69,9 +69,9 @@ fn metal(rough: &RoughPart, placed: &PlacedPart, ledger: &mut Ledger) {
             );
             let spanned = show(spanned, System::Metric).unwrap_or_default();
             entry = entry
-                .input("F, spanned", spanned)
-                .input("s, thickness", band_text(&thickness))
-                .input("c, covered", share);
+                .input("spanned", spanned)
+                .input("thickness", band_text(&thickness))
+                .input("covered", share);
         }
         Weighing::Weighed { mass, density, .. } => {
             entry = entry
@@ -82,8 +82,8 @@ fn metal(rough: &RoughPart, placed: &PlacedPart, ledger: &mut Ledger) {
             in_air, in_water, ..
         } => {
             entry = entry
-                .input("in air", band_text(in_air))
-                .input("in water", band_text(in_water))
+                .input("in_air", band_text(in_air))
+                .input("in_water", band_text(in_water))
                 .input("water", band_text(&pattern::displacement::water().value));
         }
     }

@@ -13,8 +13,8 @@ use crate::solid::measure;
 /// How far the middle of a flat may lie from the true circle, mm: finer than sand shows.
 const CHORD_ERROR_MM: f64 = 0.02;
 
-/// Fewest and most flats round a circle. With fewer the surface of a small boss is off by more than
-/// a third of a per cent; with more a ball of 128 flats, already 16,000 facets, grows by the square.
+/// Fewest and most flats round a circle. With fewer the skin of a small boss is off by more than a
+/// third of a per cent; a ball of 128 flats has 16,000 facets, and more of them grow by the square.
 const FLATS: std::ops::RangeInclusive<usize> = 32..=128;
 
 /// The skin of a form, wound outward.
