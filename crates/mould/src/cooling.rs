@@ -196,108 +196,129 @@ impl Metal {
 
 /// The sand behind a square metre of surface, cell by cell outwards, each wider than the last.
 struct Column {
-    faces: Vec<f64>,
+    /// Depth of the middle of each cell, m.
+    middles: Vec<f64>,
+    /// Heat each cell stores for a kelvin, J/K for a square metre of casting.
+    stores: Vec<f64>,
+    /// What passes from the casting into the first cell, from cell to cell, and from the last into
+    /// the air, W/K for a square metre of casting.
+    passes: Vec<f64>,
     at: Vec<f64>,
     peak: Vec<f64>,
     face_peak: f64,
-    conducts: f64,
-    radius: f64,
+    /// Slope and offset of each cell's temperature in that of the one before it.
+    lines: Vec<(f64, f64)>,
 }
 
 impl Column {
     fn of(poured: &Poured) -> Column {
         let per_area = poured.density.as_kg_per_m3() * poured.modulus.as_m();
         let surface = poured.mass.as_kg() / per_area;
-        let radius = (surface / (4.0 * std::f64::consts::PI)).sqrt();
+        let ball = Ball {
+            radius: (surface / (4.0 * std::f64::consts::PI)).sqrt(),
+            conducts: poured.sand.as_w_rts_per_m2_k().powi(2) / HEAT_OF_SAND_J_PER_M3_K,
+        };
         let behind = poured.sand_mass.as_kg() / RAMMED_KG_PER_M3 / surface;
-        let depth = radius * ((1.0 + 3.0 * behind / radius).cbrt() - 1.0);
-        let depth = held_between(THINNEST_M, depth, DEEPEST_M);
-        let mut faces = vec![0.0];
-        let (mut filled, mut next) = (0.0, held_between(1e-6, poured.modulus.as_m() / 40.0, 2e-4));
-        while filled < depth {
-            filled = (filled + next).min(depth);
-            faces.push(filled);
-            next *= CELL_GROWTH;
-        }
-        let rest = SAND_AT_REST.as_celsius();
-        let cells = faces.len() - 1;
+        let depth = ball.radius * ((1.0 + 3.0 * behind / ball.radius).cbrt() - 1.0);
+        let faces = faces(poured, held_between(THINNEST_M, depth, DEEPEST_M));
+        let middles: Vec<f64> = faces
+            .windows(2)
+            .map(|pair| (pair[0] + pair[1]) / 2.0)
+            .collect();
+        let stores = faces
+            .windows(2)
+            .map(|pair| HEAT_OF_SAND_J_PER_M3_K * (ball.space(pair[1]) - ball.space(pair[0])));
+        let (cells, rest) = (middles.len(), SAND_AT_REST.as_celsius());
         Column {
-            faces,
+            stores: stores.collect(),
+            passes: ball.passes(&faces, &middles),
             at: vec![rest; cells],
             peak: vec![rest; cells],
             face_peak: rest,
-            conducts: poured.sand.as_w_rts_per_m2_k().powi(2) / HEAT_OF_SAND_J_PER_M3_K,
-            radius,
+            lines: vec![(0.0, 0.0); cells],
+            middles,
         }
     }
 
     /// One step: the sand is solved from the air inwards, each cell as a straight line in the
     /// temperature of the one before it, the first in that of the casting.
     fn step(&mut self, casting: &mut Metal, seconds: f64) {
-        let rest = SAND_AT_REST.as_celsius();
-        let cells = self.at.len();
-        let mut lines = vec![(0.0, 0.0); cells];
-        let mut beyond = (0.0, rest);
-        for cell in (0..cells).rev() {
-            let stores = HEAT_OF_SAND_J_PER_M3_K * self.space(cell) / seconds;
-            let (inward, outward) = (self.passes(cell), self.passes(cell + 1));
+        let mut beyond = (0.0, SAND_AT_REST.as_celsius());
+        for cell in (0..self.at.len()).rev() {
+            let stores = self.stores[cell] / seconds;
+            let (inward, outward) = (self.passes[cell], self.passes[cell + 1]);
             let (slope, offset) = beyond;
             let all = stores + inward + outward * (1.0 - slope);
             let held = stores * self.at[cell] + outward * offset;
             beyond = (inward / all, held / all);
-            lines[cell] = beyond;
+            self.lines[cell] = beyond;
         }
-        let (slope, offset) = beyond;
-        let face = self.passes(0);
+        let ((slope, offset), face) = (beyond, self.passes[0]);
         casting.lose(seconds, face * (1.0 - slope), face * offset);
         let mut before = casting.temperature();
         self.face_peak = self.face_peak.max(before);
-        for (cell, (slope, offset)) in lines.into_iter().enumerate() {
+        for (cell, (slope, offset)) in self.lines.iter().enumerate() {
             before = slope * before + offset;
             self.at[cell] = before;
             self.peak[cell] = self.peak[cell].max(before);
         }
     }
 
-    /// What passes between a cell and the one before it, W/K for each square metre of casting;
-    /// before the first stands the casting, after the last the air.
-    fn passes(&self, cell: usize) -> f64 {
-        let cells = self.at.len();
-        match cell {
-            0 => 1.0 / self.resists(0.0, self.middle(0)),
-            last if last == cells => {
-                let outside = self.faces[cells];
-                let air = AIR_W_PER_M2_K * self.widens(outside).powi(2);
-                1.0 / (self.resists(self.middle(cells - 1), outside) + 1.0 / air)
-            }
-            inner => 1.0 / self.resists(self.middle(inner - 1), self.middle(inner)),
-        }
+    fn peaks(&self) -> Vec<(Length, Temperature)> {
+        let face = (Length::ZERO, at_celsius(self.face_peak));
+        let cells = self.middles.iter().zip(&self.peak);
+        let inside = cells.map(|(depth, peak)| (Length::from_m(*depth), at_celsius(*peak)));
+        std::iter::once(face).chain(inside).collect()
+    }
+}
+
+/// Depths of the faces between the cells, close together at the casting.
+fn faces(poured: &Poured, depth: f64) -> Vec<f64> {
+    let mut faces = vec![0.0];
+    let (mut filled, mut next) = (0.0, held_between(1e-6, poured.modulus.as_m() / 40.0, 2e-4));
+    while filled < depth {
+        filled = (filled + next).min(depth);
+        faces.push(filled);
+        next *= CELL_GROWTH;
+    }
+    faces
+}
+
+/// The ball round which the sand opens, and what the sand conducts, W/mK.
+struct Ball {
+    radius: f64,
+    conducts: f64,
+}
+
+impl Ball {
+    fn passes(&self, faces: &[f64], middles: &[f64]) -> Vec<f64> {
+        let outside = faces.last().copied().unwrap_or(0.0);
+        let innermost = middles.first().map(|first| 1.0 / self.resists(0.0, *first));
+        let between = middles
+            .windows(2)
+            .map(|pair| 1.0 / self.resists(pair[0], pair[1]));
+        let air = 1.0 / (AIR_W_PER_M2_K * self.widens(outside).powi(2));
+        let outermost = middles
+            .last()
+            .map(|last| 1.0 / (self.resists(*last, outside) + air));
+        innermost
+            .into_iter()
+            .chain(between)
+            .chain(outermost)
+            .collect()
     }
 
-    /// Volume of a cell for each square metre of casting, m.
-    fn space(&self, cell: usize) -> f64 {
-        let ball = |depth: f64| self.radius / 3.0 * self.widens(depth).powi(3);
-        ball(self.faces[cell + 1]) - ball(self.faces[cell])
+    /// Volume inside a depth for each square metre of casting, m.
+    fn space(&self, depth: f64) -> f64 {
+        self.radius / 3.0 * self.widens(depth).powi(3)
     }
 
     fn resists(&self, near: f64, far: f64) -> f64 {
         (far - near) / (self.conducts * self.widens(near) * self.widens(far))
     }
 
-    fn middle(&self, cell: usize) -> f64 {
-        (self.faces[cell] + self.faces[cell + 1]) / 2.0
-    }
-
     /// How much wider round the ball it is at a depth.
     fn widens(&self, depth: f64) -> f64 {
         1.0 + depth / self.radius
-    }
-
-    fn peaks(&self) -> Vec<(Length, Temperature)> {
-        let face = (Length::ZERO, at_celsius(self.face_peak));
-        let cells = self.peak.iter().enumerate();
-        let inside =
-            cells.map(|(cell, peak)| (Length::from_m(self.middle(cell)), at_celsius(*peak)));
-        std::iter::once(face).chain(inside).collect()
     }
 }

@@ -79,6 +79,7 @@ pub const RECKONERS: &[Reckoner] = &[
             ("metal", "grey iron"),
         ],
         cautions: &[
+            "wait for the high end of the range: nothing is lost but time",
             "opened early it is liquid inside and red outside: burns, and a flare where the sand \
              has oil or sugar in it",
             "the sand round it scalds long after the casting is dark; never water on it",
