@@ -204,7 +204,7 @@ impl Job {
             count,
             up: part.up.as_deref().map_or(Ok(Up::Flattest), way_up)?,
             serves: part.serves.unwrap_or(Serves::Machine),
-            pattern: PatternMade::of(&file.part),
+            pattern: PatternMade::of(part),
             alloy,
             charge: charge.transpose()?,
             contraction: metal.contraction.clone(),

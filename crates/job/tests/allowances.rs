@@ -8,6 +8,7 @@ use blocks::{Heights, obj};
 use job::file_fault::read;
 use job::job::Job;
 use job::job_file::JobFile;
+use job::part::Part;
 use job::plan::Plan;
 use job::shop::ShopFile;
 use job::work_out::work_out;
@@ -38,7 +39,11 @@ fn plan(length_mm: f64, metal: &str, of_part: &str) -> Plan {
     );
     let typed: JobFile = read("job.toml", &text).unwrap();
     let shop: ShopFile = read("shop.toml", SHOP).unwrap();
-    work_out(&Job::meant(&typed).unwrap(), &shop.meant().unwrap(), &mesh)
+    work_out(
+        &Job::meant(&typed).unwrap(),
+        &shop.meant().unwrap(),
+        &Part::Mesh(mesh),
+    )
 }
 
 #[track_caller]
