@@ -11,7 +11,7 @@ use pattern::unit::Unit;
 use thiserror::Error;
 
 use crate::charge::wish::{ChargeWish, WishError};
-use crate::job_file::{CoreFile, JobFile, Serves, Sits};
+use crate::job_file::{CoreFile, JobFile, PartFile, PatternFrom, Serves, Sits};
 use crate::pour_card::PourFile;
 
 /// What is to be cast, in what, and how.
@@ -27,6 +27,8 @@ pub struct Job {
     pub up: Up,
     /// What the casting has to serve for.
     pub serves: Serves,
+    /// How the pattern is made and used.
+    pub pattern: PatternMade,
     /// The alloy.
     pub alloy: &'static Alloy,
     /// The shop's own contraction.
@@ -53,6 +55,30 @@ pub struct Job {
     pub cores: Vec<Core>,
     /// What the pour card says beside the figures.
     pub pour: PourFile,
+}
+
+/// How the pattern is made and used, as far as its size goes.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct PatternMade {
+    /// What it is made from.
+    pub from: PatternFrom,
+    /// Whether faces of the casting are machined.
+    pub machined: bool,
+    /// Whether it is rapped well before it is drawn.
+    pub rapped: bool,
+    /// Contraction of the metal it is itself cast in.
+    pub pattern_contraction: Option<Contraction>,
+}
+
+impl PatternMade {
+    fn of(file: &PartFile) -> PatternMade {
+        PatternMade {
+            from: file.from.unwrap_or_default(),
+            machined: file.machined,
+            rapped: file.rapped,
+            pattern_contraction: file.pattern_contraction.clone(),
+        }
+    }
 }
 
 /// A core.
@@ -178,6 +204,7 @@ impl Job {
             count,
             up: part.up.as_deref().map_or(Ok(Up::Flattest), way_up)?,
             serves: part.serves.unwrap_or(Serves::Machine),
+            pattern: PatternMade::of(part),
             alloy,
             charge: charge.transpose()?,
             contraction: metal.contraction.clone(),
@@ -206,6 +233,7 @@ impl Job {
             count: 1,
             up: Up::Flattest,
             serves: Serves::Machine,
+            pattern: PatternMade::default(),
             alloy: named(metal)?,
             contraction: None,
             carbon_equivalent: None,

@@ -65,6 +65,28 @@ pub struct PartFile {
     pub up: Option<String>,
     /// What the casting has to serve for.
     pub serves: Option<Serves>,
+    /// What the mesh is of, as far as its size goes.
+    pub from: Option<PatternFrom>,
+    /// Whether faces of the casting are machined.
+    #[serde(default)]
+    pub machined: bool,
+    /// Whether the pattern is rapped well before it is drawn.
+    #[serde(default)]
+    pub rapped: bool,
+    /// Contraction of the metal that the working pattern is cast in, where it is itself cast.
+    pub pattern_contraction: Option<Contraction>,
+}
+
+/// What the pattern is made from.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
+pub enum PatternFrom {
+    /// The part as it is wanted: the pattern is made larger than it.
+    #[default]
+    #[serde(rename = "part")]
+    Part,
+    /// A worn original, which may be moulded as it is.
+    #[serde(rename = "worn original")]
+    WornOriginal,
 }
 
 /// `[part.weighed]`

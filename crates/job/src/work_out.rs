@@ -11,6 +11,7 @@ use crate::remark::sorted;
 use crate::shop::Shop;
 use crate::work_out::ledger::Ledger;
 
+mod allowances;
 mod bench;
 mod casting;
 mod cores;

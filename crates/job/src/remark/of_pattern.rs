@@ -1,5 +1,6 @@
 //! The words for what is found in the pattern.
 
+use measure::band::Band;
 use measure::length::Length;
 use measure::text::rounded;
 
@@ -33,6 +34,20 @@ pub enum PatternFact {
         from_to: [f64; 2],
         /// How many sources.
         sources: usize,
+    },
+    /// A worn original is to be moulded as it is.
+    WornOriginal {
+        /// Its longest side.
+        longest: Length,
+        /// What it gives.
+        comes_out: Band<Length>,
+    },
+    /// Faces are machined, and which ones lie uppermost is the founder's to say.
+    MachinedFaces,
+    /// Too large for rapping to be counted on.
+    RappingNotCounted {
+        /// The longest side.
+        longest: Length,
     },
     /// What this plan does not look at.
     NotLookedAt,
@@ -83,6 +98,39 @@ impl From<PatternFact> for Remark {
                     rounded(high * 100.0, 3)
                 ),
                 "measure your next casting and write metal.contraction in the job",
+            ),
+            PatternFact::WornOriginal { longest, comes_out } => Remark::new(
+                "worn_original",
+                Level::Caution,
+                "pattern",
+                format!(
+                    "moulded as it is, an original of {} mm gives {} to {} mm: it has contracted \
+                     once already",
+                    rounded(longest.as_mm(), 4),
+                    rounded(comes_out.low().as_mm(), 4),
+                    rounded(comes_out.high().as_mm(), 4)
+                ),
+                "build its faces up by contraction, wear and machining before it is moulded; old \
+                 paint may hold lead: do not sand it dry",
+            ),
+            PatternFact::MachinedFaces => Remark::new(
+                "machined_faces",
+                Level::Note,
+                "pattern",
+                "the stock for machining is not in the mesh as far as this plan knows".to_owned(),
+                "add it to each machined face, more to those under the cope; better, turn the \
+                 most important face down",
+            ),
+            PatternFact::RappingNotCounted { longest } => Remark::new(
+                "rapping_not_counted",
+                Level::Note,
+                "pattern",
+                format!(
+                    "at {} mm rapping does not make up for contraction",
+                    rounded(longest.as_mm(), 3)
+                ),
+                "make the pattern larger by the contraction in full; above some 75 mm rapping is \
+                 too little beside it",
             ),
             PatternFact::NotLookedAt => Remark::new(
                 "not_looked_at",

@@ -19,6 +19,7 @@ use crate::job::Job;
 use crate::placed_part::{PlacedPart, Spot};
 use crate::remark::of_pattern::PatternFact;
 use crate::shop::Shop;
+use crate::work_out::allowances::{allowances, longest};
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::thirst::{Thirst, thirst};
 
@@ -43,14 +44,15 @@ pub(super) fn casting(job: &Job, shop: &Shop, part: &PlacedPart, ledger: &mut Le
     moduli(part, ledger);
     freezing(&part.heaviest.modulus, &constant, &sand, ledger);
     walls(job, part, ledger);
-    let growth = contraction(job, part, ledger);
+    let contraction = contraction(job, part, ledger);
+    allowances(job, part, &contraction, ledger);
     Casting {
         mass,
         wall: thinnest.likely() * 2.0,
         wall_freezes,
         pouring,
         superheat,
-        growth,
+        growth: contraction.likely(),
     }
 }
 
@@ -186,9 +188,9 @@ fn walls(job: &Job, part: &PlacedPart, ledger: &mut Ledger) {
     }
 }
 
-/// Writes the contraction and the growth of the pattern; gives the growth to draw with.
-fn contraction(job: &Job, part: &PlacedPart, ledger: &mut Ledger) -> f64 {
-    let longest = part.extents[0].max(part.extents[2]);
+/// Writes the contraction and the growth of the pattern; gives the contraction.
+fn contraction(job: &Job, part: &PlacedPart, ledger: &mut Ledger) -> Band<f64> {
+    let longest = longest(part);
     let (band, inputs, keys) = match &job.contraction {
         Some(own) => {
             let said = vec![("own castings".to_owned(), own.given_back())];
@@ -208,7 +210,7 @@ fn contraction(job: &Job, part: &PlacedPart, ledger: &mut Ledger) -> f64 {
             .input("part length", length_text(longest))
             .seen(&keys),
     );
-    band.likely()
+    band
 }
 
 type SourcedContraction = (Band<f64>, Vec<(String, String)>, Vec<String>);

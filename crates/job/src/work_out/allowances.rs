@@ -1,0 +1,187 @@
+//! What is left on the pattern, and how near to size the casting comes: tolerance, machining stock,
+//! draught, and what a worn or rapped pattern makes of the contraction.
+
+use measure::band::Band;
+use measure::length::Length;
+use metal::alloy::{Alloy, Family};
+use pattern::cast_metal::CastMetal;
+use pattern::contraction::{
+    CASTING_LENGTH, RAPPED_LENGTH, SMALL_PATTERN, casting_length, growth_sideways, pattern_length,
+};
+use pattern::draft::{Side, Skin, WANTED, wanted};
+use pattern::machining_stock::{FaceUp, REQUIRED, required, usual_grades};
+use pattern::original::{MASTER_LENGTH, SHIM, master_length, shim};
+use pattern::tolerance::{GRADES, Grade, Moulding, grades, linear};
+
+use crate::amount::Amount;
+use crate::job::Job;
+use crate::job_file::PatternFrom;
+use crate::placed_part::PlacedPart;
+use crate::remark::of_pattern::PatternFact;
+use crate::work_out::casting::length_text;
+use crate::work_out::ledger::{Entry, Ledger};
+
+/// Writes the allowances of a part whose metal contracts by this much.
+pub(super) fn allowances(job: &Job, part: &PlacedPart, s: &Band<f64>, ledger: &mut Ledger) {
+    let longest = longest(part);
+    from_what(job, longest, s, ledger);
+    if let Some(metal) = cast_metal(job.alloy) {
+        tolerance(metal, longest, ledger);
+        if job.pattern.machined {
+            stock(metal, longest, ledger);
+        }
+    }
+    draft(part, ledger);
+}
+
+/// The longest side of the box around the part.
+pub(super) fn longest(part: &PlacedPart) -> Length {
+    part.extents.into_iter().fold(Length::ZERO, Length::max)
+}
+
+/// The metal as the tables of allowances know it; pewter has no row in them.
+fn cast_metal(alloy: &Alloy) -> Option<CastMetal> {
+    match alloy.family {
+        Family::Aluminium => Some(CastMetal::Aluminium),
+        Family::Copper if alloy.name.to_lowercase().contains("brass") => Some(CastMetal::Brass),
+        Family::Copper => Some(CastMetal::Bronze),
+        Family::Zinc => Some(CastMetal::Zinc),
+        Family::Iron => Some(CastMetal::GreyIron),
+        Family::Tin => None,
+    }
+}
+
+/// How far the longest size may come out either way, over the grades that hand moulding holds.
+fn tolerance(metal: CastMetal, longest: Length, ledger: &mut Ledger) {
+    let Ok(held) = grades(Moulding::ClayBonded, metal, longest) else {
+        return;
+    };
+    let (fine, coarse) = (held.fine.number(), held.coarse.number());
+    let either_way = |number: u8| {
+        let tolerance = linear(longest, Grade::new(number).ok()?).ok()?;
+        Some((tolerance.value * 0.5, tolerance.source))
+    };
+    let ends = [fine, fine.midpoint(coarse), coarse].map(either_way);
+    let [Some((low, _)), Some((likely, source)), Some((high, _))] = ends else {
+        return;
+    };
+    let band = Amount::Length(Band::new(low, likely, high));
+    ledger.write(
+        Entry::new("tolerance on the longest size", band, &GRADES)
+            .input("size", length_text(longest))
+            .input("metal", metal.word())
+            .input("moulding", Moulding::ClayBonded.word())
+            .seen(&[held.source, source])
+            .up()
+            .because(format!(
+                "either way, grades DCTG {fine} to {coarse} of hand moulding"
+            )),
+    );
+}
+
+/// Stock on a machined face, below and under the cope, over the grades usual for the metal.
+fn stock(metal: CastMetal, longest: Length, ledger: &mut Ledger) {
+    let Some([fine, coarse]) = usual_grades(metal) else {
+        return;
+    };
+    let on = |face| {
+        let of = |grade| required(longest, grade, face).map(|stock| stock.value);
+        Some((of(fine).ok()?, of(coarse).ok()?))
+    };
+    let faces = [
+        (
+            "machining stock below or at the side",
+            on(FaceUp::DragOrSide),
+        ),
+        ("machining stock under the cope", on(FaceUp::Cope)),
+    ];
+    for (name, ends) in faces {
+        let Some((low, high)) = ends else { continue };
+        ledger.write(
+            Entry::new(name, Amount::Length(Band::new(low, high, high)), &REQUIRED)
+                .input("largest", length_text(longest))
+                .input("grade", coarse.to_string())
+                .up()
+                .because(format!(
+                    "on each machined face, grades {fine} to {coarse}, from memory"
+                )),
+        );
+    }
+    ledger.note(PatternFact::MachinedFaces);
+}
+
+/// The draught that the deeper of the two draws asks for.
+fn draft(part: &PlacedPart, ledger: &mut Ledger) {
+    let height = part.extents[2];
+    let depth = part.joint.max(height - part.joint);
+    // What the pattern is made of is not known: wood and printed layers want most.
+    if let Ok(draft) = wanted(depth, Skin::Wood, Side::Outside) {
+        ledger.write(
+            Entry::new(
+                "draught on the deepest wall",
+                Amount::Length(Band::exact(draft)),
+                &WANTED,
+            )
+            .input("depth", length_text(depth))
+            .input("skin", "wood")
+            .input("side", "outside")
+            .up()
+            .because("wanted over the whole depth; faces that grip sand want more"),
+        );
+    }
+}
+
+/// What the pattern is made from, as far as it changes its size.
+fn from_what(job: &Job, longest: Length, s: &Band<f64>, ledger: &mut Ledger) {
+    let made = &job.pattern;
+    if made.from == PatternFrom::WornOriginal {
+        worn_original(longest, s, ledger);
+    }
+    if let Some(own) = &made.pattern_contraction {
+        let master = s.map(|s| master_length(longest, s, own.ratio));
+        ledger.write(
+            Entry::new("master length", Amount::Length(master), &MASTER_LENGTH)
+                .input("part", length_text(longest))
+                .input("of_pattern", own.given_back())
+                .because("the working pattern contracts before the casting does"),
+        );
+    }
+    if made.rapped && longest <= SMALL_PATTERN {
+        let across = growth_sideways(longest, s).map(|growth| pattern_length(longest, growth));
+        ledger.write(
+            Entry::new(
+                "pattern length, rapped",
+                Amount::Length(across),
+                &RAPPED_LENGTH,
+            )
+            .input("part", length_text(longest))
+            .because("across the draw; along the draw it takes the contraction in full"),
+        );
+    } else if made.rapped {
+        ledger.note(PatternFact::RappingNotCounted { longest });
+    }
+}
+
+/// The mesh is the worn original: what comes of moulding it, and what makes it a pattern.
+fn worn_original(longest: Length, s: &Band<f64>, ledger: &mut Ledger) {
+    let comes_out = s.map(|s| casting_length(longest, s));
+    ledger.write(
+        Entry::new(
+            "casting from the original as it is",
+            Amount::Length(comes_out),
+            &CASTING_LENGTH,
+        )
+        .input("pattern", length_text(longest)),
+    );
+    let laid_on = s.map(|s| shim(pattern_length(longest, s), longest) * 0.5);
+    ledger.write(
+        Entry::new(
+            "laid on each end of the original",
+            Amount::Length(laid_on),
+            &SHIM,
+        )
+        .input("original", length_text(longest))
+        .because("for contraction alone: add what is worn off and what is machined"),
+    );
+    ledger.note(PatternFact::WornOriginal { longest, comes_out });
+}
