@@ -50,8 +50,10 @@ pub fn told(made: &Made, first: System) -> Told {
 /// The charge in one sentence: "1.2 kg of returns, 3.4 kg of radiators, 25 g of ferrosilicon".
 pub fn in_a_sentence(made: &Made, first: System) -> String {
     let order = order_of_charging(&made.makeup.weighed, &made.heaps);
-    let part =
-        |weighed: &&Weighed| format!("{} of {}", on_scale(made, weighed, first), weighed.name);
+    let part = |weighed: &&Weighed| {
+        let mass = exactly(weighed.mass, step(made, weighed), first);
+        format!("{mass} of {}", weighed.name)
+    };
     order.iter().map(part).collect::<Vec<_>>().join(", ")
 }
 
