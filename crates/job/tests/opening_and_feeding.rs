@@ -8,6 +8,7 @@ use blocks::{Heights, obj};
 use job::file_fault::read;
 use job::job::Job;
 use job::job_file::JobFile;
+use job::part::Part;
 use job::plan::Plan;
 use job::shop::ShopFile;
 use job::work_out::work_out;
@@ -23,7 +24,11 @@ fn plan(alloy: &str, heap: &str) -> Plan {
     let job = format!("name = \"Slab\"\n[part]\nmesh = \"slab.obj\"\n[metal]\nalloy = \"{alloy}\"");
     let typed: JobFile = read("job.toml", &job).unwrap();
     let shop: ShopFile = read("shop.toml", heap).unwrap();
-    work_out(&Job::meant(&typed).unwrap(), &shop.meant().unwrap(), &mesh)
+    work_out(
+        &Job::meant(&typed).unwrap(),
+        &shop.meant().unwrap(),
+        &Part::Mesh(mesh),
+    )
 }
 
 const HEAP: &str = "[heap]\nmass = \"90 kg\"\nbond = \"bentonite\"\n";
