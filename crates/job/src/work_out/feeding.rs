@@ -1,6 +1,7 @@
 //! Whether the casting wants a feeder, and how large.
 
 use measure::band::Band;
+use measure::heat::TemperatureDifference;
 use measure::length::Length;
 use measure::matter::Mass;
 use metal::alloy::Family;
@@ -126,13 +127,21 @@ fn say_none(job: &Job, reason: NoFeeder, ledger: &mut Ledger) {
 fn demand(job: &Job, casting: &Casting, ledger: &mut Ledger) -> Band<f64> {
     let alloy = job.alloy;
     let (freezing, liquid) = (&alloy.freezing_shrinkage, &alloy.liquid_contraction);
-    let demand = freezing.band.with(&liquid.band, |freezing, per_kelvin| {
-        feed_demand(freezing, per_kelvin, casting.superheat).max(0.0)
-    });
+    // At the low end the superheat is gone by the time that the mould is full.
+    let none = TemperatureDifference::ZERO;
+    let superheat = Band::new(none, casting.superheat.max(none), casting.superheat.max(none));
+    let demand = freezing
+        .band
+        .with_two(&liquid.band, &superheat, |freezing, per_kelvin, superheat| {
+            feed_demand(freezing, per_kelvin, superheat).max(0.0)
+        });
     let kelvin = format!("{:.0} K", casting.superheat.as_kelvin());
     ledger.write(
         Entry::new("shrinkage to be fed", Amount::Share(demand), &FEED_DEMAND)
             .input("superheat", kelvin)
+            .because(
+                "freezing and the whole superheat; at the low end the superheat is lost in filling",
+            )
             .seen(&freezing.sources)
             .seen(&liquid.sources),
     );
