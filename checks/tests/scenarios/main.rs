@@ -47,7 +47,10 @@ fn there_are_ten_days() {
 /// A range moved beyond the band has to fail, and so has a warning of words nobody wrote.
 #[test]
 fn what_is_wrong_fails() {
-    for scenario in scenarios().into_iter().filter(|scenario| scenario.job.is_none()) {
+    for scenario in scenarios()
+        .into_iter()
+        .filter(|scenario| scenario.job.is_none())
+    {
         let mut moved = scenario;
         for quantity in &mut moved.quantity {
             quantity.expected = quantity.expected.as_deref().map(far_off);
@@ -69,8 +72,14 @@ fn an_explanation_has_to_be_the_product_s_own() {
     let overlapping = [1.0, 2.0, 3.0];
     assert!(!passes("", overlapping));
     assert!(!passes("explained = \"x\"", overlapping));
-    assert!(!passes("explained = \"x\"\nsays = [\"another\"]", overlapping));
-    assert!(passes("explained = \"x\"\nsays = [\"a reason\"]", overlapping));
+    assert!(!passes(
+        "explained = \"x\"\nsays = [\"another\"]",
+        overlapping
+    ));
+    assert!(passes(
+        "explained = \"x\"\nsays = [\"a reason\"]",
+        overlapping
+    ));
     let outside = [1.0, 2.0, 2.2];
     assert!(!passes("explained = \"x\"\nsays = [\"a reason\"]", outside));
     assert!(!passes("beyond = true", outside));
@@ -97,5 +106,10 @@ fn scenarios() -> Vec<Scenario> {
 
 fn far_off(expected: &str) -> String {
     let range = range::Range::read(expected).expect("a range");
-    format!("{} to {} {}", range.high * 50.0, range.high * 60.0, range.unit)
+    format!(
+        "{} to {} {}",
+        range.high * 50.0,
+        range.high * 60.0,
+        range.unit
+    )
 }

@@ -48,7 +48,12 @@ impl Product {
         if let Some(plan) = &self.plan {
             for figure in &plan.figures {
                 said.extend(figure.because.clone());
-                said.extend(figure.inputs.iter().map(|(name, text)| format!("{name} {text}")));
+                said.extend(
+                    figure
+                        .inputs
+                        .iter()
+                        .map(|(name, text)| format!("{name} {text}")),
+                );
             }
             let choices = plan.choices.iter();
             said.extend(choices.map(|c| format!("{} {} {}", c.name, c.chosen, c.because)));
@@ -138,13 +143,29 @@ pub fn answer(worked: &Worked, name: &str) -> Result<Told, String> {
 /// Doubts, cautions, range, what was taken, and the words among the answers, in small letters.
 pub fn said_with(worked: &Worked) -> String {
     let mut said = worked.doubts.clone();
-    said.extend(worked.reckoner.cautions.iter().map(|line| (*line).to_owned()));
+    said.extend(
+        worked
+            .reckoner
+            .cautions
+            .iter()
+            .map(|line| (*line).to_owned()),
+    );
     said.push(worked.reckoner.law.range.to_owned());
-    said.extend(worked.given.iter().map(|back| format!("{} {}", back.about, back.text)));
-    said.extend(worked.answers.iter().filter_map(|figure| match &figure.outcome {
-        Outcome::Words(words) => Some(words.clone()),
-        Outcome::Figure { .. } => None,
-    }));
+    said.extend(
+        worked
+            .given
+            .iter()
+            .map(|back| format!("{} {}", back.about, back.text)),
+    );
+    said.extend(
+        worked
+            .answers
+            .iter()
+            .filter_map(|figure| match &figure.outcome {
+                Outcome::Words(words) => Some(words.clone()),
+                Outcome::Figure { .. } => None,
+            }),
+    );
     said.join("\n").to_lowercase()
 }
 
@@ -155,7 +176,11 @@ pub fn of_remark(remark: &Remark) -> String {
 
 fn planned(folder: &str) -> Result<Plan, String> {
     let opened = job::folder::open(&root().join(folder)).map_err(|fault| fault.to_string())?;
-    Ok(job::work_out::work_out(&opened.job, &opened.shop, &opened.part))
+    Ok(job::work_out::work_out(
+        &opened.job,
+        &opened.shop,
+        &opened.part,
+    ))
 }
 
 fn looked(mesh: &str) -> Result<Vec<Remark>, String> {

@@ -46,10 +46,11 @@ impl Range {
 
     /// The same range in another unit, where the two measure the same.
     pub fn within_unit(&self, unit: &str) -> Option<Range> {
-        let same = self.unit == unit;
+        let plain = unit.replace('²', "2").replace('³', "3");
+        let same = self.unit == plain;
         let known = UNITS
             .iter()
-            .find(|(from, to, _)| *from == self.unit && *to == unit);
+            .find(|(from, to, _)| *from == self.unit && *to == plain);
         let factor = if same { 1.0 } else { known?.2 };
         Some(Range {
             low: self.low * factor,

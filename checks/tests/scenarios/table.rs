@@ -14,7 +14,13 @@ const VERDICTS: [&str; 6] = [
 /// Prints every line with its verdict, and how many there are of each.
 pub fn print(lines: &[Line]) {
     let cells: Vec<[String; 5]> = lines.iter().map(cells).collect();
-    let heads = ["scenario", "quantity", "expected", "got: likely (band)", "verdict"];
+    let heads = [
+        "scenario",
+        "quantity",
+        "expected",
+        "got: likely (band)",
+        "verdict",
+    ];
     let heads = heads.map(str::to_owned);
     let all = || std::iter::once(&heads).chain(&cells);
     let width = |column: usize| all().map(|line| line[column].chars().count()).max();

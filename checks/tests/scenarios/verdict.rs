@@ -24,7 +24,15 @@ pub struct Line {
 pub fn judge(scenario: &Scenario) -> Vec<Line> {
     let product = match Product::of(scenario) {
         Ok(product) => product,
-        Err(fault) => return vec![line(scenario, "the job", "a plan", fault.clone(), Err(fault))],
+        Err(fault) => {
+            return vec![line(
+                scenario,
+                "the job",
+                "a plan",
+                fault.clone(),
+                Err(fault),
+            )];
+        }
     };
     let quantities = scenario.quantity.iter().map(|quantity| {
         let expected = quantity.expected.as_ref().or(quantity.words.as_ref());
@@ -87,9 +95,14 @@ pub fn judged(quantity: &Quantity, told: &Told) -> Result<&'static str, String> 
     }
     if let Some(words) = &quantity.words {
         let right = told.words.to_lowercase().contains(&words.to_lowercase());
-        return right.then_some("as wanted").ok_or_else(|| "other words".to_owned());
+        return right
+            .then_some("as wanted")
+            .ok_or_else(|| "other words".to_owned());
     }
-    let (ends, unit) = told.figure.as_ref().ok_or("words in the place of a figure")?;
+    let (ends, unit) = told
+        .figure
+        .as_ref()
+        .ok_or("words in the place of a figure")?;
     let typed = quantity.expected.as_deref().unwrap_or_default();
     let range = Range::read(typed).and_then(|range| range.within_unit(unit));
     let range = range.ok_or_else(|| format!("\"{typed}\" is no range in {unit}"))?;
@@ -143,7 +156,9 @@ fn kept_back(product: &Product, never: &Never) -> Result<&'static str, String> {
 }
 
 fn missing<'a>(words: &'a [String], said: &str) -> Option<&'a String> {
-    words.iter().find(|words| !said.contains(&words.to_lowercase()))
+    words
+        .iter()
+        .find(|words| !said.contains(&words.to_lowercase()))
 }
 
 fn shown(told: &Told) -> String {

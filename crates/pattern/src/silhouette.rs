@@ -24,7 +24,10 @@ impl Silhouette {
     /// what a pattern takes out of a cope that is parted there.
     pub fn room_above(&self, level: Length) -> Volume {
         let level_mm = level.as_mm();
-        let over = self.tops_mm.iter().map(|top_mm| (top_mm - level_mm).max(0.0));
+        let over = self
+            .tops_mm
+            .iter()
+            .map(|top_mm| (top_mm - level_mm).max(0.0));
         Volume::from_mm3(over.sum::<f64>() * self.dot_mm * self.dot_mm)
     }
 }
@@ -36,7 +39,12 @@ const DOTS: f64 = 800.0;
 /// The shadow of a mesh along z.
 pub fn silhouette(mesh: &Mesh) -> Silhouette {
     let shadow = Shadow::cast(mesh);
-    let tops_mm: Vec<f64> = shadow.tops_mm.iter().copied().filter(|top| top.is_finite()).collect();
+    let tops_mm: Vec<f64> = shadow
+        .tops_mm
+        .iter()
+        .copied()
+        .filter(|top| top.is_finite())
+        .collect();
     let area = Area::from_mm2(tops_mm.len() as f64 * shadow.dot_mm * shadow.dot_mm);
     Silhouette {
         area,

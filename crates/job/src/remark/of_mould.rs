@@ -140,7 +140,10 @@ impl From<MouldFact> for Remark {
                 "weights_needed",
                 Level::Caution,
                 "weights",
-                format!("the metal lifts the cope: {} kg on it are not optional", kg(to_lay)),
+                format!(
+                    "the metal lifts the cope: {} kg on it are not optional",
+                    kg(to_lay)
+                ),
                 "lay them on, or clamp for the same force, before the first drop",
             ),
             MouldFact::IronsTooLight { wanted, there } => Remark::new(

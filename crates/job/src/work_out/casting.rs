@@ -164,7 +164,10 @@ fn freezing(
     )
     .input("modulus", band_text(heaviest))
     .input("constant", band_text(constant))
-    .input("counted in it", "the superheat, lost in the mould before the metal freezes");
+    .input(
+        "counted in it",
+        "the superheat, lost in the mould before the metal freezes",
+    );
     ledger.write(match sand.own {
         Some(trial) => entry
             .input("own slab froze in", band_text(&trial.time))

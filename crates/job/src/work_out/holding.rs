@@ -144,6 +144,9 @@ fn lift(
             .input("liquid density", band_text::<Density>(liquid))
             .input("runners", force_text(&of_runners))
             .input("cores", force_text(of_cores))
+            .because(
+                "runner drawn and counted: to the nearest gate at the low end, else with its run-off",
+            )
             .up(),
     );
     lift
