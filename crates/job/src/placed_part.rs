@@ -31,6 +31,9 @@ pub struct PlacedPart {
     pub joint: Length,
     /// Metal above the joint.
     pub above_joint: Band<Volume>,
+    /// Room that the part takes out of the cope: the metal above the joint with whatever hollow
+    /// lies under its upper skin.
+    pub in_cope: Band<Volume>,
     /// Shadow on the joint.
     pub shadow: Band<Area>,
     /// Outlines of the shadow in mm, holes included, to be filled by the even-odd rule.
@@ -83,6 +86,7 @@ impl PlacedPart {
             area: Band::exact(area),
             joint,
             above_joint: Band::exact(volume_above(&turned, joint).max(Volume::ZERO)),
+            in_cope: Band::exact(shadow.room_above(joint)),
             shadow: Band::exact(shadow.area),
             outlines: shadow.outlines,
             cut_along: cut_along(&turned, extents[1]),
@@ -115,6 +119,7 @@ impl PlacedPart {
             area: rough.area,
             joint,
             above_joint: above(&rough, joint, height),
+            in_cope: in_cope(&rough, joint, height),
             shadow: rough.shadow,
             outlines: vec![box_outline(x, y)],
             cut_along: vec![box_outline(x, z)],
@@ -134,6 +139,15 @@ fn above(rough: &Rough, joint: Length, height: Length) -> Band<Volume> {
     let least = (rough.volume.low() - widest * joint).max(Volume::ZERO);
     let most = rough.volume.high().min(widest * over);
     Band::new(least, rough.volume.likely() * (over / height), most)
+}
+
+/// Room in the cope of a part of sizes: the metal there at least, the shadow up to the top at most,
+/// and half way between for want of better.
+fn in_cope(rough: &Rough, joint: Length, height: Length) -> Band<Volume> {
+    let least = above(rough, joint, height);
+    let most = rough.shadow.map(|shadow| shadow * (height - joint));
+    let middle = (least.likely() + most.likely()) * 0.5;
+    Band::new(least.low().min(middle), middle, most.high().max(middle))
 }
 
 fn box_outline(across: Length, up: Length) -> Vec<[f64; 2]> {

@@ -107,8 +107,12 @@ impl Field<'_> {
                 cooled += cells.volume_mm3[cell] * self.felt[cell];
             }
         });
+        // No body has more volume to its surface than its largest ball has radius. A section cut
+        // off between deeper ones may have next to no surface of its own, and still no more.
+        let most = Length::from_mm(deepest + cells.size_mm);
+        let cooled = Area::from_mm2(cooled.max(0.0));
         Section {
-            modulus: modulus(Volume::from_mm3(held), Area::from_mm2(cooled)),
+            modulus: modulus(Volume::from_mm3(held), cooled).min(most),
             place_mm: cells.middle_mm(middle),
             inscribed: Length::from_mm(2.0 * deepest),
             volume: own

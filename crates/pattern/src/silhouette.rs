@@ -1,9 +1,9 @@
-//! The shadow of a solid on the joint: its area, which the lifting metal presses on, and its
-//! outline, which the bench drawing shows.
+//! The shadow of a solid on the joint: its area, which the lifting metal presses on, its outline,
+//! which the bench drawing shows, and the room that the solid takes out of the cope above it.
 
 use std::collections::BTreeMap;
 
-use measure::length::Area;
+use measure::length::{Area, Length, Volume};
 
 use crate::mesh::Mesh;
 
@@ -14,6 +14,22 @@ pub struct Silhouette {
     pub area: Area,
     /// Its outlines in mm, holes included, to be filled by the even-odd rule.
     pub outlines: Vec<Vec<[f64; 2]>>,
+    /// The highest point over each dot of the shadow, mm.
+    tops_mm: Vec<f64>,
+    dot_mm: f64,
+}
+
+impl Silhouette {
+    /// Room between a level and the upper skin of the solid, hollows under that skin counted in:
+    /// what a pattern takes out of a cope that is parted there.
+    pub fn room_above(&self, level: Length) -> Volume {
+        let level_mm = level.as_mm();
+        let over = self
+            .tops_mm
+            .iter()
+            .map(|top_mm| (top_mm - level_mm).max(0.0));
+        Volume::from_mm3(over.sum::<f64>() * self.dot_mm * self.dot_mm)
+    }
 }
 
 /// Dots along the longer side. An outline is off by half a dot at most and by chance on either
@@ -23,21 +39,28 @@ const DOTS: f64 = 800.0;
 /// The shadow of a mesh along z.
 pub fn silhouette(mesh: &Mesh) -> Silhouette {
     let shadow = Shadow::cast(mesh);
-    let dots = shadow.dark.iter().filter(|dark| **dark).count();
-    let area = Area::from_mm2(dots as f64 * shadow.dot_mm * shadow.dot_mm);
+    let tops_mm: Vec<f64> = shadow
+        .tops_mm
+        .iter()
+        .copied()
+        .filter(|top| top.is_finite())
+        .collect();
+    let area = Area::from_mm2(tops_mm.len() as f64 * shadow.dot_mm * shadow.dot_mm);
     Silhouette {
         area,
         outlines: shadow.outlines(),
+        tops_mm,
+        dot_mm: shadow.dot_mm,
     }
 }
 
-/// A picture of the shadow, one flag a dot.
+/// A picture of the shadow: the highest point over each dot, endlessly low where there is light.
 struct Shadow {
     dot_mm: f64,
     origin: [f64; 2],
     width: usize,
     height: usize,
-    dark: Vec<bool>,
+    tops_mm: Vec<f64>,
 }
 
 impl Shadow {
@@ -59,7 +82,7 @@ impl Shadow {
             origin,
             width,
             height,
-            dark: vec![false; width * height],
+            tops_mm: vec![f64::NEG_INFINITY; width * height],
         };
         for triangle in &mesh.triangles {
             shadow.darken(triangle.map(|point| mesh.points[point as usize]));
@@ -69,7 +92,8 @@ impl Shadow {
 
     /// Darkens the dots whose middles a facet covers, row by row.
     fn darken(&mut self, corners: [[f64; 3]; 3]) {
-        let at = corners.map(|p| [0, 1].map(|a| (p[a] - self.origin[a]) / self.dot_mm - 0.5));
+        let flat = |p: [f64; 3], a: usize| (p[a] - self.origin[a]) / self.dot_mm - 0.5;
+        let at = corners.map(|p| [flat(p, 0), flat(p, 1), p[2]]);
         let rows = at.map(|p| p[1]);
         let first = rows
             .iter()
@@ -86,26 +110,41 @@ impl Shadow {
             if row as f64 > last || row >= self.height {
                 break;
             }
-            let (mut left, mut right) = (f64::INFINITY, f64::NEG_INFINITY);
-            for side in 0..3 {
-                let (a, b) = (at[side], at[(side + 1) % 3]);
-                let (low, high) = (a[1].min(b[1]), a[1].max(b[1]));
-                if (low..=high).contains(&(row as f64)) && high > low {
-                    let x = a[0] + (row as f64 - a[1]) / (b[1] - a[1]) * (b[0] - a[0]);
-                    (left, right) = (left.min(x), right.max(x));
+            self.darken_row(row, at);
+        }
+    }
+
+    /// Darkens the dots of one row between the two sides that it crosses, and raises their tops.
+    fn darken_row(&mut self, row: usize, at: [[f64; 3]; 3]) {
+        // Place along the row and height in mm, where the sides cross it.
+        let (mut left, mut right) = ([f64::INFINITY, 0.0], [f64::NEG_INFINITY, 0.0]);
+        for side in 0..3 {
+            let (a, b) = (at[side], at[(side + 1) % 3]);
+            let (low, high) = (a[1].min(b[1]), a[1].max(b[1]));
+            if (low..=high).contains(&(row as f64)) && high > low {
+                let part = (row as f64 - a[1]) / (b[1] - a[1]);
+                let crossed = [a[0] + part * (b[0] - a[0]), a[2] + part * (b[2] - a[2])];
+                if crossed[0] < left[0] {
+                    left = crossed;
+                }
+                if crossed[0] > right[0] {
+                    right = crossed;
                 }
             }
-            let from = left.ceil().max(0.0) as usize;
-            let to = (right.floor() + 1.0).clamp(0.0, self.width as f64) as usize;
-            if from < to {
-                self.dark[row * self.width + from..row * self.width + to].fill(true);
-            }
+        }
+        let from = left[0].ceil().max(0.0) as usize;
+        let to = (right[0].floor() + 1.0).clamp(0.0, self.width as f64) as usize;
+        let slope = (right[1] - left[1]) / (right[0] - left[0]).max(f64::MIN_POSITIVE);
+        for x in from..to {
+            let height = left[1] + slope * (x as f64 - left[0]);
+            let top = &mut self.tops_mm[row * self.width + x];
+            *top = top.max(height);
         }
     }
 
     fn is_dark(&self, x: i64, y: i64) -> bool {
         let inside = (0..self.width as i64).contains(&x) && (0..self.height as i64).contains(&y);
-        inside && self.dark[x as usize + self.width * y as usize]
+        inside && self.tops_mm[x as usize + self.width * y as usize].is_finite()
     }
 
     /// Follows the edges between dark and light dots, dark on the left.

@@ -64,3 +64,35 @@ fn a_shadow_has_the_area_of_paper() {
     let disc = std::f64::consts::PI * 25.0 * 25.0;
     near(silhouette(&ball(25.0, 96, 0.0)).area.as_mm2(), disc, 5e-3);
 }
+
+#[test]
+fn a_part_takes_the_hollow_under_its_skin_out_of_the_cope() {
+    near(
+        silhouette(&steps()).room_above(mm(0.0)).as_mm3(),
+        10_000.0,
+        5e-3,
+    );
+    near(
+        silhouette(&steps()).room_above(mm(5.0)).as_mm3(),
+        6_000.0,
+        5e-3,
+    );
+    // A table: its legs are 2 cm³ of metal, and the sand under its top belongs to the drag.
+    let table = both(
+        &block([0.0; 3], [10.0, 20.0, 10.0]),
+        &block([0.0, 0.0, 10.0], [30.0, 20.0, 2.0]),
+    );
+    near(
+        silhouette(&table).room_above(mm(0.0)).as_mm3(),
+        7_200.0,
+        5e-3,
+    );
+    let half = 2.0 / 3.0 * std::f64::consts::PI * 25.0_f64.powi(3);
+    near(
+        silhouette(&ball(25.0, 96, 0.0))
+            .room_above(mm(0.0))
+            .as_mm3(),
+        half,
+        5e-3,
+    );
+}

@@ -27,8 +27,12 @@ pub const RECKONERS: &[Reckoner] = &[
         inputs: &[
             Input::of::<Area>("shadow", "A", "shadow of the cavity on the joint"),
             Input::of::<Length>("head", "H", "from the joint to the level in the basin"),
-            Input::of::<Volume>("above_joint", "V_above", "metal above the joint")
-                .or("0 cm3", "common-practice"),
+            Input::of::<Volume>(
+                "above_joint",
+                "V_above",
+                "cavity above the joint, its cores with it",
+            )
+            .or("0 cm3", "common-practice"),
             Input::metal(),
             LIQUID,
         ],

@@ -166,6 +166,8 @@ pub const RECKONERS: &[Reckoner] = &[
         cautions: &[
             "Add it in three sprays and keep back the last third: water is not taken out \
                      again.",
+            "Natural sands mould best at 8 to 9 %, far above bentonite sand: do not correct one to \
+                     the figure of the other.",
         ],
         work: |given| {
             let (now, wanted) = (given.number("now"), given.number("wanted"));

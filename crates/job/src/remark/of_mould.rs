@@ -46,6 +46,11 @@ pub enum MouldFact {
         /// What three may lift.
         three: Mass,
     },
+    /// The cope alone does not hold the metal down.
+    WeightsNeeded {
+        /// What to lay on.
+        to_lay: Mass,
+    },
     /// The shop's irons together are too light.
     IronsTooLight {
         /// What has to lie on the cope.
@@ -130,6 +135,16 @@ impl From<MouldFact> for Remark {
                     kg(three)
                 ),
                 "use a hoist, ram it where it is poured, or take a smaller flask",
+            ),
+            MouldFact::WeightsNeeded { to_lay } => Remark::new(
+                "weights_needed",
+                Level::Caution,
+                "weights",
+                format!(
+                    "the metal lifts the cope: {} kg on it are not optional",
+                    kg(to_lay)
+                ),
+                "lay them on, or clamp for the same force, before the first drop",
             ),
             MouldFact::IronsTooLight { wanted, there } => Remark::new(
                 "irons_short",

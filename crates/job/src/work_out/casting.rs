@@ -82,7 +82,9 @@ fn pouring(job: &Job, thinnest: &Band<Length>, ledger: &mut Ledger) -> Band<Temp
         .input("liquidus", band_text(&alloy.liquidus.band))
         .seen(&alloy.pouring_light.sources)
         .seen(&alloy.pouring_heavy.sources)
-        .because("measured in the crucible just before the pour"),
+        .because(
+            "measured in the crucible just before the pour; the hot end for thin tips far from a gate",
+        ),
     );
     pouring
 }
@@ -163,7 +165,11 @@ fn freezing(
         &FREEZING_TIME,
     )
     .input("modulus", band_text(heaviest))
-    .input("constant", band_text(constant));
+    .input("constant", band_text(constant))
+    .input(
+        "counted in it",
+        "the superheat, lost in the mould before the metal freezes",
+    );
     ledger.write(match sand.own {
         Some(trial) => entry
             .input("own slab froze in", band_text(&trial.time))
@@ -206,6 +212,7 @@ fn contraction(job: &Job, part: &PlacedPart, ledger: &mut Ledger) -> f64 {
     ledger.write(
         Entry::new("pattern length", Amount::Length(length), &PATTERN_LENGTH)
             .input("part length", length_text(longest))
+            .because("a mould rammed soft gives, and the casting grows by that")
             .seen(&keys),
     );
     band.likely()

@@ -1,7 +1,8 @@
 //! Whether the casting wants a feeder, and how large.
 
 use measure::band::Band;
-use measure::length::Length;
+use measure::heat::TemperatureDifference;
+use measure::length::{Length, Volume};
 use measure::matter::Mass;
 use metal::alloy::Family;
 use metal::shrinkage::{FEED_DEMAND, feed_demand};
@@ -11,8 +12,9 @@ use mould::feeding::feeder::{
     feeder,
 };
 use mould::feeding::neck::{NECK, iron_neck_margin, neck_margin, round_neck};
-use mould::feeding::need::{IronKnown, Need, NoFeeder, need};
+use mould::feeding::need::{IronKnown, Need, NoFeeder, THIN_MODULUS, need};
 use mould::feeding::rules::{Fed, GOVERNING, Rule, side_by_side};
+use pattern::sections::Section;
 
 use crate::amount::Amount;
 use crate::job::Job;
@@ -80,7 +82,7 @@ pub(super) fn feeding(
 
 /// The feeder at the small end, the likely place and the large end of the casting.
 fn feeder_over(part: &PlacedPart, margin: f64, demand: &Band<f64>) -> Option<FeederBand> {
-    let (modulus, volume) = (&part.heaviest.modulus, &part.volume);
+    let (modulus, volume) = (&part.heaviest.modulus, to_feed(part));
     let low = feeder(modulus.low(), margin, volume.low(), demand)?;
     let likely = feeder(modulus.likely(), margin, volume.likely(), demand)?;
     let high = feeder(modulus.high(), margin, volume.high(), demand)?;
@@ -92,6 +94,19 @@ fn feeder_over(part: &PlacedPart, margin: f64, demand: &Band<f64>) -> Option<Fee
         by_modulus: over(|feeder| Band::exact(feeder.by_modulus)),
         by_volume: over(|feeder| feeder.by_volume),
     })
+}
+
+/// The metal that the feeder makes good: sections thin enough to be fed by their gate are left out,
+/// as they are in a casting that is thin all over.
+fn to_feed(part: &PlacedPart) -> Band<Volume> {
+    let is_thin = |section: &&Section| section.modulus <= THIN_MODULUS;
+    let thin: Volume = part
+        .sections
+        .iter()
+        .filter(is_thin)
+        .map(|section| section.volume)
+        .sum();
+    part.volume.map(|volume| (volume - thin).max(Volume::ZERO))
 }
 
 fn wanted(job: &Job, heaviest: Length) -> Need {
@@ -126,13 +141,25 @@ fn say_none(job: &Job, reason: NoFeeder, ledger: &mut Ledger) {
 fn demand(job: &Job, casting: &Casting, ledger: &mut Ledger) -> Band<f64> {
     let alloy = job.alloy;
     let (freezing, liquid) = (&alloy.freezing_shrinkage, &alloy.liquid_contraction);
-    let demand = freezing.band.with(&liquid.band, |freezing, per_kelvin| {
-        feed_demand(freezing, per_kelvin, casting.superheat).max(0.0)
-    });
+    // At the low end the superheat is gone by the time that the mould is full.
+    let none = TemperatureDifference::ZERO;
+    let superheat = Band::new(
+        none,
+        casting.superheat.max(none),
+        casting.superheat.max(none),
+    );
+    let demand = freezing.band.with_two(
+        &liquid.band,
+        &superheat,
+        |freezing, per_kelvin, superheat| feed_demand(freezing, per_kelvin, superheat).max(0.0),
+    );
     let kelvin = format!("{:.0} K", casting.superheat.as_kelvin());
     ledger.write(
         Entry::new("shrinkage to be fed", Amount::Share(demand), &FEED_DEMAND)
             .input("superheat", kelvin)
+            .because(
+                "freezing and the whole superheat; at the low end the superheat is lost in filling",
+            )
             .seen(&freezing.sources)
             .seen(&liquid.sources),
     );
@@ -168,7 +195,7 @@ fn write(
             Amount::Length(feeder.by_volume),
             &VOLUME_RULE,
         )
-        .input("casting", band_text(&part.volume))
+        .input("metal to be fed", band_text(&to_feed(part)))
         .input("β", format!("{share} %"))
         .input("ε", "14 %")
         .up(),
@@ -193,14 +220,13 @@ fn write(
 
 /// What every rule says, beside each other; those far from the one that governs are named.
 fn beside(job: &Job, part: &PlacedPart, margin: f64, demand: f64, entry: Entry) -> Entry {
-    let volume = part.volume.likely();
     let mut sides = part.extents;
     sides.sort_by(|a, b| b.as_m().total_cmp(&a.as_m()));
     let caine = caine_for_alloy(&job.alloy.name);
     let rules = side_by_side(&Fed {
         section: part.heaviest.modulus.likely(),
-        volume,
-        whole: volume / part.area.likely(),
+        volume: to_feed(part).likely(),
+        whole: part.volume.likely() / part.area.likely(),
         inscribed: part.heaviest.inscribed,
         sides: Some(sides),
         demand,

@@ -109,6 +109,9 @@ pub(super) fn weights(
             .because(because)
             .up(),
     );
+    if to_lay > Mass::ZERO {
+        ledger.note(MouldFact::WeightsNeeded { to_lay });
+    }
     choose_irons(shop, to_lay, ledger);
     bench::clamps(&lift, &cope, ledger);
 }
@@ -124,31 +127,40 @@ fn lift(
     let liquid = &job.alloy.density_liquid.band;
     let (head, count) = (rigging.pour_height, job.count as f64);
     let shadow = part.shadow.map(|shadow| shadow * count);
-    let above = part.above_joint.map(|above| above * count);
+    let above = part.in_cope.map(|above| above * count);
     let of_castings = liquid.with_two(&shadow, &above, |density, shadow, above| {
         cope_lift(density, shadow, head, above)
     });
     let runners = runner_shadow(rigging);
-    let of_runners = liquid.map(|density| cope_lift(density, runners, head, Volume::ZERO));
+    let of_runners = liquid.with(&runners, |density, runners| {
+        cope_lift(density, runners, head, Volume::ZERO)
+    });
     let lift = of_castings.with_two(&of_runners, of_cores, |a, b, c| a + b + c);
     ledger.write(
         Entry::new("cope lift", Amount::Force(lift), &COPE_LIFT)
             .input("shadow on the joint", band_text(&shadow))
             .input("head", length_text(head))
-            .input("metal above the joint", band_text(&above))
+            .input("cavity above the joint", band_text(&above))
             .input("liquid density", band_text::<Density>(liquid))
             .input("runners", force_text(&of_runners))
             .input("cores", force_text(of_cores))
+            .because(
+                "runner drawn and counted: to the nearest gate at the low end, else with run-off",
+            )
             .up(),
     );
     lift
 }
 
-/// Runner and gates as square channels seen from above.
-fn runner_shadow(rigging: &Rigging) -> Area {
+/// Runner and gates as square channels seen from above, the runner from a quarter of the flask,
+/// where it ends at the nearest gate, to its whole length with the run-off.
+fn runner_shadow(rigging: &Rigging) -> Band<Area> {
     let side = |area: Area| Length::from_m(area.as_m2().sqrt());
     let [runner, gates] = rigging.running.runner_and_gates;
-    side(runner) * rigging.runner_length + side(gates) * GATES_SEEN
+    let seen = |length: Length| side(runner) * length + side(gates) * GATES_SEEN;
+    let whole = seen(rigging.runner_length);
+    let short = seen((rigging.chosen.flask.length * 0.25).min(rigging.runner_length));
+    Band::new(short, whole, whole)
 }
 
 /// Length of the gates as seen from above.
@@ -158,7 +170,7 @@ fn cope_mass(job: &Job, part: &PlacedPart, rigging: &Rigging, ledger: &mut Ledge
     let flask = &rigging.chosen.flask;
     let count = job.count as f64;
     let above = part
-        .above_joint
+        .in_cope
         .map(|above| (above * count).min(flask.cope_volume()));
     let density = rammed_density();
     let mass = density.value.with(&above, |density, above| {

@@ -108,6 +108,8 @@ pub(super) const NEW_SAND: Reckoner = Reckoner {
             answers.push(Answer::of("clay to add", heap * given.number("clay")));
         }
         given.doubt("dry, sieve out core lumps and metal, throw out burnt crust first; then test");
+        given.doubt("core sand bound with silicate spoils clay: keep it out of the heap");
+        given.doubt("let the first pour of a renewed heap be a dull one, with nothing to lose");
         Ok(answers)
     },
 };
