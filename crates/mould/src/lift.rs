@@ -11,7 +11,8 @@ use measure::source::Law;
 pub const COPE_LIFT: Law = Law {
     name: "mould::lift::cope_lift",
     formula: "F = ρ g (A H − V_above)",
-    range: "metal at rest; A the shadow of the cavity on the joint, V_above the cavity above it with its cores",
+    range: "metal at rest; A the shadow of the cavity on the joint, V_above the cavity over it, \
+            its cores with it",
     sources: &["lifting-force-lexicon"],
 };
 

@@ -59,7 +59,7 @@ impl From<FeedingFact> for Remark {
             FeedingFact::NoFeederIron { shown } => note(
                 "feeder_none",
                 &format!("no feeder: iron of this carbon swells in a mould shown firm by: {shown}"),
-                "holds only while every mould is rammed as firm; a heavy hub may sink: feed or chill it",
+                "holds only while every mould is as firm; a heavy hub may sink: feed or chill it",
             ),
             FeedingFact::IronMightFeedItself => note(
                 "feeder_iron",

@@ -69,8 +69,8 @@ impl From<MetalFact> for Remark {
                 "lead_food",
                 Level::Stop,
                 "this metal holds lead, or may: nothing that touches food is cast of it",
-                "clean ingot of known make-up only; sorting scrap lowers the risk and does not remove it; ask your \
-                 food authority",
+                "clean ingot of known make-up only; sorting scrap lowers the risk and does not remove \
+                 it; ask your food authority",
             ),
             MetalFact::ZincBack => (
                 "zinc_back",

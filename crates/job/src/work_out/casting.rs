@@ -84,7 +84,9 @@ fn pouring(job: &Job, thinnest: &Band<Length>, ledger: &mut Ledger) -> Band<Temp
         .input("liquidus", band_text(&alloy.liquidus.band))
         .seen(&alloy.pouring_light.sources)
         .seen(&alloy.pouring_heavy.sources)
-        .because("measured in the crucible just before the pour; the hot end for thin tips far from a gate"),
+        .because(
+            "measured in the crucible just before the pour; the hot end for thin tips far from a gate",
+        ),
     );
     pouring
 }

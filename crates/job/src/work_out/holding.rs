@@ -145,7 +145,7 @@ fn lift(
             .input("runners", force_text(&of_runners))
             .input("cores", force_text(of_cores))
             .because(
-                "runner drawn and counted: to the nearest gate at the low end, else with its run-off",
+                "runner drawn and counted: to the nearest gate at the low end, else with run-off",
             )
             .up(),
     );
