@@ -1,4 +1,4 @@
-//! The pour card: who walks where with what, which mould comes when, and what is done with the rest.
+//! The pour card: who walks where with what, which mould comes when, what is done with the rest.
 //!
 //! It is made of the plans of one pour. Nobody gets one before the ten points of
 //! [`dryness`](crate::dryness) are ticked, and no plan with a STOP is on any.

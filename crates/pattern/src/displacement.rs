@@ -18,22 +18,9 @@ pub const VOLUME_IN_WATER: Law = Law {
     sources: &["hydrostatic-weighing-page", "displaced-water-page"],
 };
 
-/// Density from the weights in air and in water.
-pub const DENSITY_IN_WATER: Law = Law {
-    name: "pattern::displacement::density_in_water",
-    formula: "ρ = m_air ρ_water / (m_air - m_water)",
-    range: "as for the volume; m_air above m_water",
-    sources: &["hydrostatic-weighing-page"],
-};
-
 /// Volume of what weighs so much in air and in water. Law: [`VOLUME_IN_WATER`].
 pub fn volume_in_water(in_air: Mass, in_water: Mass, water: Density) -> Volume {
     Volume::filled_by(in_air - in_water, water)
-}
-
-/// Density of what weighs so much in air and in water. Law: [`DENSITY_IN_WATER`].
-pub fn density_in_water(in_air: Mass, in_water: Mass, water: Density) -> Density {
-    water * (in_air / (in_air - in_water))
 }
 
 /// Density of water in a bucket: 0.992 at 40 °C, 0.998 at 20 °C, 1.000 just above freezing.

@@ -107,7 +107,6 @@ pub const LAWS: &[&Law] = &[
     &draft::WANTED,
     &draft::ANGLE,
     &displacement::VOLUME_IN_WATER,
-    &displacement::DENSITY_IN_WATER,
     &material::VOLUME_BY_WEIGHT,
     &rough::VOLUME_OF_SIZES,
     &sections::MODULUS,

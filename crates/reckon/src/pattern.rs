@@ -132,7 +132,6 @@ pub const RECKONERS: &[Reckoner] = &[
     draft::BY_FACE_HEIGHT,
     draft::OF_TAPER,
     weighed::BY_WATER,
-    weighed::DENSITY_BY_WATER,
     weighed::BY_WEIGHT,
     weighed::OF_SIZES,
 ];

@@ -2,7 +2,7 @@
 
 use measure::length::{Area, Length};
 use measure::matter::{Density, Mass};
-use pattern::displacement::{DENSITY_IN_WATER, VOLUME_IN_WATER, density_in_water, volume_in_water};
+use pattern::displacement::{VOLUME_IN_WATER, volume_in_water};
 use pattern::material::{VOLUME_BY_WEIGHT, volume_by_weight};
 use pattern::rough::{VOLUME_OF_SIZES, volume_of_sizes};
 
@@ -38,30 +38,6 @@ pub(super) const BY_WATER: Reckoner = Reckoner {
         let (in_air, in_water) = weighed_in_water(given)?;
         let volume = volume_in_water(in_air, in_water, given.get("water"));
         Ok(vec![Answer::of("volume", volume)])
-    },
-};
-
-/// Its density by weighing in water.
-pub(super) const DENSITY_BY_WATER: Reckoner = Reckoner {
-    name: "density-in-water",
-    question: "How dense is it, from what it weighs in air and in water?",
-    law: &DENSITY_IN_WATER,
-    inputs: &[
-        Input::of::<Mass>("in_air", "m_air", "weight in air"),
-        Input::of::<Mass>("in_water", "m_water", "weight hanging in water"),
-        Input::of::<Density>("water", "ρ_water", "density of the water")
-            .or(
-                "0.992 to 1 g/cm3, likely 0.998 g/cm3",
-                "water-density-memory",
-            )
-            .narrowed_by("read the temperature of the water"),
-    ],
-    example: &[("in_air", "1.2 kg"), ("in_water", "0.75 kg")],
-    cautions: &[],
-    work: |given| {
-        let (in_air, in_water) = weighed_in_water(given)?;
-        let density = density_in_water(in_air, in_water, given.get("water"));
-        Ok(vec![Answer::of("density", density)])
     },
 };
 
