@@ -2,6 +2,7 @@
 
 use measure::band::Band;
 use measure::flow::Duration;
+use measure::heat::Temperature;
 use measure::length::{Area, Length};
 use measure::matter::Mass;
 use metal::alloy::{Caution, Family};
@@ -79,7 +80,12 @@ fn put_back(job: &Job, pot: &Pot, wall: Length, ledger: &mut Ledger) {
     let across = inside_width(crucible.brim);
     let surface = Area::from_m2(std::f64::consts::FRAC_PI_4 * across.as_m() * across.as_m());
     let pouring = pouring_band(job.alloy, wall * 0.5);
-    let grams = |zinc: f64, at, minutes: f64, pace: f64| -> Mass {
+    let grams = |zinc: f64, wanted: Temperature, minutes: f64, pace: f64| -> Mass {
+        // No brass gets hotter than it boils.
+        let at = match zinc::flare(zinc) {
+            Some(flare) if flare < wanted => flare,
+            _ => wanted,
+        };
         let brass = zinc::Pot { zinc, at, surface };
         lost(&brass, Duration::from_min(minutes), pace)
     };
@@ -97,7 +103,7 @@ fn put_back(job: &Job, pot: &Pot, wall: Length, ledger: &mut Ledger) {
                 format!("{short} to {long} min"),
             )
             .input("across the pot", band_text(&Band::exact(across)))
-            .because("what goes up in smoke before the mould is full"),
+            .because("what goes up in smoke before the mould is full, to a factor of three"),
     );
     ledger.note(MetalFact::ZincBack);
 }
