@@ -163,7 +163,8 @@ impl GasRisk {
     }
 }
 
-/// Pressure of the water vapour in air of a relative humidity, one for damp. Law: [`VAPOUR_IN_AIR`].
+/// Pressure of the water vapour in air of a relative humidity, one for damp.
+/// Law: [`VAPOUR_IN_AIR`].
 pub fn vapour_in_air(air: Temperature, humidity: f64) -> Pressure {
     let celsius = air.as_celsius();
     Pressure::from_pa(humidity * 610.94 * (17.625 * celsius / (celsius + 243.04)).exp())
