@@ -84,7 +84,7 @@ impl DryPoint {
             DryPoint::Charge => "Charge: dry, warm, no closed tube, nothing added wet later",
             DryPoint::Flux => "Flux and additions: from a dry tin, warmed",
             DryPoint::Mould => "Mould: at temper or dried, vents open, not stood in rain",
-            DryPoint::Cores => "Cores: baked or gassed, stored dry, vent to air; none is dry too",
+            DryPoint::Cores => "Cores: baked or gassed, stored dry, vent to air; or there are none",
         }
     }
 }

@@ -319,7 +319,7 @@ fn suiting_unit<Q: Written>(quantity: Q, system: System) -> Option<&'static Unit
     const SELDOM: [&str; 30] = [
         "cm", "um", "t", "ft", "m²", "m³", "ft²", "ft³", "mm³", "K", "gal", "qt", "pt", "cup",
         "fl oz", "tbsp", "tsp", "imp gal", "imp pt", "mbar", "bar", "cmH2O", "mmHg", "atm",
-        "kgf/cm2", "day", "g/s", "kg/h", "lb/h", "kgf",
+        "kgf/cm2", "day", "g/s", "kg/h", "lb/h", "kgf", "mm/s", "mm3/s",
     ];
     let of_system = || Q::UNITS.iter().filter(move |unit| unit.system == system);
     let mut units: Vec<_> = of_system()

@@ -11,6 +11,9 @@ use crate::typeset::{self, Picture, TEMPLATES_PAGE};
 /// Room for the pieces on a page, mm; both papers have it between margins, head and check bar.
 const ROOM_MM: [f64; 2] = [184.0, 205.0];
 
+/// Room for half a pen at the edge, mm.
+const MARGIN_MM: f64 = 0.5;
+
 /// White between two pieces, mm: a knife passes.
 const APART_MM: f64 = 9.0;
 
@@ -159,21 +162,25 @@ fn extent(shape: Shape) -> [f64; 2] {
 
 fn fits_on_paper(shape: Shape) -> bool {
     let [wide, high] = extent(shape);
-    wide <= ROOM_MM[0] && high + WORDS_MM <= ROOM_MM[1]
+    wide + 2.0 * MARGIN_MM <= ROOM_MM[0] && high + WORDS_MM + APART_MM <= ROOM_MM[1]
 }
 
-/// The pieces on as many pages as they take, one under the other: words need the width.
+/// The pieces on as many pages as they take, two beside each other where both are narrow.
 fn drawn(pieces: &[Piece], plan: &Plan) -> Vec<String> {
     let mut pages = Vec::new();
     let mut pen = Pen::new();
-    let mut down = 0.0;
-    for piece in pieces {
-        let high = extent(piece.shape)[1] + WORDS_MM + APART_MM;
-        if down > 0.0 && down + high > ROOM_MM[1] {
+    let mut down = MARGIN_MM;
+    for row in rows(pieces) {
+        let tallest = row.iter().map(|piece| extent(piece.shape)[1]);
+        let high = tallest.fold(0.0, f64::max) + WORDS_MM + APART_MM;
+        if down > MARGIN_MM && down + high > ROOM_MM[1] {
             pages.push(std::mem::replace(&mut pen, Pen::new()).finish(ROOM_MM));
-            down = 0.0;
+            down = MARGIN_MM;
         }
-        draw(&mut pen, piece, down, plan);
+        for (column, piece) in row.iter().enumerate() {
+            let right = MARGIN_MM + column as f64 * ROOM_MM[0] / 2.0;
+            draw(&mut pen, piece, [right, down], plan);
+        }
         down += high;
     }
     pages.push(pen.finish(ROOM_MM));
@@ -181,34 +188,51 @@ fn drawn(pieces: &[Piece], plan: &Plan) -> Vec<String> {
     pages
 }
 
-fn draw(pen: &mut Pen, piece: &Piece, down: f64, plan: &Plan) {
+/// Two narrow pieces that follow each other share a row.
+fn rows(pieces: &[Piece]) -> Vec<Vec<&Piece>> {
+    let narrow = |piece: &Piece| {
+        extent(piece.shape)[0] < ROOM_MM[0] / 2.0 - APART_MM
+            && !matches!(piece.shape, Shape::Peg { .. })
+    };
+    let mut rows: Vec<Vec<&Piece>> = Vec::new();
+    for piece in pieces {
+        match rows.last_mut() {
+            Some(row) if row.len() == 1 && narrow(row[0]) && narrow(piece) => row.push(piece),
+            _ => rows.push(vec![piece]),
+        }
+    }
+    rows
+}
+
+fn draw(pen: &mut Pen, piece: &Piece, [right, down]: [f64; 2], plan: &Plan) {
     let [wide, high] = extent(piece.shape);
     match piece.shape {
         Shape::Peg { thick, thin, long } => {
             let middle = down + high / 2.0;
             let outline = vec![
-                [0.0, middle - thick / 2.0],
-                [long, middle - thin / 2.0],
-                [long, middle + thin / 2.0],
-                [0.0, middle + thick / 2.0],
+                [right, middle - thick / 2.0],
+                [right + long, middle - thin / 2.0],
+                [right + long, middle + thin / 2.0],
+                [right, middle + thick / 2.0],
             ];
             pen.metal(&[outline]);
-            pen.chain([0.0, middle], [long, middle]);
+            pen.chain([right, middle], [right + long, middle]);
         }
         Shape::Round(diameter) => {
-            pen.circle([diameter / 2.0, down + diameter / 2.0], diameter / 2.0);
-            cross(pen, [diameter / 2.0, down + diameter / 2.0]);
+            let middle = [right + diameter / 2.0, down + diameter / 2.0];
+            pen.circle(middle, diameter / 2.0);
+            cross(pen, middle);
         }
-        Shape::Channel(..) => pen.rectangle([0.0, down], [wide, down + high], FIRM),
+        Shape::Channel(..) => pen.rectangle([right, down], [right + wide, down + high], FIRM),
     }
     let below = down + high + 5.0;
     pen.word(
-        [0.0, below],
+        [right, below],
         Anchor::Start,
         &plan.words.of(&piece.name),
         true,
     );
-    pen.word([0.0, below + 4.6], Anchor::Start, &piece.sizes, false);
+    pen.word([right, below + 4.6], Anchor::Start, &piece.sizes, false);
 }
 
 /// The centre, for the leg of a compass.

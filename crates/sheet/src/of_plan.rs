@@ -24,7 +24,7 @@ pub fn page(plan: &Plan) -> PourSheet {
         drawing_caption: caption(plan),
         remarks: remarks(plan),
         blanks: BLANKS.iter().map(|label| (*label).to_owned()).collect(),
-        sources: sources(plan),
+        sources: Vec::new(),
         code_text: code_text(plan),
         limits: LIMITS.to_owned(),
     };
@@ -53,8 +53,8 @@ const BLANKS: [&str; 6] = [
 ];
 
 /// What no figure here can promise.
-pub(crate) const LIMITS: &str = "From tables and hand sums, no simulation; draft, undercuts and cores are not \
-                      looked at; bands are not guarantees. Local codes \
+pub(crate) const LIMITS: &str = "Laws and sources of every figure: workings.pdf. From tables and hand sums, no \
+                                 simulation; bands are not guarantees. Local codes \
                       and licensed practice come first. Lifting, brake, pressure parts: prove by test.";
 
 fn blocks(plan: &Plan) -> Vec<Block> {
@@ -164,7 +164,19 @@ fn pour(plan: &Plan) -> Vec<Row> {
             .map(noted(&because))
             .map(large),
     );
+    rows.extend(opening(plan).map(large));
     rows
+}
+
+/// When the mould may be opened: only the late end is safe to act on.
+fn opening(plan: &Plan) -> Option<Row> {
+    let row = figure(plan, "may be opened", "Open after")?;
+    let alone = beside(plan, "leave alone until", "left alone");
+    let handled = beside(plan, "may be handled", "until it is handled");
+    Some(noted(&format!("{alone}, {handled}"))(Row {
+        band: None,
+        ..row
+    }))
 }
 
 /// The nearest drill, and the nearest pipe beside it.
@@ -315,11 +327,6 @@ fn caption(plan: &Plan) -> String {
     format!("{patterns} in the flask as drawn; sprue, runner and feeder are yours to place.")
 }
 
-/// The keys by which plan.json tells each source in full.
-fn sources(plan: &Plan) -> Vec<String> {
-    plan.sources.clone()
-}
-
 /// Six letters and digits by which this very plan is known again: any change in it changes them.
 pub(crate) fn code(plan: &Plan) -> String {
     const SIGNS: &[u8] = b"23456789ABCDEFGHJKMNPQRSTVWXYZ";
@@ -346,7 +353,7 @@ fn code_text(plan: &Plan) -> String {
         "pouring temperature",
         "fill time",
         "weight on the cope",
-        "may be opened after",
+        "may be opened",
     ];
     let line = |name: &&str| {
         let figure = plan.figure(name)?;

@@ -21,7 +21,8 @@ fn readable(words: &str) -> String {
         .chars()
         .filter(|&letter| !is_hidden(letter))
         .map(|letter| if letter.is_control() { ' ' } else { letter });
-    let spaced: String = spaced.collect();
+    // The font has no cube root of one piece.
+    let spaced: String = spaced.collect::<String>().replace('∛', "³√");
     spaced
         .split(' ')
         .filter(|word| !word.is_empty())
