@@ -316,7 +316,7 @@ fn impossible<Q: Written>(typed: &str, bound: &'static str) -> TextError {
 /// The largest unit of the system in which the quantity is at least one, else the smallest; the
 /// rarely spoken units (cm, µm, feet, tonnes, kelvin) are left to those who type them.
 fn suiting_unit<Q: Written>(quantity: Q, system: System) -> Option<&'static UnitWord> {
-    const SELDOM: [&str; 30] = [
+    const SELDOM: [&str; 32] = [
         "cm", "um", "t", "ft", "m²", "m³", "ft²", "ft³", "mm³", "K", "gal", "qt", "pt", "cup",
         "fl oz", "tbsp", "tsp", "imp gal", "imp pt", "mbar", "bar", "cmH2O", "mmHg", "atm",
         "kgf/cm2", "day", "g/s", "kg/h", "lb/h", "kgf", "mm/s", "mm3/s",

@@ -1,0 +1,27 @@
+# The trade words that the two Englishes write differently, as the American ones.
+mould = mold
+moulds = molds
+moulded = molded
+moulder = molder
+moulders = molders
+moulding = molding
+feeder = riser
+feeders = risers
+aluminium = aluminum
+grey = gray
+draught = draft
+draughts = drafts
+vapour = vapor
+vapours = vapors
+colour = color
+colours = colors
+centre = center
+centres = centers
+litre = liter
+litres = liters
+metre = meter
+metres = meters
+programme = program
+plough = plow
+ploughs = plows
+labour = labor
