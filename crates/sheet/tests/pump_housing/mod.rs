@@ -54,6 +54,7 @@ pub fn sample() -> PourSheet {
             "Sand tables B, p. 31",
             "shop.toml",
         ]),
+        code_text: "oddside ABC-DEF\npump housing, pair".into(),
         limits:
             "Figures are worked out, not measured. Not for parts that carry people or pressure."
                 .into(),
