@@ -44,10 +44,12 @@ fn a_plan_writes_into_its_folder_and_nowhere_else() {
         .map(|path| path.display().to_string())
         .collect();
     let wanted = [
+        "job/cut-templates.pdf",
         "job/job.toml",
         "job/plan.json",
         "job/pour-sheet.pdf",
         "job/pump_housing.stl",
+        "job/workings.pdf",
         "shop.toml",
     ];
     assert_eq!(names, wanted);
@@ -59,7 +61,12 @@ fn the_same_job_gives_the_same_bytes() {
     shop.example("pump_housing.stl", JOB);
     shop.run(&["plan", "job", "--out", "one"]).ends_with(0);
     shop.run(&["plan", "job", "--out", "two"]).ends_with(0);
-    for name in ["plan.json", "pour-sheet.pdf"] {
+    for name in [
+        "plan.json",
+        "pour-sheet.pdf",
+        "cut-templates.pdf",
+        "workings.pdf",
+    ] {
         let read = |folder: &str| std::fs::read(shop.path().join(folder).join(name)).unwrap();
         assert!(read("one") == read("two"), "{name} differs");
     }

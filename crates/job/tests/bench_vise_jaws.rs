@@ -109,7 +109,7 @@ fn a_small_crucible_is_passed_over() {
 }
 
 /// The root rule for 4.3 kg gives 3.4 to 4.6 s, and Torricelli 107 to 144 mm²: both lie inside the
-/// bands of the plan, which pours a little more.
+/// bands of the plan. Its high end may lie a fifth above: it counts a larger feeder and a run-off.
 #[test]
 fn filling_and_choke_agree_with_the_hand_sum() {
     let plan = plan();
@@ -120,7 +120,7 @@ fn filling_and_choke_agree_with_the_hand_sum() {
     );
     let choke = plan.figure("choke area").unwrap().amount.values();
     assert!(
-        choke[0] <= 107.0 && 144.0 <= choke[2] && choke[2] < 165.0,
+        choke[0] <= 107.0 && 144.0 <= choke[2] && choke[2] < 144.0 * 1.2,
         "{choke:?}"
     );
 }

@@ -26,6 +26,7 @@ struct Rung {
     drawing_mm: f64,
     remarks: usize,
     notes: bool,
+    code: bool,
     text_pt: f64,
 }
 
@@ -73,7 +74,8 @@ fn weighed(remarks: &[PaperRemark]) -> Vec<PaperRemark> {
     weighed
 }
 
-/// Every way to set the sheet: with notes, without them, and then in 9 pt; each ladder has its
+/// Every way to set the sheet: with notes, without them, then without the small code and in 9 pt;
+/// each ladder has its
 /// roomiest rung first.
 ///
 /// With notes at least [`REMARKS_KEPT`] remarks stay, for a caution outweighs a note under a row.
@@ -89,6 +91,7 @@ fn ladders(weighed: &[PaperRemark]) -> [Vec<Rung>; 3] {
         drawing_mm,
         remarks,
         notes: true,
+        code: true,
         text_pt: 10.0,
     };
     let mut noted = vec![rung(large, all), rung(middle, all), rung(small, all)];
@@ -101,6 +104,7 @@ fn ladders(weighed: &[PaperRemark]) -> [Vec<Rung>; 3] {
     let tight = (stops..=kept).rev();
     let tight = tight.map(|remarks| Rung {
         notes: false,
+        code: false,
         text_pt: 9.0,
         ..rung(least, remarks)
     });
@@ -124,7 +128,10 @@ fn set_at(
         width_mm: picture.size_mm[0],
         height_mm: picture.size_mm[1],
     });
-    let code = crate::code::svg(&page.code_text);
+    let code = match rung.code {
+        true => crate::code::svg(&page.code_text),
+        false => None,
+    };
     let given = Given {
         paper: paper.name(),
         sheet: said(page, &weighed[..rung.remarks])?,
