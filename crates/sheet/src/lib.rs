@@ -3,7 +3,8 @@
 //! The sheet is typeset from plain words and figures ([`PourSheet`]) without disk, network or
 //! clock, so the same data give the same bytes. It is always one page: when there is too much to
 //! say, the drawing is made smaller, then lighter remarks are counted instead of printed, then
-//! the notes under the rows go, then the small code, with the text in 9 pt instead of 10 pt. Red lines, stops
+//! the notes under the rows go, then the small code, with the text in 9 pt instead of 10 pt.
+//! Red lines, stops
 //! and figures are never left out; if they alone do not fit, [`SheetError::TooMuch`] says so.
 //!
 //! Latin, Greek and Cyrillic letters are carried in the program; a character outside them prints
