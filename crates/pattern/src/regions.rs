@@ -10,7 +10,7 @@
 //! Crumbs that have more cut than surface of their own (the meeting of three ribs) are no section;
 //! they go to the neighbour with which they share most.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::cells::Cells;
 
@@ -175,29 +175,74 @@ fn join_crumbs(cells: &Cells, label: &mut [u32]) {
         *shared[b as usize].entry(a).or_default() += face;
     });
     let mut group: Vec<u32> = (0..count as u32).collect();
-    while let Some(crumb) = smallest_crumb(&surface, &shared, &group) {
-        let most = |(a, x): &(&u32, &f64), (b, y): &(&u32, &f64)| x.total_cmp(y).then(b.cmp(a));
-        let Some(host) = shared[crumb].iter().max_by(most).map(|(host, _)| *host) else {
-            break;
-        };
-        group[crumb] = host;
-        surface[host as usize] += surface[crumb];
-        for (other, cut) in std::mem::take(&mut shared[crumb]) {
-            shared[other as usize].remove(&(crumb as u32));
-            if other != host {
-                *shared[host as usize].entry(other).or_default() += cut;
-                *shared[other as usize].entry(host).or_default() += cut;
-            }
+    let mut crumbs = Crumbs::of(surface, shared);
+    while let Some(crumb) = crumbs.smallest.pop_first() {
+        match crumbs.join_to_neighbour(crumb.region) {
+            Some(host) => group[crumb.region] = host as u32,
+            None => break,
         }
     }
     renumber(label, &mut group);
 }
 
-fn smallest_crumb(surface: &[f64], shared: &[BTreeMap<u32, f64>], group: &[u32]) -> Option<usize> {
-    (0..surface.len())
-        .filter(|&region| group[region] as usize == region)
-        .filter(|&region| shared[region].values().sum::<f64>() > MOST_CUT * surface[region])
-        .min_by(|&a, &b| surface[a].total_cmp(&surface[b]))
+/// Regions with their surface and what they share, and those of them that are crumbs.
+struct Crumbs {
+    surface: Vec<f64>,
+    shared: Vec<BTreeMap<u32, f64>>,
+    smallest: BTreeSet<Crumb>,
+}
+
+/// A crumb; the one of least surface comes first, of equal ones the first met.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+struct Crumb {
+    /// The bits of a number that is not negative stand in its own order.
+    surface: u64,
+    region: usize,
+}
+
+impl Crumbs {
+    fn of(surface: Vec<f64>, shared: Vec<BTreeMap<u32, f64>>) -> Crumbs {
+        let mut crumbs = Crumbs {
+            surface,
+            shared,
+            smallest: BTreeSet::new(),
+        };
+        (0..crumbs.surface.len()).for_each(|region| crumbs.enter(region));
+        crumbs
+    }
+
+    fn enter(&mut self, region: usize) {
+        let cut: f64 = self.shared[region].values().sum();
+        if cut > MOST_CUT * self.surface[region] {
+            self.smallest.insert(self.crumb(region));
+        }
+    }
+
+    fn crumb(&self, region: usize) -> Crumb {
+        Crumb {
+            surface: self.surface[region].to_bits(),
+            region,
+        }
+    }
+
+    /// Gives a crumb to the neighbour with which it shares most. What the others share with the
+    /// crumb they share with that neighbour from then on, so that no other region changes.
+    fn join_to_neighbour(&mut self, crumb: usize) -> Option<usize> {
+        let most = |(a, x): &(&u32, &f64), (b, y): &(&u32, &f64)| x.total_cmp(y).then(b.cmp(a));
+        let host = self.shared[crumb].iter().max_by(most)?;
+        let host = *host.0 as usize;
+        self.smallest.remove(&self.crumb(host));
+        self.surface[host] += self.surface[crumb];
+        for (other, cut) in std::mem::take(&mut self.shared[crumb]) {
+            self.shared[other as usize].remove(&(crumb as u32));
+            if other as usize != host {
+                *self.shared[host].entry(other).or_default() += cut;
+                *self.shared[other as usize].entry(host as u32).or_default() += cut;
+            }
+        }
+        self.enter(host);
+        Some(host)
+    }
 }
 
 /// Calls with every pair of touching cells of different regions, the smaller region first.
