@@ -18,6 +18,7 @@ use crate::reckoner::Reckoner;
 use crate::refusal::Impossible;
 
 mod binder;
+mod finish;
 mod heap;
 mod kitchen;
 mod recipe;
@@ -268,6 +269,7 @@ pub const RECKONERS: &[Reckoner] = &[
     recipe::BY_PARTS,
     recipe::IN_SCOOPS,
     recipe::CORE_MIX,
+    finish::FINISH,
     binder::OF_LIQUID,
     binder::FOR_SAND,
     binder::OF_BOTTLE,

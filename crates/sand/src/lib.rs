@@ -17,6 +17,7 @@
 
 pub mod batch;
 pub mod binder;
+pub mod finish;
 pub mod heap;
 pub mod humidity;
 pub mod jar;
@@ -38,6 +39,7 @@ pub const LAWS: &[&Law] = &[
     &binder::SILICATE_SOLIDS,
     &binder::SOLIDS_ON_SAND,
     &binder::CARBON_DIOXIDE,
+    &finish::AS_CAST_ROUGHNESS,
     &heap::FINES_AFTER,
     &heap::NEW_SAND_FOR_FINES,
     &heap::DILUTE_DRY,
