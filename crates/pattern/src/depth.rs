@@ -26,7 +26,7 @@ fn sweep(cells: &Cells, squared: &mut [f64], axis: usize) {
     let (length, stride) = (cells.count[axis], cells.strides()[axis]);
     let mut line = vec![0.0; length];
     let mut envelope = Envelope::with_room(length);
-    for start in (0..squared.len()).filter(|&cell| cells.cell(cell)[axis] == 0) {
+    for start in starts(cells, axis) {
         for (place, value) in line.iter_mut().enumerate() {
             *value = squared[start + place * stride];
         }
@@ -43,6 +43,15 @@ fn sweep(cells: &Cells, squared: &mut [f64], axis: usize) {
             squared[start + place * stride] = away * away + line[envelope.at[piece]];
         }
     }
+}
+
+/// The first cell of every line along an axis.
+fn starts(cells: &Cells, axis: usize) -> impl Iterator<Item = usize> {
+    let [one, other] = [(axis + 1) % 3, (axis + 2) % 3].map(|across| {
+        let (count, stride) = (cells.count[across], cells.strides()[across]);
+        (0..count).map(move |place| place * stride)
+    });
+    one.flat_map(move |near| other.clone().map(move |far| near + far))
 }
 
 /// The parabolas that are lowest somewhere, and from where on.

@@ -110,11 +110,25 @@ fn papers(asked: &Asked, plan: &Plan) -> Result<Vec<(&'static str, Vec<u8>)>, Tr
         true => sheet::Paper::Letter,
         false => sheet::Paper::A4,
     };
+    // Each sheet is set on a core of its own: the first answer is to come within a second.
+    let (sheet, templates, workings) = std::thread::scope(|scope| {
+        let templates = scope.spawn(|| sheet::cut_templates(plan, paper));
+        let workings = scope.spawn(|| sheet::workings(plan, paper));
+        let sheet = sheet::pdf(&sheet::page(plan), paper);
+        (sheet, joined(templates), joined(workings))
+    });
     Ok(vec![
-        (SHEET_FILE, sheet::pdf(&sheet::page(plan), paper)?),
-        (TEMPLATES_FILE, sheet::cut_templates(plan, paper)?),
-        (WORKINGS_FILE, sheet::workings(plan, paper)?),
+        (SHEET_FILE, sheet?),
+        (TEMPLATES_FILE, templates?),
+        (WORKINGS_FILE, workings?),
     ])
+}
+
+/// What a thread made; its panic goes on here.
+fn joined<T>(thread: std::thread::ScopedJoinHandle<'_, T>) -> T {
+    thread
+        .join()
+        .unwrap_or_else(|panic| std::panic::resume_unwind(panic))
 }
 
 fn is_mesh(path: &Path) -> bool {
