@@ -5,6 +5,7 @@ use std::io::{self, Write};
 use comfy_table::Table;
 use job::plan::Plan;
 use job::remark::{Level, Remark};
+use job::words::Language;
 use measure::source::Source;
 use reckon::worked::Narrowing;
 
@@ -34,8 +35,8 @@ pub fn table(heads: &[&str]) -> Table {
 }
 
 /// Remarks, a paragraph each.
-pub fn remarks(remarks: &[Remark]) -> String {
-    remarks.iter().map(remark).collect()
+pub fn remarks(remarks: &[Remark], language: Language) -> String {
+    remarks.iter().map(|told| remark(told, language)).collect()
 }
 
 /// The summary of a plan.
@@ -58,11 +59,10 @@ pub fn plan(plan: &Plan) -> String {
         1 => format!("{}, in {}", plan.name, plan.alloy),
         count => format!("{}, {count} castings in {}", plan.name, plan.alloy),
     };
-    let text = format!(
-        "{head}\n\n{figures}\n{choices}\n\n{}",
-        remarks(&plan.remarks)
-    );
-    plan.words.of(&text)
+    let text = plan
+        .words
+        .of(&format!("{head}\n\n{figures}\n{choices}\n\n"));
+    text + &remarks(&plan.remarks, plan.words)
 }
 
 /// A line with its label before it.
@@ -96,7 +96,7 @@ pub fn source(source: &Source) -> String {
     paragraph("source", &words)
 }
 
-fn remark(remark: &Remark) -> String {
+fn remark(remark: &Remark, language: Language) -> String {
     let level = match remark.level {
         Level::Stop => "STOP   ",
         Level::Caution => "caution",
@@ -107,6 +107,7 @@ fn remark(remark: &Remark) -> String {
         .map_or_else(String::new, |[x, y, z]| format!(" at {x}, {y}, {z} mm"));
     format!(
         "{level}  {}{place}\n         {}\n",
-        remark.words, remark.advice
+        language.say(&remark.words),
+        language.say(&remark.advice)
     )
 }

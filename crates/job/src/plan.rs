@@ -6,7 +6,7 @@ use measure::text::shown::Rounding;
 
 use crate::amount::Amount;
 use crate::remark::Remark;
-use crate::words::English;
+use crate::words::Language;
 
 /// What a founder needs for one mould.
 #[derive(Clone, Debug)]
@@ -31,8 +31,8 @@ pub struct Plan {
     pub drawing: MouldDrawing,
     /// The system of units that stands first.
     pub units: System,
-    /// The English of labels and remarks.
-    pub words: English,
+    /// The language of labels and remarks.
+    pub words: Language,
 }
 
 /// A figure with everything that stands behind it.

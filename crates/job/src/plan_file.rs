@@ -5,7 +5,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::plan::{Figure, Plan};
-use crate::remark::Remark;
+use crate::remark::{Remark, RemarkFile};
 
 /// The whole of `plan.json`.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
@@ -25,7 +25,7 @@ pub struct PlanFile {
     /// What was chosen from the founder's own things.
     pub choices: IndexMap<String, ChoiceFile>,
     /// Remarks, the weightiest first.
-    pub remarks: Vec<Remark>,
+    pub remarks: Vec<RemarkFile>,
     /// Every source a figure rests on, by its key.
     pub sources: IndexMap<String, SourceFile>,
 }
@@ -107,7 +107,7 @@ impl PlanFile {
             count: plan.count,
             figures: plan.figures.iter().map(figure).collect(),
             choices: plan.choices.iter().map(choice).collect(),
-            remarks: plan.remarks.clone(),
+            remarks: plan.remarks.iter().map(Remark::file).collect(),
             sources: plan.sources.iter().filter_map(source).collect(),
         }
     }

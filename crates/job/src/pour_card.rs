@@ -12,7 +12,7 @@ use thiserror::Error;
 use crate::amount::Amount;
 use crate::dryness::{NotDry, all_dry};
 use crate::plan::Plan;
-use crate::words::English;
+use crate::words::Language;
 
 /// `[pour]` of a job: what the card cannot reckon.
 #[derive(Clone, Debug, Default, PartialEq, Deserialize)]
@@ -48,8 +48,8 @@ pub struct PourCard {
     pub next_heat: Vec<String>,
     /// What the metal is reckoned to lose from one mould to the next.
     pub drop_each: String,
-    /// The English of the card.
-    pub words: English,
+    /// The language of the card.
+    pub words: Language,
 }
 
 /// One mould on the card.
@@ -146,7 +146,7 @@ fn may_be_poured(plan: &Plan, first: &Plan) -> Result<(), NoCard> {
     if let Some(stop) = stop {
         return Err(NoCard::Stopped {
             job: plan.name.clone(),
-            why: stop.words.clone(),
+            why: first.words.say(&stop.words),
         });
     }
     match plan.alloy == first.alloy {

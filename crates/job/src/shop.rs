@@ -17,15 +17,15 @@ use serde::Deserialize;
 use crate::charge::heap_file::{MetalHeap, MetalHeapFile};
 use crate::scoop::Scoop;
 use crate::slab_trial::{SlabTrial, SlabTrialFile};
-use crate::words::English;
+use crate::words::Language;
 
 /// What the founder owns and wants.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Shop {
     /// The system of units that stands first.
     pub units: System,
-    /// The English of labels and remarks.
-    pub words: English,
+    /// The language of labels and remarks.
+    pub words: Language,
     /// Flasks.
     pub flasks: Vec<Flask>,
     /// Crucibles.
@@ -85,7 +85,7 @@ pub struct ShopFile {
     #[serde(default)]
     units: UnitsFile,
     #[serde(default)]
-    words: English,
+    words: Language,
     #[serde(default)]
     flask: Vec<FlaskFile>,
     #[serde(default)]

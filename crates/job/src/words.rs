@@ -1,120 +1,141 @@
-//! The two Englishes of the trade, never mixed on a page.
+//! The languages of the trade, never mixed on a page.
 //!
-//! Everything is written in British trade words; for a shop that wants the American ones they are
-//! exchanged word by word at the last moment.
+//! Every text shown to people stands in a message file of `data/words/`, under an id; the program
+//! carries ids with what is put into them ([`Said`]) and puts them into words where they are
+//! shown. American English is the British messages with the words of one list exchanged.
 
-use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
-use fluent_bundle::{FluentBundle, FluentResource};
+use fluent_bundle::concurrent::FluentBundle;
+use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use serde::Deserialize;
 
-/// Which English labels and remarks are written in.
+use crate::words::exchanged::in_american;
+use crate::words::said::{Given, Said};
+
+pub mod exchanged;
+pub mod said;
+
+/// The language of labels and remarks.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
 #[serde(rename_all = "lowercase")]
-pub enum English {
-    /// Mould, feeder, aluminium, grey iron.
+pub enum Language {
+    /// British English: mould, feeder, aluminium, grey iron.
     #[default]
     Uk,
-    /// Mold, riser, aluminum, gray iron.
+    /// American English: mold, riser, aluminum, gray iron.
     Us,
 }
 
-/// The lists of trade words, one for each English; the British one says which words there are.
-const BRITISH: &str = include_str!("../data/words/en-GB.ftl");
-const AMERICAN: &str = include_str!("../data/words/en-US.ftl");
-
-/// British word, American word.
-static PAIRS: LazyLock<BTreeMap<String, String>> = LazyLock::new(|| {
-    let (british, american) = (bundle("en-GB", BRITISH), bundle("en-US", AMERICAN));
-    let names = BRITISH.lines().filter_map(|line| line.split_once(" = "));
-    names
-        .filter_map(|(name, _)| Some((word(&british, name)?, word(&american, name)?)))
-        .collect()
-});
-
-fn bundle(language: &str, list: &str) -> FluentBundle<FluentResource> {
-    let mut bundle = FluentBundle::new(language.parse().into_iter().collect());
-    // A line that cannot be read leaves its word as it is; a test reads every line.
-    let resource = FluentResource::try_new(list.to_owned()).unwrap_or_else(|(read, _)| read);
-    bundle.add_resource_overriding(resource);
-    bundle
+/// The messages of a language, ready to be put into words.
+struct Messages {
+    bundle: FluentBundle<FluentResource>,
 }
 
-fn word(bundle: &FluentBundle<FluentResource>, name: &str) -> Option<String> {
-    let pattern = bundle.get_message(name)?.value()?;
-    let mut faults = Vec::new();
-    Some(
-        bundle
-            .format_pattern(pattern, None, &mut faults)
-            .into_owned(),
-    )
-}
+static BRITISH: LazyLock<Messages> = LazyLock::new(|| Messages::of("en-GB", &EN_GB, None));
+static AMERICAN: LazyLock<Messages> =
+    LazyLock::new(|| Messages::of("en-US", &EN_GB, Some(in_american)));
 
-impl English {
-    /// A text in this English.
+/// The message files of British English.
+const EN_GB: [&str; 2] = [
+    include_str!("../data/words/en-GB/remarks.ftl"),
+    include_str!("../data/words/en-GB/parts.ftl"),
+];
+
+impl Language {
+    /// Every language there is.
+    pub const ALL: [Language; 2] = [Language::Uk, Language::Us];
+
+    /// A message in this language; its id where it has no such message.
+    pub fn say(self, said: &Said) -> String {
+        let words = self.messages().words(self, said);
+        words.unwrap_or_else(|| said.id().to_owned())
+    }
+
+    /// An English text in this English.
     pub fn of(self, text: &str) -> String {
         match self {
-            English::Uk => text.to_owned(),
-            English::Us => exchanged(text),
+            Language::Uk => text.to_owned(),
+            Language::Us => in_american(text).into_owned(),
+        }
+    }
+
+    fn messages(self) -> &'static Messages {
+        match self {
+            Language::Uk => &BRITISH,
+            Language::Us => &AMERICAN,
         }
     }
 }
 
-fn exchanged(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    let mut word = String::new();
-    for letter in text.chars() {
-        if letter.is_alphabetic() {
-            word.push(letter);
-        } else {
-            out.push_str(&in_american(&word));
-            word.clear();
-            out.push(letter);
+impl Messages {
+    fn of(code: &str, files: &[&str], transform: Option<exchanged::Transform>) -> Messages {
+        let mut bundle = FluentBundle::new_concurrent(code.parse().into_iter().collect());
+        // Marks that turn the line round have no place on paper.
+        bundle.set_use_isolating(false);
+        bundle.set_transform(transform);
+        for file in files {
+            // A line that cannot be read leaves its message out; a test reads every line.
+            let read = FluentResource::try_new((*file).to_owned()).unwrap_or_else(|(read, _)| read);
+            bundle.add_resource_overriding(read);
         }
+        Messages { bundle }
     }
-    out.push_str(&in_american(&word));
-    out
+
+    fn words(&self, language: Language, said: &Said) -> Option<String> {
+        let (id, attribute) = match said.id().split_once('.') {
+            Some((id, attribute)) => (id, Some(attribute)),
+            None => (said.id(), None),
+        };
+        let message = self.bundle.get_message(id)?;
+        let pattern = match attribute {
+            Some(name) => message.get_attribute(name)?.value(),
+            None => message.value()?,
+        };
+        let mut given = FluentArgs::new();
+        for (name, value) in said.given() {
+            given.set(*name, language.value(value));
+        }
+        // What a message asks for and was not given shows as its own name.
+        let mut faults = Vec::new();
+        let words = self
+            .bundle
+            .format_pattern(pattern, Some(&given), &mut faults);
+        Some(words.into_owned())
+    }
 }
 
-fn in_american(word: &str) -> String {
-    let small = word.to_lowercase();
-    let Some(american) = PAIRS.get(&small) else {
-        return word.to_owned();
-    };
-    match word.chars().next().is_some_and(char::is_uppercase) {
-        true => american[..1].to_uppercase() + &american[1..],
-        false => american.clone(),
+impl Language {
+    fn value(self, given: &Given) -> FluentValue<'static> {
+        match given {
+            Given::Text(text) => FluentValue::from(text.clone()),
+            Given::Count(count) => FluentValue::from(*count),
+            Given::Said(said) => FluentValue::from(self.say(said)),
+            Given::List(list) => {
+                let each: Vec<String> = list.iter().map(|said| self.say(said)).collect();
+                FluentValue::from(each.join(", "))
+            }
+        }
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{AMERICAN, BRITISH, English, PAIRS, bundle, word};
+    use super::Language;
+    use super::said::Said;
 
     #[test]
-    fn both_lists_answer_to_the_same_names() {
-        let names = |list: &'static str| -> Vec<&str> {
-            let lines = list.lines().filter_map(|line| line.split_once(" = "));
-            lines.map(|(name, _)| name).collect()
-        };
-        assert_eq!(names(BRITISH), names(AMERICAN));
-        assert_eq!(PAIRS.len(), names(BRITISH).len());
-        let american = bundle("en-US", AMERICAN);
-        assert!(
-            names(AMERICAN)
-                .iter()
-                .all(|name| word(&american, name).is_some())
-        );
+    fn a_message_that_is_missing_shows_its_id() {
+        let nothing = Said::new("no_such_message.advice");
+        assert_eq!(Language::Uk.say(&nothing), "no_such_message.advice");
     }
 
     #[test]
-    fn words_are_exchanged_whole_and_keep_their_capital() {
-        let text = "Grey iron in a moulding box; the Feeder's draught. Greyhound";
-        assert_eq!(
-            English::Us.of(text),
-            "Gray iron in a molding box; the Riser's draft. Greyhound"
-        );
-        assert_eq!(English::Uk.of(text), text);
+    fn what_the_founder_typed_is_not_exchanged() {
+        let heavy = Said::new("charge_oily").with("heap", "grey moulds");
+        let american = Language::Us.say(&heavy);
+        assert!(american.starts_with("grey moulds: "), "{american}");
+        let chill = Language::Us.say(&Said::new("spoiled_by_aluminium"));
+        assert!(chill.contains("aluminum"), "{chill}");
     }
 }

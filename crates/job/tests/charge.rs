@@ -176,10 +176,7 @@ fn scrap_is_never_charged_for_cookware() {
     let asked = Asked::of_job(&pot, &shop, Mass::from_kg(5.0)).unwrap();
     let told = told(&charge(&asked, &shop).unwrap(), System::Metric);
     let first = &told.remarks[0];
-    assert_eq!(
-        (first.code.as_str(), first.level),
-        ("lead_food", Level::Stop)
-    );
+    assert_eq!((first.code, first.level), ("lead_food", Level::Stop));
 }
 
 #[test]
@@ -256,10 +253,7 @@ fn a_plan_without_the_metal_says_what_is_missing() {
         .iter()
         .find(|remark| remark.code == "charge_not_made")
         .unwrap();
-    assert!(
-        remark.words.contains("there is not metal enough"),
-        "{}",
-        remark.words
-    );
+    let words = remark.file().words;
+    assert!(words.contains("there is not metal enough"), "{words}");
     assert!(plan.figure("charge").is_some());
 }

@@ -209,11 +209,8 @@ fn a_pine_pattern_gives_the_iron_with_its_band() {
         .remarks
         .iter()
         .find(|remark| remark.code == "volume_by_weight");
-    assert!(
-        told.unwrap()
-            .advice
-            .contains("weighing in water would narrow it")
-    );
+    let advice = told.unwrap().file().advice;
+    assert!(advice.contains("weighing in water would narrow it"));
     let because = plan.figure("part volume").unwrap().because.clone();
     assert_eq!(because.unwrap(), "weighed: 250 g of pine");
 }

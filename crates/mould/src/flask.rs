@@ -83,12 +83,12 @@ pub enum FlaskError {
     },
     /// None of them, or not the one asked for, is large enough.
     #[error(
-        "{which} too small for {count} pattern(s) with {wall_mm:.0} mm of sand at the walls: \
+        "no flask leaves {wall_mm:.0} mm of sand at the walls: \
          wanted inside {length_mm:.0} x {width_mm:.0} mm, cope {cope_mm:.0}, drag {drag_mm:.0} mm"
     )]
     TooSmall {
-        /// The flask or flasks, with the verb.
-        which: String,
+        /// The flask asked for by name; nothing where all of them were tried.
+        asked: Option<String>,
         /// Castings in the mould.
         count: usize,
         /// Sand at the walls, mm.
@@ -165,7 +165,7 @@ pub fn choose(
             layout,
             tight: None,
         })
-        .ok_or_else(|| too_small("all of your flasks are".to_owned(), load, sand))
+        .ok_or_else(|| too_small(None, load, sand))
 }
 
 fn choose_named(
@@ -192,7 +192,7 @@ fn choose_named(
             tight: None,
         });
     }
-    let lack = too_small(format!("flask \"{name}\" is"), load, sand);
+    let lack = too_small(Some(name), load, sand);
     match lay_out(flask, load, &BARE) {
         Some(layout) => Ok(Chosen {
             flask: flask.clone(),
@@ -228,10 +228,10 @@ pub fn flask_to_make(load: &Load, sand: &Clearance) -> (Flask, Layout) {
     (flask, layout)
 }
 
-fn too_small(which: String, load: &Load, sand: &Clearance) -> FlaskError {
+fn too_small(asked: Option<&str>, load: &Load, sand: &Clearance) -> FlaskError {
     let (wanted, _) = flask_to_make(load, sand);
     FlaskError::TooSmall {
-        which,
+        asked: asked.map(str::to_owned),
         count: load.count,
         wall_mm: sand.to_wall.as_mm(),
         length_mm: wanted.length.as_mm(),

@@ -278,7 +278,10 @@ fn stops(plan: &Plan) -> Vec<String> {
         .iter()
         .filter(|remark| remark.level == Level::Stop);
     stops
-        .map(|remark| format!("{}: {}", sentence(&remark.words), remark.advice))
+        .map(|remark| {
+            let [words, advice] = [&remark.words, &remark.advice].map(|said| plan.words.say(said));
+            format!("{}: {advice}", sentence(&words))
+        })
         .collect()
 }
 
@@ -294,8 +297,8 @@ fn remarks(plan: &Plan) -> Vec<PaperRemark> {
                 Level::Caution => RemarkLevel::Caution,
                 Level::Note => RemarkLevel::Note,
             },
-            words: sentence(&remark.words),
-            advice: remark.advice.clone(),
+            words: sentence(&plan.words.say(&remark.words)),
+            advice: plan.words.say(&remark.advice),
         })
         .collect()
 }
@@ -376,7 +379,6 @@ fn code_text(plan: &Plan) -> String {
 fn in_words(plan: &Plan, page: &mut PourSheet) {
     let exchange = |text: &mut String| *text = plan.words.of(text);
     page.red_lines.iter_mut().for_each(exchange);
-    page.stops.iter_mut().for_each(exchange);
     page.blanks.iter_mut().for_each(exchange);
     for block in &mut page.blocks {
         exchange(&mut block.heading);
@@ -385,10 +387,6 @@ fn in_words(plan: &Plan, page: &mut PourSheet) {
             row.note.iter_mut().for_each(exchange);
             exchange(&mut row.value);
         }
-    }
-    for remark in &mut page.remarks {
-        exchange(&mut remark.words);
-        exchange(&mut remark.advice);
     }
     exchange(&mut page.drawing_caption);
     exchange(&mut page.limits);

@@ -11,6 +11,7 @@ use job::folder::{Noted, noted, shop_above, shop_at};
 use job::job::JobError;
 use job::melt_loss::melt_loss;
 use job::shop::Shop;
+use job::words::Language;
 use measure::matter::Mass;
 use measure::text::Typed;
 
@@ -43,7 +44,7 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
     let made = charge(&wanted, &shop).map_err(|error| Trouble::Charge(Box::new(error)))?;
     match asked.json {
         true => print::out(&MadeFile::of(&made).text())?,
-        false => print::out(&shop.words.of(&text(&told(&made, shop.units))))?,
+        false => print::out(&text(&told(&made, shop.units), shop.words))?,
     }
     Ok(ExitCode::SUCCESS)
 }
@@ -106,7 +107,7 @@ fn alone(asked: &Asked) -> Result<(ChargeAsked, Shop), Trouble> {
     Ok((ChargeAsked::alone(wish, &shop, metal), shop))
 }
 
-fn text(told: &Told) -> String {
+fn text(told: &Told, language: Language) -> String {
     let mut weigh_out =
         print::table(&["", "weigh out, in the order of charging", "", "or", "cost"]);
     for row in &told.weigh_out {
@@ -117,9 +118,7 @@ fn text(told: &Told) -> String {
         comes_to.add_row(row);
     }
     let lines = told.lines.join("\n");
-    let remarks = print::remarks(&told.remarks);
-    format!(
-        "{}\n\n{weigh_out}\n\n{comes_to}\n\n{lines}\n\n{remarks}",
-        told.head
-    )
+    let remarks = print::remarks(&told.remarks, language);
+    let text = format!("{}\n\n{weigh_out}\n\n{comes_to}\n\n{lines}\n\n", told.head);
+    language.of(&text) + &remarks
 }

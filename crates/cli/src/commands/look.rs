@@ -3,9 +3,10 @@
 use std::path::Path;
 use std::process::ExitCode;
 
-use job::folder::look_at;
+use job::folder::{look_at, shop_above};
 use job::job::mesh_unit;
-use job::remark::{Remark, of_mesh};
+use job::remark::{Remark, RemarkFile, of_mesh};
+use job::words::Language;
 use measure::length::Volume;
 use metal::alloys;
 use metal::casting_mass::casting_mass;
@@ -29,10 +30,11 @@ pub fn run(mesh: &Path, unit: Option<&str>, json: bool) -> Result<ExitCode, Trou
     };
     let remarks = of_mesh::remarks(&looked);
     if json {
-        let text = serde_json::to_string_pretty(&LookFile::of(&looked, &remarks));
+        let remarks = remarks.iter().map(Remark::file).collect();
+        let text = serde_json::to_string_pretty(&LookFile::of(&looked, remarks));
         print::out(&(text.unwrap_or_default() + "\n"))?;
     } else {
-        tell(mesh, &looked, &remarks)?;
+        tell(mesh, &looked, &remarks, language())?;
     }
     Ok(exit_code(looked.verdict))
 }
@@ -48,7 +50,7 @@ pub fn exit_code(verdict: Verdict) -> ExitCode {
 
 /// The one object that `--json` prints.
 #[derive(Serialize)]
-struct LookFile<'a> {
+struct LookFile {
     verdict: Verdict,
     /// Unit the mesh is drawn in; null while it has to be chosen.
     unit: Option<&'static str>,
@@ -66,7 +68,7 @@ struct LookFile<'a> {
     bodies: usize,
     voids: usize,
     mass_kg: Vec<MetalMass>,
-    remarks: &'a [Remark],
+    remarks: Vec<RemarkFile>,
 }
 
 #[derive(Serialize)]
@@ -83,8 +85,8 @@ struct MetalMass {
     high: f64,
 }
 
-impl LookFile<'_> {
-    fn of<'a>(looked: &Looked, remarks: &'a [Remark]) -> LookFile<'a> {
+impl LookFile {
+    fn of(looked: &Looked, remarks: Vec<RemarkFile>) -> LookFile {
         let solid = &looked.solid;
         let known = looked.unit.is_some();
         let closed = known && solid.volume_mm3 > 0.0;
@@ -137,7 +139,17 @@ fn masses(volume_mm3: f64) -> Vec<MetalMass> {
     alloys::all().iter().map(of).collect()
 }
 
-fn tell(mesh: &Path, looked: &Looked, remarks: &[Remark]) -> Result<(), Trouble> {
+/// The language of the shop; a look does not fail for the shop's file.
+fn language() -> Language {
+    shop_above(Path::new(".")).map_or(Language::default(), |(shop, _)| shop.words)
+}
+
+fn tell(
+    mesh: &Path,
+    looked: &Looked,
+    remarks: &[Remark],
+    language: Language,
+) -> Result<(), Trouble> {
     let solid = &looked.solid;
     let verdict = match looked.verdict {
         Verdict::Accepted => "accepted",
@@ -170,7 +182,7 @@ fn tell(mesh: &Path, looked: &Looked, remarks: &[Remark]) -> Result<(), Trouble>
     if looked.unit.is_some() && solid.volume_mm3 > 0.0 && looked.verdict != Verdict::Refused {
         print::out(&mass_table(solid.volume_mm3))?;
     }
-    print::out(&print::remarks(remarks))
+    print::out(&print::remarks(remarks, language))
 }
 
 fn mass_table(volume_mm3: f64) -> String {

@@ -14,7 +14,7 @@ use crate::trouble::Trouble;
 pub fn plan_of(opened: &Opened) -> Result<Plan, Trouble> {
     if let Some(mesh) = opened.part.unsettled() {
         return Err(Trouble::Unsettled {
-            remarks: print::remarks(&of_mesh::remarks(mesh)),
+            remarks: print::remarks(&of_mesh::remarks(mesh), opened.shop.words),
             ask: mesh.verdict == Verdict::Ask,
         });
     }

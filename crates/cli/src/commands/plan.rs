@@ -60,7 +60,7 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
     };
     if let Some(mesh) = ready.part.unsettled() {
         print::talk("no plan: the mesh has to be settled first");
-        print::out(&print::remarks(&of_mesh::remarks(mesh)))?;
+        print::out(&print::remarks(&of_mesh::remarks(mesh), ready.shop.words))?;
         return Ok(exit_code(mesh.verdict));
     }
     let plan = {

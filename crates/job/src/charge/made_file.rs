@@ -8,7 +8,7 @@ use serde::Serialize;
 use crate::charge::Made;
 use crate::charge::told::{binding_words, next_words};
 use crate::remark::of_charge::remarks;
-use crate::remark::{Remark, sorted};
+use crate::remark::{Remark, RemarkFile, sorted};
 
 /// The whole of what `oddside charge --json` prints.
 #[derive(Clone, Debug, Serialize)]
@@ -38,7 +38,7 @@ pub struct MadeFile {
     /// The cheapest change that helps.
     pub next: Option<String>,
     /// Remarks, the weightiest first.
-    pub remarks: Vec<Remark>,
+    pub remarks: Vec<RemarkFile>,
     /// Keys of the sources of target and losses.
     pub sources: Vec<String>,
 }
@@ -132,7 +132,7 @@ impl MadeFile {
                 .map(|of| binding_words(of, made))
                 .collect(),
             next: next.map(|next| next_words(next, System::Metric)),
-            remarks: sorted(remarks(made)),
+            remarks: sorted(remarks(made)).iter().map(Remark::file).collect(),
             sources: made.sources.clone(),
         }
     }

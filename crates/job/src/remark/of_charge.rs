@@ -1,13 +1,15 @@
-//! The words for what is found in a charge and in the heaps it is made from.
+//! What is found in a charge and in the heaps it is made from.
 
 use metal::charge_makeup::element::Element;
 use metal::charge_makeup::heap::{Heap, Mark, Origin};
 use metal::charge_makeup::makeup::MakeUpError;
+use metal::charge_makeup::measured::Measured;
 
+use super::Remark;
 use super::of_metal::MetalFact;
-use super::{Level, Remark};
 use crate::charge::Made;
 use crate::job_file::Serves;
+use crate::words::said::Said;
 
 /// What is found in a charge.
 #[derive(Clone, Debug, PartialEq)]
@@ -19,7 +21,7 @@ pub enum ChargeFact {
     /// Some heaps have prices and these have none.
     NoPrice(Vec<String>),
     /// The scale is too coarse to keep these in target.
-    OffByScale(Vec<&'static str>),
+    OffByScale(Vec<Measured>),
     /// The charge is not sure to come out in target.
     Unsure,
     /// The melt has to be tried before it is poured.
@@ -55,8 +57,7 @@ pub fn remarks(made: &Made) -> Vec<Remark> {
         remarks.push(ChargeFact::Unsure.into());
     }
     if !makeup.off_by_scale.is_empty() {
-        let off = makeup.off_by_scale.iter().map(|of| of.name()).collect();
-        remarks.push(ChargeFact::OffByScale(off).into());
+        remarks.push(ChargeFact::OffByScale(makeup.off_by_scale.clone()).into());
     }
     let unstated = makeup.unstated.iter().cloned();
     remarks.extend(unstated.map(|(heap, elements)| ChargeFact::Unstated(heap, elements).into()));
@@ -79,52 +80,27 @@ fn may_poison(heap: &Heap) -> bool {
 
 impl From<ChargeFact> for Remark {
     fn from(fact: ChargeFact) -> Remark {
-        let (code, level, words, advice) = match fact {
-            ChargeFact::Marked(heap, mark) => return marked(&heap, mark),
-            ChargeFact::Unstated(heap, elements) => (
-                "charge_unstated",
-                Level::Note,
-                format!(
-                    "{heap}: nothing said of {}; taken as none",
-                    named(&elements)
-                ),
-                "write a range, such as \"below 0.15 %\": the chance counts what is written",
-            ),
-            ChargeFact::NoPrice(heaps) => (
-                "charge_no_price",
-                Level::Note,
-                format!(
-                    "no price for {}: counted as costing nothing",
-                    heaps.join(", ")
-                ),
-                "write what it would fetch or what its like costs, else it goes in first",
-            ),
-            ChargeFact::OffByScale(off) => (
-                "charge_scale",
-                Level::Caution,
-                format!("rounded to the scale, {} leaves the target", off.join(", ")),
-                "weigh on a finer scale (scale_step), or make up a larger charge",
-            ),
-            ChargeFact::Unsure => (
-                "charge_unsure",
-                Level::Caution,
-                "the heaps are not known well enough for this target".to_owned(),
-                "sort them, have one piece of each analysed, or take more of the purer metal",
-            ),
-            ChargeFact::TryIt => (
-                "charge_try",
-                Level::Note,
-                "a make-up is a sum over guesses until the melt is tried".to_owned(),
-                "pour a wedge or a test bar and look at the break before the mould is poured",
-            ),
-            ChargeFact::NotMade(words) => (
-                "charge_not_made",
-                Level::Caution,
-                format!("no charge from your heaps: {words}"),
-                "add what is named, or widen the limits under [charge]",
-            ),
-        };
-        Remark::new(code, level, "charge", words, advice)
+        match fact {
+            ChargeFact::Marked(heap, mark) => marked(mark).with("heap", heap),
+            ChargeFact::Unstated(heap, elements) => {
+                let names = elements.into_iter().map(Measured::Of).map(element);
+                Remark::note("charge_unstated", "charge")
+                    .with("heap", heap)
+                    .with("elements", names.collect::<Vec<_>>())
+            }
+            ChargeFact::NoPrice(heaps) => {
+                Remark::note("charge_no_price", "charge").with("heaps", heaps.join(", "))
+            }
+            ChargeFact::OffByScale(off) => {
+                let names: Vec<Said> = off.into_iter().map(element).collect();
+                Remark::caution("charge_scale", "charge").with("elements", names)
+            }
+            ChargeFact::Unsure => Remark::caution("charge_unsure", "charge"),
+            ChargeFact::TryIt => Remark::note("charge_try", "charge"),
+            ChargeFact::NotMade(words) => {
+                Remark::caution("charge_not_made", "charge").with("why", words)
+            }
+        }
     }
 }
 
@@ -134,47 +110,19 @@ impl From<MakeUpError> for ChargeFact {
     }
 }
 
-fn marked(heap: &str, mark: Mark) -> Remark {
-    let (code, words, advice) = match mark {
-        Mark::Galvanised => (
-            "charge_galvanised",
-            "coated with zinc: white fume as it melts, and fever after it",
-            "leave it out; if it has to go in, outdoors, upwind, with a fume respirator",
-        ),
-        Mark::Leaded => (
-            "charge_leaded",
-            "holds lead: its fume, dust and skimmings poison",
-            "respirator, no eating or smoking near, wash before going home; never for food",
-        ),
-        Mark::Painted => (
-            "charge_painted",
-            "paint and coatings burn to poisonous smoke; old paint holds lead",
-            "strip it first, not by fire; outdoors, upwind, with a fume respirator",
-        ),
-        Mark::Oily => (
-            "charge_oily",
-            "oil flares up, smokes and gases the melt",
-            "wash and dry it; never drop oily metal into a melt",
-        ),
-        Mark::Plated => (
-            "charge_plated",
-            "plating may be chromium, nickel or cadmium: poisonous fume",
-            "leave it out unless you know what the plating is",
-        ),
-        Mark::Damp => (
-            "charge_damp",
-            "damp or hollow pieces blow the melt out of the crucible",
-            "open every hollow, dry it hot, and charge it only into a cold crucible",
-        ),
-    };
-    let level = match mark {
-        Mark::Damp => Level::Stop,
-        _ => Level::Caution,
-    };
-    Remark::new(code, level, "charge", format!("{heap}: {words}"), advice)
+/// What clings to a heap: damp throws the melt out, the rest poisons or spoils.
+fn marked(mark: Mark) -> Remark {
+    match mark {
+        Mark::Galvanised => Remark::caution("charge_galvanised", "charge"),
+        Mark::Leaded => Remark::caution("charge_leaded", "charge"),
+        Mark::Painted => Remark::caution("charge_painted", "charge"),
+        Mark::Oily => Remark::caution("charge_oily", "charge"),
+        Mark::Plated => Remark::caution("charge_plated", "charge"),
+        Mark::Damp => Remark::stop("charge_damp", "charge"),
+    }
 }
 
-fn named(elements: &[Element]) -> String {
-    let names: Vec<_> = elements.iter().map(|element| element.name()).collect();
-    names.join(", ")
+/// The name of an element, or of the carbon equivalent.
+pub(crate) fn element(of: Measured) -> Said {
+    Said::new(format!("element-{}", of.symbol()))
 }

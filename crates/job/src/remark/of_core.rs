@@ -1,9 +1,9 @@
-//! The words for what is found on cores.
+//! What is found on cores.
 
 use measure::matter::{Force, Pressure};
 use measure::text::rounded;
 
-use super::{Level, Remark};
+use super::Remark;
 
 /// What is found on cores.
 #[derive(Clone, Debug, PartialEq)]
@@ -40,43 +40,28 @@ pub enum CoreFact {
 
 impl From<CoreFact> for Remark {
     fn from(fact: CoreFact) -> Remark {
-        let caution =
-            |code, words, advice| Remark::new(code, Level::Caution, "core", words, advice);
         match fact {
-            CoreFact::SeatUnknown { name } => Remark::new(
-                "core_seat_unknown",
-                Level::Note,
-                "core",
-                format!("it is not said how core \"{name}\" sits; its whole float is counted"),
-                "write sits = hung, bridged, standing or chaplets; vent it through its print",
-            ),
-            CoreFact::FewPins { name, pins } => caution(
-                "core_pins",
-                format!("core \"{name}\" has no print and {pins} pins: it can turn on them"),
-                "three pins at least, not all in one plane, and a vent to the open",
-            ),
-            CoreFact::StandsLoose { name, lift } => caution(
-                "core_loose",
-                format!(
-                    "core \"{name}\" stands on its print and floats by {} kgf once metal creeps \
-                     under it",
-                    rounded(lift.as_kgf(), 2)
-                ),
-                "pin or chaplet it from above; vent it through the print, clear of the metal",
-            ),
+            CoreFact::SeatUnknown { name } => {
+                Remark::note("core_seat_unknown", "core").with("core", name)
+            }
+            CoreFact::FewPins { name, pins } => Remark::caution("core_pins", "core")
+                .with("core", name)
+                .with("pins", pins as usize),
+            CoreFact::StandsLoose { name, lift } => Remark::caution("core_loose", "core")
+                .with("core", name)
+                .with("lift", format!("{} kgf", rounded(lift.as_kgf(), 2))),
             CoreFact::PrintSmall {
                 name,
                 pressure,
                 strength,
-            } => caution(
-                "core_print",
-                format!(
-                    "the print of core \"{name}\" presses with {} kPa on sand that bears {} kPa",
-                    rounded(pressure.as_kpa(), 2),
-                    rounded(strength.as_kpa(), 2)
-                ),
-                "enlarge the print until the sand is twice as strong, or ram it harder there",
-            ),
+            } => Remark::caution("core_print", "core")
+                .with("core", name)
+                .with("pressure", kpa(pressure))
+                .with("strength", kpa(strength)),
         }
     }
+}
+
+fn kpa(pressure: Pressure) -> String {
+    format!("{} kPa", rounded(pressure.as_kpa(), 2))
 }

@@ -1,10 +1,10 @@
-//! The words for what is found in feeding and filling.
+//! What is found in feeding and filling.
 
 use measure::flow::Duration;
 use measure::length::Length;
 use measure::text::rounded;
 
-use super::{Level, Remark};
+use super::Remark;
 
 /// What is found in feeding and filling.
 #[derive(Clone, Debug, PartialEq)]
@@ -47,69 +47,30 @@ pub enum FeedingFact {
 
 impl From<FeedingFact> for Remark {
     fn from(fact: FeedingFact) -> Remark {
-        let note = |code, words: &str, advice| {
-            Remark::new(code, Level::Note, "feeder", words.to_owned(), advice)
-        };
+        let mm = |length: Length, figures| format!("{} mm", rounded(length.as_mm(), figures));
         match fact {
-            FeedingFact::NoFeederThin => note(
-                "feeder_none",
-                "no feeder: every section is thin enough to be fed by its gate",
-                "if a boss sinks after all, feed that boss next time",
-            ),
-            FeedingFact::NoFeederIron { shown } => note(
-                "feeder_none",
-                &format!("no feeder: iron of this carbon swells in a mould shown firm by: {shown}"),
-                "holds only while every mould is as firm; a heavy hub may sink: feed or chill it",
-            ),
-            FeedingFact::IronMightFeedItself => note(
-                "feeder_iron",
-                "a feeder is planned: no test shows the mould firm, or the carbon is unknown",
-                "write mould.firm and metal.carbon_equivalent once you know them",
-            ),
-            FeedingFact::FeederImpossible => Remark::new(
-                "feeder_impossible",
-                Level::Caution,
-                "feeder",
-                "shrinkage is more than a plain feeder of any size can give".to_owned(),
-                "use an insulating sleeve, several feeders, or chills; ask an experienced founder",
-            ),
-            FeedingFact::FeederHigherThanCope { height, cope } => Remark::new(
-                "feeder_high",
-                Level::Caution,
-                "feeder",
-                format!(
-                    "the feeder is {} mm high and the cope {} mm",
-                    rounded(height.as_mm(), 2),
-                    rounded(cope.as_mm(), 3)
-                ),
-                "set a ring of sand on the cope, or take a deeper cope",
-            ),
-            FeedingFact::MoreHeavySections { count, place } => Remark::new(
-                "more_heavy_sections",
-                Level::Caution,
-                "feeder",
-                format!("{count} more section(s) nearly as heavy as the one fed, this the next"),
-                "each freezes on its own: feed or chill it, or join them by a heavier wall",
-            )
-            .at(Some(place)),
-            FeedingFact::FillsTooLate { wall, freezes } => Remark::new(
-                "fills_too_late",
-                Level::Caution,
-                "pour",
-                format!(
-                    "the thinnest wall, some {} mm, freezes in {} s: no usual sprue fills it",
-                    rounded(wall.as_mm(), 2),
-                    rounded(freezes.as_s(), 2)
-                ),
-                "expect it short: thicken it, gate straight into it, or leave it to be machined",
-            ),
-            FeedingFact::FillMustHurry => Remark::new(
-                "fill_must_hurry",
-                Level::Caution,
-                "pour",
-                "the thinnest wall freezes sooner than the usual filling time".to_owned(),
-                "the choke is sized for the shorter time: pour without a pause, at the hot end",
-            ),
+            FeedingFact::NoFeederThin => Remark::note("feeder_none-thin", "feeder"),
+            FeedingFact::NoFeederIron { shown } => {
+                Remark::note("feeder_none-iron", "feeder").with("shown", shown)
+            }
+            FeedingFact::IronMightFeedItself => Remark::note("feeder_iron", "feeder"),
+            FeedingFact::FeederImpossible => Remark::caution("feeder_impossible", "feeder"),
+            FeedingFact::FeederHigherThanCope { height, cope } => {
+                Remark::caution("feeder_high", "feeder")
+                    .with("height", mm(height, 2))
+                    .with("cope", mm(cope, 3))
+            }
+            FeedingFact::MoreHeavySections { count, place } => {
+                Remark::caution("more_heavy_sections", "feeder")
+                    .with("count", count)
+                    .at(Some(place))
+            }
+            FeedingFact::FillsTooLate { wall, freezes } => {
+                Remark::caution("fills_too_late", "pour")
+                    .with("wall", mm(wall, 2))
+                    .with("freezes", format!("{} s", rounded(freezes.as_s(), 2)))
+            }
+            FeedingFact::FillMustHurry => Remark::caution("fill_must_hurry", "pour"),
         }
     }
 }

@@ -1,4 +1,4 @@
-//! The words for what is found in the running system.
+//! What is found in the running system.
 
 use measure::flow::{Duration, Speed};
 use measure::length::Area;
@@ -31,7 +31,6 @@ pub enum GatingFact {
 
 impl From<GatingFact> for Remark {
     fn from(fact: GatingFact) -> Remark {
-        let square = |area: &Area| rounded(area.as_mm2(), 2);
         match fact {
             GatingFact::GateTooFast {
                 speed,
@@ -39,47 +38,36 @@ impl From<GatingFact> for Remark {
                 highest,
                 gates,
             } => {
-                let [speed_m_per_s, limit_m_per_s] =
-                    [speed, limit].map(|speed| rounded(speed.as_m_per_s(), 2));
-                let advice = match gates {
-                    Some(area) => format!(
-                        "cut the gates to {} mm2 in all, wide and shallow, and feed from below",
-                        square(&area)
-                    ),
-                    None => {
-                        "lower the pour or slow the metal in a wider runner or a filter; gates \
-                             alone do not tame it"
-                            .to_owned()
-                    }
+                let id = match gates {
+                    Some(_) => "gate_too_fast-widen",
+                    None => "gate_too_fast-slow",
                 };
-                Remark::new(
-                    "gate_too_fast",
-                    if speed > highest {
-                        Level::Caution
-                    } else {
-                        Level::Note
-                    },
-                    "gates",
-                    format!(
-                        "the fastest gate runs at {speed_m_per_s} m/s; above {limit_m_per_s} m/s \
-                         the front breaks, folds its skin in and washes sand"
-                    ),
-                    &advice,
-                )
+                let level = match speed > highest {
+                    true => Level::Caution,
+                    false => Level::Note,
+                };
+                let told = Remark::new(id, level, "gates")
+                    .with("speed", m_per_s(speed))
+                    .with("limit", m_per_s(limit));
+                match gates {
+                    Some(area) => told.with("area", mm2(&area)),
+                    None => told,
+                }
             }
-            GatingFact::GatesUneven { lag, cut } => Remark::new(
-                "gates_uneven",
-                Level::Note,
-                "gates",
-                format!(
-                    "with gates of one size the last casting is full {} s after the first",
-                    rounded(lag.as_s(), 2)
-                ),
-                &format!(
-                    "cut the gates {} mm2 from the sprue outwards, or step the runner down",
-                    cut.iter().map(square).collect::<Vec<_>>().join(", ")
-                ),
-            ),
+            GatingFact::GatesUneven { lag, cut } => {
+                let cut: Vec<String> = cut.iter().map(mm2).collect();
+                Remark::note("gates_uneven", "gates")
+                    .with("lag", format!("{} s", rounded(lag.as_s(), 2)))
+                    .with("cut", cut.join(", "))
+            }
         }
     }
+}
+
+fn m_per_s(speed: Speed) -> String {
+    format!("{} m/s", rounded(speed.as_m_per_s(), 2))
+}
+
+fn mm2(area: &Area) -> String {
+    format!("{} mm²", rounded(area.as_mm2(), 2))
 }

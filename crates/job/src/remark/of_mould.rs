@@ -1,11 +1,12 @@
-//! The words for what is found in flask, sand and weights.
+//! What is found in flask, sand and weights.
 
 use measure::length::Length;
 use measure::matter::Mass;
 use measure::text::rounded;
 use mould::flask::FlaskError;
 
-use super::{Level, Remark};
+use super::Remark;
+use crate::words::said::Said;
 
 /// What is found in flask, sand and weights.
 #[derive(Clone, Debug, PartialEq)]
@@ -62,101 +63,61 @@ pub enum MouldFact {
 
 impl From<MouldFact> for Remark {
     fn from(fact: MouldFact) -> Remark {
-        let kg = |mass: Mass| rounded(mass.as_kg(), 3);
+        let kg = |mass: Mass| format!("{} kg", rounded(mass.as_kg(), 3));
         match fact {
-            MouldFact::NoFlask(error) => Remark::new(
-                "flask_none",
-                Level::Caution,
-                "flask",
-                error.to_string(),
-                "the plan goes on with a flask of that size, to be made",
-            ),
-            MouldFact::TightFlask(error) => Remark::new(
-                "flask_tight",
-                Level::Caution,
-                "flask",
-                error.to_string(),
-                "ram the narrow places with care, or take a larger flask",
-            ),
-            MouldFact::NoHead { pour_height, top } => Remark::new(
-                "no_head",
-                Level::Stop,
-                "pour",
-                format!(
-                    "the pour stands {} mm over the joint and the casting {} mm: it cannot fill",
-                    rounded(pour_height.as_mm(), 3),
-                    rounded(top.as_mm(), 3)
-                ),
-                "build the basin up, take a deeper cope, or lay more of the part in the drag",
-            ),
-            MouldFact::HeapTooSmall { wanted, there } => Remark::new(
-                "sand_short",
-                Level::Caution,
-                "sand",
-                format!(
-                    "the mould wants {} kg of sand, the heap has {} kg",
-                    kg(wanted),
-                    kg(there)
-                ),
-                "mix more, or back the facing with dry old sand",
-            ),
-            MouldFact::HeapUnknown => Remark::new(
-                "heap_unknown",
-                Level::Note,
-                "sand",
-                "the heap is not in shop.toml, so sand is not compared with it".to_owned(),
-                "weigh it once by the bucket and write [heap]",
-            ),
-            MouldFact::TooWet { moisture, limit } => Remark::new(
-                "too_wet",
-                Level::Stop,
-                "sand",
-                format!(
-                    "the heap is at {} % of wet mass; above {} % a mould turns to steam",
-                    rounded(moisture * 100.0, 2),
-                    rounded(limit * 100.0, 2)
-                ),
-                "dry it back and weigh a handful again before ramming",
-            ),
-            MouldFact::MoistureUnknown => Remark::new(
-                "moisture_unknown",
-                Level::Caution,
-                "sand",
-                "the moisture of the heap is not known".to_owned(),
-                "weigh a handful wet and dry; wet sand under metal throws it back at you",
-            ),
-            MouldFact::TooHeavy { load, three } => Remark::new(
-                "flask_heavy",
-                Level::Caution,
-                "flask",
-                format!(
-                    "half the flask weighs {} kg; three people may lift {} kg together",
-                    kg(load),
-                    kg(three)
-                ),
-                "use a hoist, ram it where it is poured, or take a smaller flask",
-            ),
-            MouldFact::WeightsNeeded { to_lay } => Remark::new(
-                "weights_needed",
-                Level::Caution,
-                "weights",
-                format!(
-                    "the metal lifts the cope: {} kg on it are not optional",
-                    kg(to_lay)
-                ),
-                "lay them on, or clamp for the same force, before the first drop",
-            ),
-            MouldFact::IronsTooLight { wanted, there } => Remark::new(
-                "irons_short",
-                Level::Stop,
-                "weights",
-                format!(
-                    "{} kg have to lie on the cope; your irons come to {} kg",
-                    rounded(wanted.as_kg(), 3),
-                    kg(there)
-                ),
-                "clamp cope and drag together for the same force, or borrow weights",
-            ),
+            MouldFact::NoFlask(error) => flask("flask_none", error),
+            MouldFact::TightFlask(error) => flask("flask_tight", error),
+            MouldFact::NoHead { pour_height, top } => Remark::stop("no_head", "pour")
+                .with("pour", format!("{} mm", rounded(pour_height.as_mm(), 3)))
+                .with("top", format!("{} mm", rounded(top.as_mm(), 3))),
+            MouldFact::HeapTooSmall { wanted, there } => Remark::caution("sand_short", "sand")
+                .with("wanted", kg(wanted))
+                .with("there", kg(there)),
+            MouldFact::HeapUnknown => Remark::note("heap_unknown", "sand"),
+            MouldFact::TooWet { moisture, limit } => Remark::stop("too_wet", "sand")
+                .with("moisture", format!("{} %", rounded(moisture * 100.0, 2)))
+                .with("limit", format!("{} %", rounded(limit * 100.0, 2))),
+            MouldFact::MoistureUnknown => Remark::caution("moisture_unknown", "sand"),
+            MouldFact::TooHeavy { load, three } => Remark::caution("flask_heavy", "flask")
+                .with("load", kg(load))
+                .with("three", kg(three)),
+            MouldFact::WeightsNeeded { to_lay } => {
+                Remark::caution("weights_needed", "weights").with("lay", kg(to_lay))
+            }
+            MouldFact::IronsTooLight { wanted, there } => Remark::stop("irons_short", "weights")
+                .with("wanted", kg(wanted))
+                .with("there", kg(there)),
         }
+    }
+}
+
+fn flask(id: &'static str, error: FlaskError) -> Remark {
+    Remark::caution(id, "flask").with("why", lack(error))
+}
+
+/// Why a flask does not take the patterns.
+fn lack(error: FlaskError) -> Said {
+    match error {
+        FlaskError::NoFlasks => Said::new("no-flasks"),
+        FlaskError::Unknown { name, known } => Said::new("flask-unknown")
+            .with("flask", name)
+            .with("known", known),
+        FlaskError::TooSmall {
+            asked,
+            count,
+            wall_mm,
+            length_mm,
+            width_mm,
+            cope_mm,
+            drag_mm,
+        } => match asked {
+            Some(name) => Said::new("flask-too-small").with("flask", name),
+            None => Said::new("flasks-too-small"),
+        }
+        .with("count", count)
+        .with("wall", format!("{wall_mm:.0} mm"))
+        .with("inside", format!("{length_mm:.0} x {width_mm:.0} mm"))
+        .with("cope", format!("{cope_mm:.0} mm"))
+        .with("drag", format!("{drag_mm:.0} mm")),
     }
 }

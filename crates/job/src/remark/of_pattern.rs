@@ -1,10 +1,10 @@
-//! The words for what is found in the pattern.
+//! What is found in the pattern.
 
 use measure::band::Band;
 use measure::length::Length;
 use measure::text::rounded;
 
-use super::{Level, Remark};
+use super::Remark;
 
 /// What is found in the pattern.
 #[derive(Clone, Debug, PartialEq)]
@@ -55,90 +55,37 @@ pub enum PatternFact {
 
 impl From<PatternFact> for Remark {
     fn from(fact: PatternFact) -> Remark {
+        let mm = |length: Length, figures| format!("{} mm", rounded(length.as_mm(), figures));
         match fact {
-            PatternFact::SealedVoid { count } => Remark::new(
-                "enclosed_void",
-                Level::Stop,
-                "pattern",
-                format!("{count} void(s) sealed inside the part cannot be moulded"),
-                "no core can be carried in or shaken out: open them to the outside or fill them",
-            ),
-            PatternFact::ThinWall { wall, least, place } => Remark::new(
-                "thin_wall",
-                Level::Caution,
-                "pattern",
-                format!(
-                    "walls of about {} mm; this metal commonly wants {} mm in sand",
-                    rounded(wall.as_mm(), 2),
-                    rounded(least.as_mm(), 2)
-                ),
-                "thicken the wall, gate close to it, or pour at the hot end",
-            )
-            .at(place),
-            PatternFact::WallsUnmeasured { share } => Remark::new(
-                "walls_unmeasured",
-                Level::Caution,
-                "pattern",
-                format!(
-                    "walls on {} % of the surface are too thin for the cells used here",
-                    rounded(share * 100.0, 2)
-                ),
-                "measure them by hand; they are left out of the sections",
-            ),
+            PatternFact::SealedVoid { count } => {
+                Remark::stop("enclosed_void-plan", "pattern").with("count", count)
+            }
+            PatternFact::ThinWall { wall, least, place } => Remark::caution("thin_wall", "pattern")
+                .with("wall", mm(wall, 2))
+                .with("least", mm(least, 2))
+                .at(place),
+            PatternFact::WallsUnmeasured { share } => {
+                Remark::caution("walls_unmeasured", "pattern")
+                    .with("share", format!("{} %", rounded(share * 100.0, 2)))
+            }
             PatternFact::ContractionDisputed {
                 from_to: [low, high],
                 sources,
-            } => Remark::new(
-                "contraction_disputed",
-                Level::Note,
-                "pattern",
-                format!(
-                    "{sources} sources put the contraction at {} to {} %",
-                    rounded(low * 100.0, 3),
-                    rounded(high * 100.0, 3)
-                ),
-                "measure your next casting and write metal.contraction in the job",
-            ),
-            PatternFact::WornOriginal { longest, comes_out } => Remark::new(
-                "worn_original",
-                Level::Caution,
-                "pattern",
-                format!(
-                    "moulded as it is, an original of {} mm gives {} to {} mm: it has contracted \
-                     once already",
-                    rounded(longest.as_mm(), 4),
-                    rounded(comes_out.low().as_mm(), 4),
-                    rounded(comes_out.high().as_mm(), 4)
-                ),
-                "build its faces up by contraction, wear and machining before it is moulded; old \
-                 paint may hold lead: do not sand it dry",
-            ),
-            PatternFact::MachinedFaces => Remark::new(
-                "machined_faces",
-                Level::Note,
-                "pattern",
-                "the stock for machining is not in the mesh as far as this plan knows".to_owned(),
-                "add it to each machined face, more to those under the cope; better, turn the \
-                 most important face down",
-            ),
-            PatternFact::RappingNotCounted { longest } => Remark::new(
-                "rapping_not_counted",
-                Level::Note,
-                "pattern",
-                format!(
-                    "at {} mm rapping does not make up for contraction",
-                    rounded(longest.as_mm(), 3)
-                ),
-                "make the pattern larger by the contraction in full; above some 75 mm rapping is \
-                 too little beside it",
-            ),
-            PatternFact::NotLookedAt => Remark::new(
-                "not_looked_at",
-                Level::Note,
-                "pattern",
-                "draft, undercuts, parting and core prints are not looked at here".to_owned(),
-                "try the pattern in dry sand before it is rammed up",
-            ),
+            } => Remark::note("contraction_disputed", "pattern")
+                .with("sources", sources)
+                .with("low", rounded(low * 100.0, 3))
+                .with("high", format!("{} %", rounded(high * 100.0, 3))),
+            PatternFact::WornOriginal { longest, comes_out } => {
+                Remark::caution("worn_original", "pattern")
+                    .with("longest", mm(longest, 4))
+                    .with("low", rounded(comes_out.low().as_mm(), 4))
+                    .with("high", mm(comes_out.high(), 4))
+            }
+            PatternFact::MachinedFaces => Remark::note("machined_faces", "pattern"),
+            PatternFact::RappingNotCounted { longest } => {
+                Remark::note("rapping_not_counted", "pattern").with("longest", mm(longest, 3))
+            }
+            PatternFact::NotLookedAt => Remark::note("not_looked_at", "pattern"),
         }
     }
 }

@@ -80,7 +80,7 @@ fn from_heaps(job: &Job, shop: &Shop, charge: &Charge, ledger: &mut Ledger) {
     let told = |code: &str| ledger.remarks.iter().any(|other| other.code == code);
     let new: Vec<_> = remarks(&made)
         .into_iter()
-        .filter(|remark| !told(&remark.code))
+        .filter(|remark| !told(remark.code))
         .collect();
     ledger.remarks.extend(new);
     for key in made.sources {

@@ -1,4 +1,6 @@
-# The trade words that the two Englishes write differently, as the American ones.
+# The two Englishes: the British word by which everything is written, and the American one that
+# stands in its place. The list is closed: a word with two meanings does not go in here.
+
 mould = mold
 moulds = molds
 moulded = molded
