@@ -171,7 +171,8 @@ pub fn said_with(worked: &Worked) -> String {
 
 /// A remark as one text.
 pub fn of_remark(remark: &Remark) -> String {
-    format!("{}: {}; {}", remark.code, remark.words, remark.advice)
+    let file = remark.file();
+    format!("{}: {}; {}", file.code, file.words, file.advice)
 }
 
 fn planned(folder: &str) -> Result<Plan, String> {
