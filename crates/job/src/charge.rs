@@ -9,12 +9,11 @@ use metal::charge_makeup::heap::Heap;
 use metal::charge_makeup::loss;
 use metal::charge_makeup::makeup::{MakeUp, MakeUpError, UseUp, Wish, make_up};
 use metal::charge_makeup::target::Target;
-use metal::furnace::Stock;
 
 use crate::charge::wish::{ChargeFile, ChargeWish, WishError};
 use crate::job::Job;
-use crate::job_file::Serves;
-use crate::melt_loss::{MeltLoss, by_the_table, melt_loss};
+use crate::job_file::{Serves, StockForm};
+use crate::melt_loss::{MeltLoss, by_the_law, melt_loss};
 use crate::plan::Plan;
 use crate::shop::Shop;
 
@@ -60,12 +59,12 @@ impl Asked {
         })
     }
 
-    /// What is asked for without a job: so much metal of clean stock.
+    /// What is asked for without a job: so much metal of heavy stock.
     pub fn alone(wish: ChargeWish, shop: &Shop, metal: Mass) -> Asked {
         Asked {
             name: "Charge".to_owned(),
             metal,
-            loss: by_the_table(shop.furnace, wish.target.family, Stock::Clean),
+            loss: by_the_law(shop.furnace, wish.target.family, StockForm::default()),
             wish,
             serves: Serves::Machine,
         }

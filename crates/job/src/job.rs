@@ -6,12 +6,11 @@ use measure::share::{Contraction, Share};
 use measure::text::Typed;
 use metal::alloy::Alloy;
 use metal::alloys::{UnknownAlloy, named};
-use metal::furnace::Stock;
 use pattern::unit::Unit;
 use thiserror::Error;
 
 use crate::charge::wish::{ChargeWish, WishError};
-use crate::job_file::{CoreFile, JobFile, PartFile, PatternFrom, Serves, Sits};
+use crate::job_file::{CoreFile, JobFile, PartFile, PatternFrom, Serves, Sits, StockForm};
 use crate::pour_card::PourFile;
 
 /// What is to be cast, in what, and how.
@@ -47,8 +46,8 @@ pub struct Job {
     pub loss: Option<Share>,
     /// Metal kept for the ingot mould, as a share of what is poured.
     pub pig: f64,
-    /// What the charge is made of.
-    pub stock: Stock,
+    /// How the stock of the charge comes.
+    pub form: StockForm,
     /// What is made up from the shop's own heaps.
     pub charge: Option<ChargeWish>,
     /// Cores.
@@ -215,11 +214,7 @@ impl Job {
             firm: mould.firm.clone().filter(|shown| !shown.trim().is_empty()),
             loss: melt.loss.clone(),
             pig: melt.pig.as_ref().map_or(PIG, |pig| pig.ratio),
-            stock: if melt.dirty_scrap {
-                Stock::ThinOrDirty
-            } else {
-                Stock::Clean
-            },
+            form: melt.form,
             cores: file.core.iter().map(core).collect::<Result<_, _>>()?,
             pour: file.pour.clone(),
         })
@@ -243,7 +238,7 @@ impl Job {
             firm: None,
             loss: None,
             pig: PIG,
-            stock: Stock::Clean,
+            form: StockForm::default(),
             charge: None,
             cores: Vec::new(),
             pour: PourFile::default(),

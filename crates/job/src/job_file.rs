@@ -234,9 +234,44 @@ pub struct MeltFile {
     pub loss: Option<Share>,
     /// Metal kept for the ingot mould.
     pub pig: Option<Share>,
-    /// Whether the charge is thin, painted or oily scrap.
+    /// How the stock comes.
     #[serde(default)]
-    pub dirty_scrap: bool,
+    pub form: StockForm,
+}
+
+/// The form in which the stock of a charge comes, by the words of the law of the melt loss.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum StockForm {
+    /// Ingot, pig, clean returns.
+    Ingot,
+    /// Castings broken up; where nothing is said.
+    #[default]
+    Heavy,
+    /// Sheet and profile, painted or oily pieces.
+    Thin,
+    /// Turnings and filings.
+    Swarf,
+    /// Drink cans.
+    Cans,
+}
+
+impl StockForm {
+    /// The word for it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            StockForm::Ingot => "ingot",
+            StockForm::Heavy => "heavy",
+            StockForm::Thin => "thin",
+            StockForm::Swarf => "swarf",
+            StockForm::Cans => "cans",
+        }
+    }
+
+    /// Whether nobody knows what clings to it.
+    pub const fn is_dirty(self) -> bool {
+        matches!(self, StockForm::Thin | StockForm::Swarf | StockForm::Cans)
+    }
 }
 
 /// `[[core]]`

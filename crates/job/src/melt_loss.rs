@@ -1,13 +1,15 @@
-//! What the melt loses, by the founder's own weighing or by the table.
+//! What the melt loses, by the founder's own weighing or by the law.
 
 use measure::band::Band;
 use metal::alloy::Family;
-use metal::furnace::{Furnace, Stock, practice};
+use metal::furnace::Furnace;
+use metal::loss::{form, loss_of_stock, usual_standing};
 
 use crate::job::Job;
+use crate::job_file::StockForm;
 use crate::shop::Shop;
 
-/// Loss taken where no table knows the furnace and the metal: the high end of clean metal, so that
+/// Loss taken where no table knows the metal in any furnace: the high end of clean metal, so that
 /// the mould does not run short.
 const LOSS_UNKNOWN: f64 = 0.1;
 
@@ -18,7 +20,9 @@ pub struct MeltLoss {
     pub share: Band<f64>,
     /// Keys of the sources; none for the founder's own weighing.
     pub sources: Vec<String>,
-    /// Whether it is a guess, because no table knows the furnace and the metal.
+    /// Whether it follows from the law of the melt loss.
+    pub by_law: bool,
+    /// Whether it is a guess, because no table knows the metal in any furnace.
     pub guessed: bool,
 }
 
@@ -28,23 +32,29 @@ pub fn melt_loss(job: &Job, shop: &Shop) -> MeltLoss {
         return MeltLoss {
             share: Band::exact(own.ratio),
             sources: Vec::new(),
+            by_law: false,
             guessed: false,
         };
     }
-    by_the_table(shop.furnace, job.alloy.family, job.stock)
+    by_the_law(shop.furnace, job.alloy.family, job.form)
 }
 
-/// The melt loss of a metal in a furnace, or a guess where no table knows the pair.
-pub fn by_the_table(furnace: Furnace, family: Family, stock: Stock) -> MeltLoss {
-    match practice(furnace, family, stock) {
-        Some(practice) => MeltLoss {
-            share: practice.loss.band,
-            sources: practice.loss.sources.clone(),
+/// The melt loss of a metal in a furnace, or a guess where no furnace has a figure for the metal.
+/// Law: [`metal::loss::MELT_LOSS`].
+pub fn by_the_law(furnace: Furnace, family: Family, stock: StockForm) -> MeltLoss {
+    let law =
+        form(stock.word()).and_then(|form| loss_of_stock(furnace, family, form, &usual_standing()));
+    match law {
+        Some((share, sources)) => MeltLoss {
+            share,
+            sources,
+            by_law: true,
             guessed: false,
         },
         None => MeltLoss {
             share: Band::new(0.0, LOSS_UNKNOWN / 2.0, LOSS_UNKNOWN),
             sources: vec!["common-practice".to_owned()],
+            by_law: false,
             guessed: true,
         },
     }

@@ -5,7 +5,7 @@ use measure::length::{Area, Length, Volume};
 use pattern::cells::Cells;
 use pattern::mesh::Mesh;
 use pattern::rough::Rough;
-use pattern::sections::{Section, sections};
+use pattern::sections::{Section, modulus, sections};
 use pattern::silhouette::silhouette;
 use pattern::slice::{areas_at, outlines, volume_above};
 
@@ -61,6 +61,8 @@ pub struct Spot {
     pub place_mm: Option<[f64; 3]>,
     /// Diameter of the largest ball inside it, where that is known.
     pub inscribed: Option<Length>,
+    /// Metal and cooled surface, where the modulus is the one over the other.
+    pub over: Option<(Volume, Area)>,
 }
 
 impl PlacedPart {
@@ -109,6 +111,7 @@ impl PlacedPart {
             modulus,
             place_mm: None,
             inscribed: Some(size),
+            over: None,
         };
         let [x, y, z] = extents;
         PlacedPart {
@@ -159,9 +162,10 @@ impl Spot {
     /// The whole part, where no section stands out.
     fn whole(volume: Volume, area: Area) -> Spot {
         Spot {
-            modulus: Band::exact(volume / area),
+            modulus: Band::exact(modulus(volume, area)),
             place_mm: None,
             inscribed: None,
+            over: Some((volume, area)),
         }
     }
 
@@ -171,13 +175,15 @@ impl Spot {
             modulus: Band::exact(section.modulus),
             place_mm: Some(section.place_mm),
             inscribed: Some(section.inscribed),
+            over: None,
         }
     }
 
     /// A section taken as a whole.
     fn mean_of(section: &Section) -> Spot {
         Spot {
-            modulus: Band::exact(section.volume / section.cooled),
+            modulus: Band::exact(modulus(section.volume, section.cooled)),
+            over: Some((section.volume, section.cooled)),
             ..Spot::heaviest_of(section)
         }
     }
@@ -186,8 +192,8 @@ impl Spot {
 fn thinnest(sections: &[Section], volume: Volume) -> Option<&Section> {
     let worth = volume * LEAST_SHARE_TO_RUN;
     let thin = sections.iter().filter(|section| section.volume >= worth);
-    let modulus = |section: &&Section| section.volume / section.cooled;
-    thin.min_by(|a, b| modulus(a).as_mm().total_cmp(&modulus(b).as_mm()))
+    let of = |section: &&Section| modulus(section.volume, section.cooled).as_mm();
+    thin.min_by(|a, b| of(a).total_cmp(&of(b)))
 }
 
 /// A section with less of the metal than this does not set the pace of the pour. Raised, thin ribs

@@ -46,7 +46,14 @@ pub struct Figure {
     pub rounding: Rounding,
     /// The law it follows from.
     pub law: &'static Law,
-    /// What went in, by name.
+    /// Which answer of the law's reckoner it is, where not the first.
+    pub answer: Option<&'static str>,
+    /// What went into the law, under the keys of its reckoner, as the law can be asked with it
+    /// again.
+    pub asked: Vec<(&'static str, String)>,
+    /// Whether the law gives a part of it only: the rest stands beside the inputs.
+    pub in_part: bool,
+    /// The same rounded for people, with what else is worth knowing beside it, by name.
     pub inputs: Vec<(String, String)>,
     /// Keys of the sources of the law and of the inputs.
     pub sources: Vec<String>,

@@ -43,8 +43,11 @@ pub struct FigureFile {
     pub unit: String,
     /// The law it follows from.
     pub law: LawFile,
-    /// What went in, by name, with units.
+    /// What went into the law, under the keys of its reckoner: the law can be asked with it again.
     pub inputs: IndexMap<String, String>,
+    /// What is worth knowing beside it, by name.
+    #[serde(skip_serializing_if = "IndexMap::is_empty")]
+    pub beside: IndexMap<String, String>,
     /// Keys of the sources of the law and of the inputs.
     pub sources: Vec<String>,
     /// What sets the figure, where there is a choice.
@@ -131,14 +134,20 @@ fn figure(figure: &Figure) -> (String, FigureFile) {
         formula: figure.law.formula.to_owned(),
         range: figure.law.range.to_owned(),
     };
-    let inputs = figure.inputs.iter().cloned();
+    let asked = figure.asked.iter();
+    let is_input = |name: &str| figure.asked.iter().any(|(key, _)| *key == name);
+    let told = figure.inputs.iter();
+    let beside = told.filter(|(name, text)| !is_input(name) && !text.is_empty());
     let file = FigureFile {
         low,
         likely,
         high,
         unit: figure.amount.unit().to_owned(),
         law,
-        inputs: inputs.collect(),
+        inputs: asked
+            .map(|(key, text)| ((*key).to_owned(), text.clone()))
+            .collect(),
+        beside: beside.cloned().collect(),
         sources: figure.sources.clone(),
         because: figure.because.clone(),
     };

@@ -3,7 +3,6 @@
 
 use measure::source::Source;
 use reckon::ask::Ask;
-use reckon::formula::with_numbers;
 use reckon::reckoner::Reckoner;
 use reckon::worked::{Narrowing, work_out};
 
@@ -26,21 +25,23 @@ pub struct Why {
 
 /// What stands behind a figure; nothing where its law cannot be called by name.
 pub fn why(figure: &Figure) -> Option<Why> {
-    let reckoner = reckon::all()
-        .map(|(_, reckoner)| reckoner)
-        .find(|reckoner| reckoner.law == figure.law)?;
+    let reckoner = reckoner_of(figure)?;
     let about = |key: &str| {
         let input = reckoner.inputs.iter().find(|input| input.key == key);
         input.map_or_else(String::new, |input| input.about.to_owned())
     };
     let given = figure.inputs.iter();
+    let again = work_out(&ask(reckoner, figure)).ok();
+    let with_numbers = again.as_ref().map(|worked| worked.with_numbers.clone());
     Some(Why {
         reckoner,
-        with_numbers: with_numbers(reckoner.law.formula, &symbols(reckoner, figure)),
+        with_numbers: with_numbers.unwrap_or_else(|| reckoner.law.formula.to_owned()),
         given: given
             .map(|(key, text)| (key.clone(), about(key), text.clone()))
             .collect(),
-        narrowing: narrowing(reckoner, figure),
+        narrowing: again
+            .filter(|_| !figure.in_part)
+            .map_or_else(Vec::new, |worked| worked.narrowing),
         sources: figure
             .sources
             .iter()
@@ -49,23 +50,20 @@ pub fn why(figure: &Figure) -> Option<Why> {
     })
 }
 
-fn symbols(reckoner: &'static Reckoner, figure: &Figure) -> Vec<(&'static str, String)> {
-    let with_symbol = reckoner
-        .inputs
-        .iter()
-        .filter(|input| !input.symbol.is_empty());
-    let given = |key: &str| figure.inputs.iter().find(|(name, _)| name == key);
-    with_symbol
-        .filter_map(|input| given(input.key).map(|(_, text)| (input.symbol, text.clone())))
-        .collect()
-}
-
-/// The law asked again with what went in: only what can be called as it stands is told.
-fn narrowing(reckoner: &Reckoner, figure: &Figure) -> Vec<Narrowing> {
-    let asked = |key: &&(String, String)| reckoner.inputs.iter().any(|input| input.key == key.0);
-    let known = figure.inputs.iter().filter(asked);
-    let ask = known.fold(Ask::new(reckoner.name), |ask, (key, text)| {
+/// The law asked again with what went in.
+pub fn ask(reckoner: &Reckoner, figure: &Figure) -> Ask {
+    let given = figure.asked.iter();
+    let ask = given.fold(Ask::new(reckoner.name), |ask, (key, text)| {
         ask.give(key, text)
     });
-    work_out(&ask).map_or_else(|_| Vec::new(), |worked| worked.narrowing)
+    figure
+        .answer
+        .map_or(ask.clone(), |answer| ask.look_at(answer))
+}
+
+/// The reckoner of a figure's law.
+pub fn reckoner_of(figure: &Figure) -> Option<&'static Reckoner> {
+    reckon::all()
+        .map(|(_, reckoner)| reckoner)
+        .find(|reckoner| reckoner.law == figure.law)
 }

@@ -26,6 +26,7 @@ mod opening;
 mod placing;
 mod rigging;
 mod thirst;
+mod told;
 mod treating;
 
 /// Works a job out in a shop, for a part that has nothing left to be settled.

@@ -8,16 +8,11 @@
 
 #![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
 
-mod blocks;
+mod worked;
 
-use blocks::{Heights, obj};
-use job::file_fault::read;
-use job::job::Job;
-use job::job_file::JobFile;
 use job::part::Part;
 use job::plan::Plan;
-use job::shop::ShopFile;
-use job::work_out::work_out;
+use worked::blocks::Heights;
 
 const SHOP: &str = r#"
 [[flask]]
@@ -55,13 +50,13 @@ joint = "30.5 mm"
 
 /// A plate of 125 x 47 x 20.5 mm with two bosses on its back, of the area of a 24 mm disc and 10 mm
 /// high.
-fn jaw() -> String {
+fn jaw() -> Part {
     let boss = (std::f64::consts::PI * 12.0 * 12.0).sqrt();
     let (a, b) = (31.25 - boss / 2.0, 93.75 - boss / 2.0);
     let x = vec![0.0, a, a + boss, b, b + boss, 125.0];
     let y = vec![0.0, 23.5 - boss / 2.0, 23.5 + boss / 2.0, 47.0];
     let is_boss = |i: usize, j: usize| (i == 1 || i == 3) && j == 1;
-    obj(&Heights {
+    worked::drawn(&Heights {
         x,
         y,
         height: &|i, j| if is_boss(i, j) { 30.5 } else { 20.5 },
@@ -69,19 +64,12 @@ fn jaw() -> String {
 }
 
 fn plan() -> Plan {
-    let mesh = pattern::look::look("jaw.obj", jaw().as_bytes(), None).unwrap();
-    let typed: JobFile = read("job.toml", JOB).unwrap();
-    let shop: ShopFile = read("shop.toml", SHOP).unwrap();
-    work_out(
-        &Job::meant(&typed).unwrap(),
-        &shop.meant().unwrap(),
-        &Part::Mesh(mesh),
-    )
+    worked::plan(JOB, SHOP, &jaw())
 }
 
 #[track_caller]
 fn likely_within(plan: &Plan, name: &str, low: f64, high: f64) {
-    let values = plan.figure(name).unwrap().amount.values();
+    let values = worked::values(plan, name);
     let likely = values[1];
     assert!(
         (low..=high).contains(&likely),
@@ -96,9 +84,9 @@ fn masses_agree_with_the_hand_sum() {
     // The hand sum feeds 4 to 5 % and pours 3.9 to 4.7 kg. The plan adds the contraction of the
     // liquid over 160 K of superheat, 1.6 %, which makes the feeders a tenth wider and a third
     // heavier: the two bands overlap.
-    let poured = plan.figure("poured mass").unwrap().amount.values();
+    let poured = worked::values(&plan, "poured mass");
     assert!(poured[0] < 4.7 && poured[1] < 4.7 * 1.1, "{poured:?}");
-    let charge = plan.figure("charge").unwrap().amount.values();
+    let charge = worked::values(&plan, "charge");
     assert!(charge[0] < 5.2 && charge[2] > 4.3, "{charge:?}");
 }
 
@@ -113,12 +101,12 @@ fn a_small_crucible_is_passed_over() {
 #[test]
 fn filling_and_choke_agree_with_the_hand_sum() {
     let plan = plan();
-    let fill = plan.figure("fill time").unwrap().amount.values();
+    let fill = worked::values(&plan, "fill time");
     assert!(
         fill[0] <= 3.4 && 4.6 <= fill[2] && fill[2] < 5.5,
         "{fill:?}"
     );
-    let choke = plan.figure("choke area").unwrap().amount.values();
+    let choke = worked::values(&plan, "choke area");
     assert!(
         choke[0] <= 107.0 && 144.0 <= choke[2] && choke[2] < 144.0 * 1.2,
         "{choke:?}"
@@ -130,19 +118,14 @@ fn filling_and_choke_agree_with_the_hand_sum() {
 #[test]
 fn the_cope_is_held() {
     let plan = plan();
-    let lift = plan
-        .figure("cope lift")
-        .unwrap()
-        .amount
-        .values()
-        .map(|n| n / 9.806_65);
+    let lift = worked::values(&plan, "cope lift").map(|n| n / 9.806_65);
     assert!(
         lift[1] > 9.34 * 1.15 && lift[2] < 9.34 * 1.4,
         "{lift:?} kgf"
     );
     likely_within(&plan, "cope mass", 9.4, 9.8);
     // 1.5 times the lift less the lightest cope, up to the next half kilogram.
-    let [_, _, wanted] = plan.figure("weight on the cope").unwrap().amount.values();
+    let [_, _, wanted] = worked::values(&plan, "weight on the cope");
     let least = 1.5 * lift[2] - 9.0;
     assert!(
         (least..least + 0.5).contains(&wanted),

@@ -5,15 +5,17 @@
 use job::charge::made_file::MadeFile;
 use job::charge::told::{Told, told};
 use job::charge::{Asked, Made, charge};
+mod worked;
+
 use job::file_fault::read;
 use job::job::Job;
 use job::job_file::JobFile;
-use job::part::Part;
 use job::remark::Level;
-use job::shop::{Shop, ShopFile};
+use job::shop::ShopFile;
 use job::work_out::work_out;
 use measure::matter::Mass;
 use measure::text::System;
+use worked::{block, shop as yard};
 
 /// A yard with three heaps of iron, an addition, and a heap of aluminium that does not belong.
 const YARD: &str = r#"
@@ -65,17 +67,11 @@ origin = "scrap"
 elements = { Si = "6.5 to 7.5 %" }
 "#;
 
-fn yard(text: &str) -> Shop {
-    let file: ShopFile = read("shop.toml", text).unwrap();
-    file.meant().unwrap()
-}
-
 fn job(charge: &str) -> Job {
     let text = format!(
         "name = \"Step plate\"\n[part]\nmesh = \"part.obj\"\n[metal]\nalloy = \"grey iron\"\n{charge}"
     );
-    let file: JobFile = read("job.toml", &text).unwrap();
-    Job::meant(&file).unwrap()
+    worked::job(&text)
 }
 
 fn made(charge_text: &str) -> Made {
@@ -210,14 +206,11 @@ fn what_is_typed_wrong_is_said_where_it_stands() {
 }
 
 /// A plate of 200 x 120 x 20 mm.
-const PLATE: &str = "v 0 0 0\nv 200 0 0\nv 200 120 0\nv 0 120 0\n\
-                     v 0 0 20\nv 200 0 20\nv 200 120 20\nv 0 120 20\n\
-                     f 4 3 2 1\nf 5 6 7 8\nf 1 2 6 5\nf 2 3 7 6\nf 3 4 8 7\nf 4 1 5 8\n";
+const PLATE: [f64; 3] = [200.0, 120.0, 20.0];
 
 #[test]
 fn the_plan_holds_what_to_weigh_out() {
-    let plate = pattern::look::look("plate.obj", PLATE.as_bytes(), None).unwrap();
-    let plate = Part::Mesh(plate);
+    let plate = block(PLATE);
     let plain = work_out(&job(""), &yard(YARD), &plate);
     assert!(plain.choice("charge from heaps").is_none());
     let plan = work_out(&job("[charge]\n"), &yard(YARD), &plate);
@@ -229,7 +222,7 @@ fn the_plan_holds_what_to_weigh_out() {
             .iter()
             .any(|remark| remark.code == "charge_painted")
     );
-    let [_, charge_kg, _] = plan.figure("charge").unwrap().amount.values();
+    let [_, charge_kg, _] = worked::values(&plan, "charge");
     let asked = Asked::of_job(&job("[charge]\n"), &yard(YARD), Mass::from_kg(charge_kg)).unwrap();
     let loss = asked.loss.share.likely();
     let again = Asked {
@@ -245,8 +238,7 @@ fn the_plan_holds_what_to_weigh_out() {
 
 #[test]
 fn a_plan_without_the_metal_says_what_is_missing() {
-    let plate = pattern::look::look("plate.obj", PLATE.as_bytes(), None).unwrap();
-    let plate = Part::Mesh(plate);
+    let plate = block(PLATE);
     let plan = work_out(&job("[charge]\nmass = \"40 kg\"\n"), &yard(YARD), &plate);
     let remark = plan
         .remarks

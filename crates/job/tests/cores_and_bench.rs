@@ -2,16 +2,13 @@
 
 #![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
 
-mod blocks;
+mod worked;
 
-use blocks::{Heights, obj};
 use job::file_fault::read;
 use job::job::{Job, JobError};
 use job::job_file::JobFile;
-use job::part::Part;
 use job::plan::Plan;
-use job::shop::ShopFile;
-use job::work_out::work_out;
+use worked::{block, says, values};
 
 const SHOP: &str = r#"
 [heap]
@@ -44,36 +41,25 @@ name = "body"
 volume = "668 cm3"
 "#;
 
+fn text(sits: &str) -> String {
+    format!("{JOB}{sits}\n")
+}
+
 fn job(sits: &str) -> Result<Job, JobError> {
-    let typed: JobFile = read("job.toml", &format!("{JOB}{sits}\n")).unwrap();
+    let typed: JobFile = read("job.toml", &text(sits)).unwrap();
     Job::meant(&typed)
 }
 
 /// A block of 150 by 100 by 90 mm, its joint at 50 mm.
 fn plan(sits: &str, heap: &str) -> Plan {
-    let block = obj(&Heights {
-        x: vec![0.0, 150.0],
-        y: vec![0.0, 100.0],
-        height: &|_, _| 90.0,
-    });
-    let mesh = pattern::look::look("owl.obj", block.as_bytes(), None).unwrap();
-    let shop: ShopFile = read("shop.toml", &SHOP.replace("HEAP", heap)).unwrap();
-    let job = job(sits).unwrap();
-    work_out(&job, &shop.meant().unwrap(), &Part::Mesh(mesh))
-}
-
-fn figure(plan: &Plan, name: &str) -> [f64; 3] {
-    plan.figure(name).unwrap().amount.values()
-}
-
-fn told(plan: &Plan, code: &str) -> bool {
-    plan.remarks.iter().any(|remark| remark.code == code)
+    let shop = SHOP.replace("HEAP", heap);
+    worked::plan(&text(sits), &shop, &block([150.0, 100.0, 90.0]))
 }
 
 #[test]
 fn float_is_shown_net_and_as_displaced() {
     let plan = plan("sits = \"bridged\"", "");
-    let kgf = |name| figure(&plan, name)[1] / 9.806_65;
+    let kgf = |name| values(&plan, name)[1] / 9.806_65;
     assert!((kgf("core float") / 4.1 - 1.0).abs() < 0.02);
     assert!((kgf("core float, core weightless") / 5.1 - 1.0).abs() < 0.02);
 }
@@ -82,22 +68,22 @@ fn float_is_shown_net_and_as_displaced() {
 fn a_print_of_sixty_presses_with_fourteen_to_eighteen_kilopascals() {
     let standing = "sits = \"standing\"\nprint = \"60 mm\"";
     let owl = plan(standing, "strength = \"50 kPa\"");
-    let [low, likely, high] = figure(&owl, "core print pressure");
+    let [low, likely, high] = values(&owl, "core print pressure");
     assert!(
         13.5 < low && high < 18.0 && likely > 14.0,
         "{low} {likely} {high}"
     );
-    assert!(!told(&owl, "core_print"));
-    assert!(told(&plan(standing, "strength = \"20 kPa\""), "core_print"));
-    assert!(told(&owl, "core_loose"));
+    assert!(!says(&owl, "core_print"));
+    assert!(says(&plan(standing, "strength = \"20 kPa\""), "core_print"));
+    assert!(says(&owl, "core_loose"));
     let pinned = format!("{standing}\npins = 4");
-    assert!(!told(&plan(&pinned, ""), "core_loose"));
+    assert!(!says(&plan(&pinned, ""), "core_loose"));
 }
 
 /// The more of a core metal cannot press down, the heavier the cope has to be.
 #[test]
 fn the_weight_on_the_cope_follows_how_the_core_sits() {
-    let wanted = |sits: &str| figure(&plan(sits, ""), "weight on the cope")[2];
+    let wanted = |sits: &str| values(&plan(sits, ""), "weight on the cope")[2];
     let bridged = wanted("sits = \"bridged\"");
     let hung = wanted("sits = \"hung\"\nprint = \"60 mm\"");
     let deep = wanted("sits = \"standing\"\nprint = \"60 mm\"\nprint_depth = \"30 mm\"");
@@ -116,15 +102,15 @@ fn the_weight_on_the_cope_follows_how_the_core_sits() {
 
 #[test]
 fn a_core_without_a_print_wants_three_pins() {
-    assert!(told(
+    assert!(says(
         &plan("sits = \"chaplets\"\npins = 2", ""),
         "core_pins"
     ));
-    assert!(!told(
+    assert!(!says(
         &plan("sits = \"chaplets\"\npins = 3", ""),
         "core_pins"
     ));
-    assert!(told(&plan("", ""), "core_seat_unknown"));
+    assert!(says(&plan("", ""), "core_seat_unknown"));
 }
 
 #[test]
@@ -148,7 +134,7 @@ fn open_sand_wants_no_vents_and_closed_sand_does() {
 #[test]
 fn people_are_told_who_lifts_the_flask() {
     let plan = plan("", "");
-    let [_, likely, high] = figure(&plan, "heavier half of the flask");
+    let [_, likely, high] = values(&plan, "heavier half of the flask");
     // 26 by 22 by 10 cm at 1.6 g/cm³.
     assert!((likely - 9.15).abs() < 0.01 && high > likely);
     assert_eq!(plan.choice("lifted by").unwrap().chosen, "one person");
@@ -157,8 +143,8 @@ fn people_are_told_who_lifts_the_flask() {
 #[test]
 fn four_clamps_hold_what_the_irons_would() {
     let plan = plan("", "");
-    let each = figure(&plan, "force on each of four clamps");
-    let weight = figure(&plan, "weight on the cope");
+    let each = values(&plan, "force on each of four clamps");
+    let weight = values(&plan, "weight on the cope");
     let held = 4.0 * each[2] / 9.806_65;
     // The irons are rounded up to the half kilogram.
     assert!(

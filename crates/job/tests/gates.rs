@@ -2,44 +2,23 @@
 
 #![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
 
-mod blocks;
+mod worked;
 
-use blocks::{Heights, obj};
-use job::file_fault::read;
-use job::job::Job;
-use job::job_file::JobFile;
-use job::part::Part;
 use job::plan::Plan;
 use job::remark::Remark;
-use job::shop::ShopFile;
-use job::work_out::work_out;
+use worked::{block, values};
 
 /// Blocks of 80 x 60 x 18 mm in aluminium, all of them below the joint.
 fn paperweights(count: usize) -> Plan {
-    let block = obj(&Heights {
-        x: vec![0.0, 80.0],
-        y: vec![0.0, 60.0],
-        height: &|_, _| 18.0,
-    });
-    let mesh = pattern::look::look("block.obj", block.as_bytes(), None).unwrap();
-    let typed: JobFile = read(
-        "job.toml",
-        &format!(
-            "name = \"Paperweights\"\n[part]\nmesh = \"block.obj\"\ncount = {count}\n\
-             [metal]\nalloy = \"A356\"\n[mould]\npour_height = \"100 mm\"\njoint = \"18 mm\"\n"
-        ),
-    )
-    .unwrap();
-    let shop: ShopFile = read("shop.toml", "").unwrap();
-    work_out(
-        &Job::meant(&typed).unwrap(),
-        &shop.meant().unwrap(),
-        &Part::Mesh(mesh),
-    )
+    let job = format!(
+        "name = \"Paperweights\"\n[part]\nmesh = \"block.obj\"\ncount = {count}\n\
+         [metal]\nalloy = \"A356\"\n[mould]\npour_height = \"100 mm\"\njoint = \"18 mm\"\n"
+    );
+    worked::plan(&job, "", &block([80.0, 60.0, 18.0]))
 }
 
 fn likely(plan: &Plan, name: &str) -> f64 {
-    plan.figure(name).unwrap().amount.values()[1]
+    values(plan, name)[1]
 }
 
 fn remark<'a>(plan: &'a Plan, code: &str) -> Option<&'a Remark> {

@@ -2,16 +2,10 @@
 
 #![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
 
-mod blocks;
+mod worked;
 
-use blocks::{Heights, obj};
-use job::file_fault::read;
-use job::job::Job;
-use job::job_file::JobFile;
-use job::part::Part;
 use job::plan::Plan;
-use job::shop::ShopFile;
-use job::work_out::work_out;
+use worked::{block, values};
 
 const FLASK: &str = r#"
 [[flask]]
@@ -25,26 +19,10 @@ drag = "80 mm"
 /// The plan of a block of 100 x 60 x 20 mm in an alloy, with the furnace and the crucible written
 /// into the shop file.
 fn plan(alloy: &str, furnace: &str, mark: u32) -> Plan {
-    let block = obj(&Heights {
-        x: vec![0.0, 100.0],
-        y: vec![0.0, 60.0],
-        height: &|_, _| 20.0,
-    });
-    let mesh = pattern::look::look("block.obj", block.as_bytes(), None).unwrap();
     let job =
         format!("name = \"Block\"\n[part]\nmesh = \"block.obj\"\n[metal]\nalloy = \"{alloy}\"");
     let shop = format!("{furnace}\n{FLASK}\n[[crucible]]\nname = \"own\"\nmark = {mark}");
-    let typed: JobFile = read("job.toml", &job).unwrap();
-    let shop: ShopFile = read("shop.toml", &shop).unwrap();
-    work_out(
-        &Job::meant(&typed).unwrap(),
-        &shop.meant().unwrap(),
-        &Part::Mesh(mesh),
-    )
-}
-
-fn values(plan: &Plan, name: &str) -> [f64; 3] {
-    plan.figure(name).unwrap().amount.values()
+    worked::plan(&job, &shop, &block([100.0, 60.0, 20.0]))
 }
 
 #[test]

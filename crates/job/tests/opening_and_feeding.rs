@@ -2,42 +2,22 @@
 
 #![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
 
-mod blocks;
+mod worked;
 
-use blocks::{Heights, obj};
 use job::file_fault::read;
-use job::job::Job;
-use job::job_file::JobFile;
-use job::part::Part;
 use job::plan::Plan;
 use job::shop::ShopFile;
-use job::work_out::work_out;
+use worked::{block, values};
 
 /// A slab of 120 by 80 by 24 mm.
 fn plan(alloy: &str, heap: &str) -> Plan {
-    let slab = obj(&Heights {
-        x: vec![0.0, 120.0],
-        y: vec![0.0, 80.0],
-        height: &|_, _| 24.0,
-    });
-    let mesh = pattern::look::look("slab.obj", slab.as_bytes(), None).unwrap();
     let job = format!("name = \"Slab\"\n[part]\nmesh = \"slab.obj\"\n[metal]\nalloy = \"{alloy}\"");
-    let typed: JobFile = read("job.toml", &job).unwrap();
-    let shop: ShopFile = read("shop.toml", heap).unwrap();
-    work_out(
-        &Job::meant(&typed).unwrap(),
-        &shop.meant().unwrap(),
-        &Part::Mesh(mesh),
-    )
+    worked::plan(&job, heap, &block([120.0, 80.0, 24.0]))
 }
 
 const HEAP: &str = "[heap]\nmass = \"90 kg\"\nbond = \"bentonite\"\n";
 const TRIAL: &str = "[heap.trial]\nmetal = \"A356\"\nslab = [\"150 mm\", \"100 mm\", \"20 mm\"]\n\
                      froze_in = \"4 min\"\nread_within = \"12 s\"\nsuperheat = \"90 K\"\n";
-
-fn values(plan: &Plan, name: &str) -> [f64; 3] {
-    plan.figure(name).unwrap().amount.values()
-}
 
 #[test]
 fn every_metal_gets_three_marks_in_order_shown_on_the_late_side() {

@@ -2,13 +2,13 @@
 
 #![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
 
-mod blocks;
+mod worked;
 
-use blocks::{Heights, obj};
 use job::job::Up;
 use job::placed_part::PlacedPart;
 use measure::length::Length;
 use pattern::mesh::Mesh;
+use worked::blocks::{Heights, obj};
 
 /// A step: 60 x 40 mm and 10 mm high, with 20 x 40 mm of it 30 mm high.
 fn step() -> Mesh {

@@ -2,16 +2,10 @@
 
 #![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
 
-mod blocks;
+mod worked;
 
-use blocks::{Heights, obj};
-use job::file_fault::read;
-use job::job::Job;
-use job::job_file::JobFile;
-use job::part::Part;
 use job::plan::Plan;
-use job::shop::ShopFile;
-use job::work_out::work_out;
+use worked::{block, says, values};
 
 const SHOP: &str = r#"
 [[flask]]
@@ -28,39 +22,19 @@ mark = 10
 
 /// A plate of 160 x 100 x 8 mm.
 fn plan(alloy: &str) -> Plan {
-    let plate = obj(&Heights {
-        x: vec![0.0, 160.0],
-        y: vec![0.0, 100.0],
-        height: &|_, _| 8.0,
-    });
     let job =
         format!("name = \"Plate\"\n[part]\nmesh = \"plate.obj\"\n[metal]\nalloy = \"{alloy}\"\n");
-    let mesh = pattern::look::look("plate.obj", plate.as_bytes(), None).unwrap();
-    let typed: JobFile = read("job.toml", &job).unwrap();
-    let shop: ShopFile = read("shop.toml", SHOP).unwrap();
-    work_out(
-        &Job::meant(&typed).unwrap(),
-        &shop.meant().unwrap(),
-        &Part::Mesh(mesh),
-    )
-}
-
-fn says(plan: &Plan, code: &str) -> bool {
-    plan.remarks.iter().any(|remark| remark.code == code)
+    worked::plan(&job, SHOP, &block([160.0, 100.0, 8.0]))
 }
 
 #[test]
 fn iron_is_inoculated_and_its_carbon_equivalent_is_a_range() {
     let plan = plan("grey iron");
-    let charge = plan.figure("charge").unwrap().amount.values();
-    let inoculant = plan.figure("inoculant").unwrap().amount.values();
+    let charge = values(&plan, "charge");
+    let inoculant = values(&plan, "inoculant");
     assert!((inoculant[0] / charge[0] - 0.002).abs() < 1e-9);
     assert!((inoculant[2] / charge[2] - 0.004).abs() < 1e-9);
-    let wanted = plan
-        .figure("wanted carbon equivalent")
-        .unwrap()
-        .amount
-        .values();
+    let wanted = values(&plan, "wanted carbon equivalent");
     assert!(
         wanted[0] > 3.9 && wanted[2] < 4.5 && wanted[0] < wanted[2],
         "{wanted:?}"
@@ -72,8 +46,8 @@ fn iron_is_inoculated_and_its_carbon_equivalent_is_a_range() {
 #[test]
 fn brass_gets_its_zinc_back_with_a_caution_and_gunmetal_its_phosphorus() {
     let brass = plan("yellow brass");
-    let zinc = brass.figure("zinc to put back").unwrap().amount.values();
-    let charge = brass.figure("charge").unwrap().amount.values();
+    let zinc = values(&brass, "zinc to put back");
+    let charge = values(&brass, "charge");
     assert!(zinc[0] > 0.0 && zinc[1] < 0.02 * charge[1], "{zinc:?}");
     assert!(zinc[2] < 0.1 * charge[2], "{zinc:?} of {charge:?}");
     assert!(says(&brass, "zinc_back") && says(&brass, "zinc_fume"));

@@ -2,35 +2,23 @@
 
 #![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
 
-use job::file_fault::read;
+mod worked;
+
 use job::folder::STARTER_SHOP;
-use job::given_part::{GivenPart, given_part};
-use job::job::Job;
-use job::job_file::JobFile;
 use job::part::Part;
 use job::plan::Plan;
 use job::remark::Level;
-use job::shop::ShopFile;
 use job::work_out::work_out;
-
-fn part(text: &str) -> Part {
-    let typed: JobFile = read("job.toml", text).unwrap();
-    match given_part(&typed).unwrap() {
-        GivenPart::Here(part) => *part,
-        GivenPart::Mesh(name) => unreachable!("no mesh {name} in this job"),
-    }
-}
+use worked::{given as part, says as has, values as figure};
 
 fn plan(text: &str) -> Plan {
-    let typed: JobFile = read("job.toml", text).unwrap();
-    let shop: ShopFile = read("shop.toml", STARTER_SHOP).unwrap();
     let part = part(text);
     assert!(
         part.unsettled().is_none(),
         "{:?}",
         part.unsettled().map(|l| &l.faults)
     );
-    work_out(&Job::meant(&typed).unwrap(), &shop.meant().unwrap(), &part)
+    worked::plan(text, STARTER_SHOP, &part)
 }
 
 fn job(metal: &str, rest: &str) -> String {
@@ -57,14 +45,6 @@ fn metal_cm3(solids: &str) -> f64 {
 fn within(found: f64, wanted: f64, share: f64) {
     let off = found / wanted - 1.0;
     assert!(off.abs() <= share, "{found}, wanted {wanted}: off by {off}");
-}
-
-fn figure(plan: &Plan, name: &str) -> [f64; 3] {
-    plan.figure(name).unwrap().amount.values()
-}
-
-fn has(plan: &Plan, code: &str) -> bool {
-    plan.remarks.iter().any(|remark| remark.code == code)
 }
 
 /// Plate of 125 x 47 x 20.5 mm, two bosses of 24 x 10 mm on its back.

@@ -187,6 +187,10 @@ pub fn lifted(metal: Mass, brim: Volume) -> Mass {
     metal + Shape::of(brim).mass
 }
 
+/// How far a crucible and its metal may be off what is reckoned of its volume, as a share of both:
+/// makers differ in wall and taper (common practice, no source).
+pub const LIFTED_MARGIN: f64 = 0.1;
+
 /// The heaviest casting that so much metal can pour. Law: [`MOST_CASTING`].
 pub fn most_casting(held: Mass, casting_yield: f64, pig_share: f64) -> Mass {
     held * casting_yield / (1.0 + pig_share)

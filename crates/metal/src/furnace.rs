@@ -21,14 +21,33 @@ pub enum Furnace {
     Cupola,
 }
 
-/// What the charge is made of, as far as its skin goes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Stock {
-    /// Ingot, returns and clean heavy scrap.
-    Clean,
-    /// Thin, painted or oily scrap.
-    ThinOrDirty,
+impl Furnace {
+    /// Every kind.
+    pub const ALL: [Furnace; 4] = [
+        Furnace::FuelCrucible,
+        Furnace::ElectricCrucible,
+        Furnace::Induction,
+        Furnace::Cupola,
+    ];
+
+    /// The word for it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Furnace::FuelCrucible => "fuel",
+            Furnace::ElectricCrucible => "electric",
+            Furnace::Induction => "induction",
+            Furnace::Cupola => "cupola",
+        }
+    }
+
+    /// The furnace of a word: `fuel` or `fuel-crucible`.
+    pub fn named(word: &str) -> Option<Furnace> {
+        let word = word.trim();
+        let word = word.strip_suffix("-crucible").unwrap_or(word);
+        Furnace::ALL
+            .into_iter()
+            .find(|furnace| furnace.word() == word)
+    }
 }
 
 /// What a furnace does with a metal.
@@ -38,9 +57,8 @@ pub struct Practice {
     pub furnace: Furnace,
     /// The metal.
     pub family: Family,
-    /// The stock.
-    pub stock: Stock,
-    /// Share of the charge that is lost.
+    /// Share of a charge of clean heavy metal that is lost; what the form of the stock adds stands
+    /// in [`crate::loss`].
     pub loss: Figure<f64>,
     /// Share of the fuel's heat that reaches the metal, where a source gives it.
     pub efficiency: Option<Figure<f64>>,
@@ -48,10 +66,10 @@ pub struct Practice {
 
 /// What a furnace does with a metal, or nothing where the pair is not in the table: weigh what
 /// goes in and what comes out.
-pub fn practice(furnace: Furnace, family: Family, stock: Stock) -> Option<&'static Practice> {
+pub fn practice(furnace: Furnace, family: Family) -> Option<&'static Practice> {
     all()
         .iter()
-        .find(|row| row.furnace == furnace && row.family == family && row.stock == stock)
+        .find(|row| row.furnace == furnace && row.family == family)
 }
 
 /// Every row of the built-in table.
@@ -93,7 +111,6 @@ struct TableText {
 struct PracticeText {
     furnace: Furnace,
     family: Family,
-    stock: Stock,
     loss: FigureText,
     efficiency: Option<FigureText>,
 }
@@ -104,7 +121,6 @@ impl PracticeText {
         Ok(Practice {
             furnace: self.furnace,
             family: self.family,
-            stock: self.stock,
             loss: self.loss.share("loss")?,
             efficiency: efficiency.transpose()?,
         })

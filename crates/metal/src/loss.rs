@@ -9,7 +9,7 @@ use serde::Deserialize;
 
 use crate::alloy::Family;
 use crate::figure::{Figure, FigureError, FigureText};
-use crate::furnace::{Furnace, Stock, practice};
+use crate::furnace::{Furnace, practice};
 
 /// Share of the charge that is skimmed off and burnt.
 pub const MELT_LOSS: Law = Law {
@@ -44,15 +44,49 @@ pub fn melt_loss(clean: f64, form: f64, ten_minutes: f64, standing: Duration) ->
     (clean + form + ten_minutes * standing.as_min() / 10.0).clamp(0.0, 0.9)
 }
 
+/// The melt loss over everything that is uncertain in its three parts, with the keys of their
+/// sources; nothing where no furnace has a figure for the metal. Law: [`MELT_LOSS`].
+pub fn loss_of_stock(
+    furnace: Furnace,
+    family: Family,
+    form: &Form,
+    standing: &Band<Duration>,
+) -> Option<(Band<f64>, Vec<String>)> {
+    let (clean, mut keys) = clean_loss(furnace, family)?;
+    let rate = &holding(family)?.ten_minutes;
+    let of = |end: fn(&Band<f64>) -> f64, standing| {
+        let (form, rate) = (end(&form.loss.band), end(&rate.band));
+        melt_loss(end(&clean), form, rate, standing)
+    };
+    let loss = Band::new(
+        of(Band::low, standing.low()),
+        of(Band::likely, standing.likely()),
+        of(Band::high, standing.high()),
+    );
+    for key in form.loss.sources.iter().chain(&rate.sources) {
+        if !keys.contains(key) {
+            keys.push(key.clone());
+        }
+    }
+    Some((loss, keys))
+}
+
+/// How long metal stands liquid beyond need where nobody has looked at the clock: from poured at
+/// once to a mould that is not ready (common practice, no source).
+pub fn usual_standing() -> Band<Duration> {
+    let [least, likely, most] = [0.0, 5.0, 15.0].map(Duration::from_min);
+    Band::new(least, likely, most)
+}
+
 /// What clean heavy metal loses in a furnace, with the keys of its sources. Where the pair is not
 /// in the table, from the best case to the worst of the metal in any furnace.
 pub fn clean_loss(furnace: Furnace, family: Family) -> Option<(Band<f64>, Vec<String>)> {
-    if let Some(row) = practice(furnace, family, Stock::Clean) {
+    if let Some(row) = practice(furnace, family) {
         return Some((row.loss.band, row.loss.sources.clone()));
     }
     let mut rows = crate::furnace::all()
         .iter()
-        .filter(|row| row.family == family && row.stock == Stock::Clean);
+        .filter(|row| row.family == family);
     let first = rows.next()?;
     let mut keys = first.loss.sources.clone();
     let band = rows.fold(first.loss.band, |band, row| {

@@ -2,7 +2,7 @@
 
 use measure::flow::Duration;
 use measure::heat::Temperature;
-use measure::length::Area;
+use measure::length::{Area, Length};
 use measure::matter::{Mass, Pressure};
 use measure::source::Law;
 
@@ -97,6 +97,15 @@ pub fn flare(zinc: f64) -> Option<Temperature> {
     Some(Temperature::from_celsius(high))
 }
 
+/// The temperature wanted, or that at which brass of this share of zinc boils where it is lower: no
+/// brass gets hotter than it boils.
+pub fn no_hotter_than_it_boils(zinc: f64, wanted: Temperature) -> Temperature {
+    match flare(zinc) {
+        Some(flare) if flare < wanted => flare,
+        _ => wanted,
+    }
+}
+
 /// An open pot of brass.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Pot {
@@ -106,6 +115,14 @@ pub struct Pot {
     pub at: Temperature,
     /// The open surface of the metal.
     pub surface: Area,
+}
+
+impl Pot {
+    /// A round pot that is so wide across the metal.
+    pub fn across(zinc: f64, at: Temperature, width: Length) -> Pot {
+        let surface = width * width * std::f64::consts::FRAC_PI_4;
+        Pot { zinc, at, surface }
+    }
 }
 
 /// Zinc lost from an open pot that does not boil; `carried_off` in m/s, as in

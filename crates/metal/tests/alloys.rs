@@ -2,7 +2,7 @@
 
 use metal::alloy::{Family, Freezing, read};
 use metal::alloys::{all, faults, named, names, plain};
-use metal::furnace::{self, Furnace, Stock};
+use metal::furnace::{self, Furnace};
 
 #[test]
 fn every_file_of_the_table_can_be_read() {
@@ -206,8 +206,8 @@ fn the_table_of_furnaces_can_be_read_and_is_sourced() {
             assert!(measure::source::source(key).is_some(), "{key}");
         }
     }
-    let gas = furnace::practice(Furnace::FuelCrucible, Family::Aluminium, Stock::Clean).unwrap();
+    let gas = furnace::practice(Furnace::FuelCrucible, Family::Aluminium).unwrap();
     assert!((gas.loss.band.low() - 0.04).abs() < 1e-12);
     assert!((gas.loss.band.high() - 0.06).abs() < 1e-12);
-    assert!(furnace::practice(Furnace::Cupola, Family::Aluminium, Stock::Clean).is_none());
+    assert!(furnace::practice(Furnace::Cupola, Family::Aluminium).is_none());
 }

@@ -17,7 +17,7 @@ use metal::crucible::{
 use metal::fuel::{
     Fuel, burner_power, flue_share, fuel_band, fuel_mass, furnace_balance, heating_time, known,
 };
-use metal::furnace::{Furnace, Stock, practice};
+use metal::furnace::{Furnace, practice};
 use metal::lining::{lining_heat, next_heat};
 use metal::melt::{Melting, heat_to_melt};
 use metal::spoon::{Setting, SpoonError, cues, spoon_temperature};
@@ -82,7 +82,7 @@ fn the_table_holds_every_fuel_and_agrees_with_the_sum_of_burning() {
 #[test]
 fn five_kilograms_of_aluminium_over_propane() {
     let heat = Band::exact(Heat::from_kj(5.0 * 1110.0));
-    let gas = practice(Furnace::FuelCrucible, Family::Aluminium, Stock::Clean).unwrap();
+    let gas = practice(Furnace::FuelCrucible, Family::Aluminium).unwrap();
     let efficiency = gas.efficiency.as_ref().unwrap().band;
     let fuel = fuel_band(
         &heat,

@@ -94,6 +94,8 @@ pub const LAWS: &[&Law] = &[
     &gating::reach::MISRUN_CHANCE,
     &gating::reach::IRON_FLUIDITY,
     &running_system::RUNNING_METAL,
+    &running_system::POURED_MASS,
+    &running_system::AREA_BY_RATIO,
     &feeder::CYLINDER_MODULUS,
     &feeder::DIAMETER_BY_MODULUS,
     &feeder::VOLUME_RULE,

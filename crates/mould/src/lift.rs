@@ -7,6 +7,8 @@ use measure::length::{Area, Length, Volume};
 use measure::matter::{Density, Force, Mass, Pressure};
 use measure::source::Law;
 
+use crate::core_seat::{Drowned, float};
+
 /// Lift of the metal on the cope.
 pub const COPE_LIFT: Law = Law {
     name: "mould::lift::cope_lift",
@@ -47,10 +49,20 @@ pub fn cope_lift(liquid: Density, shadow: Area, head: Length, above_joint: Volum
 
 /// Lift of a core. Law: [`CORE_LIFT`].
 pub fn core_lift(core: Volume, liquid: Density, core_sand: Density) -> Force {
-    ((liquid - core_sand) * core).weight()
+    float(&Drowned {
+        volume: core,
+        mass: core_sand * core,
+        liquid,
+    })
 }
 
 /// Mass to lay on the cope. Law: [`HOLD_DOWN`].
 pub fn hold_down(lift: Force, surge: f64, cope: Mass) -> Mass {
     ((lift * surge).held_by() - cope).max(Mass::ZERO)
+}
+
+/// What is laid on: up to the next half kilogram, since nobody lays grams on a cope, and never less
+/// than is wanted.
+pub fn laid_on(wanted: Mass) -> Mass {
+    Mass::from_kg((wanted.as_kg() * 2.0).ceil() / 2.0)
 }

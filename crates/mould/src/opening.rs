@@ -61,6 +61,22 @@ pub struct Marks {
 /// memory).
 pub const HAND: Temperature = Temperature::from_celsius(50.0);
 
+/// Oil in the sand flares when air reaches it hot: it is not opened in the same hour (common
+/// practice, no source).
+pub const OIL_WAITS: Duration = Duration::from_min(60.0);
+
+impl Marks {
+    /// The marks in sand that is bonded with oil.
+    pub fn in_oil_sand(self) -> Marks {
+        let open = self.open.max(OIL_WAITS);
+        Marks {
+            open,
+            handle: self.handle.max(open),
+            ..self
+        }
+    }
+}
+
 /// Every family of the table.
 pub fn opening_rows() -> &'static [OpeningRow] {
     &ROWS

@@ -9,7 +9,9 @@ use proptest::prelude::{prop_assert, proptest};
 
 fn rigged(kg: f64, wall_mm: f64, freezes_s: f64, head_mm: f64) -> RunningSystem {
     running_system(&Demand {
-        filled: Band::exact(Mass::from_kg(kg)),
+        count: 1.0,
+        casting: Band::exact(Mass::from_kg(kg)),
+        feeder: Band::exact(Mass::ZERO),
         liquid: Band::exact(Density::from_g_per_cm3(2.4)),
         wall: Length::from_mm(wall_mm),
         wall_freezes: Duration::from_s(freezes_s),

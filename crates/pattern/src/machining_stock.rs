@@ -140,6 +140,18 @@ pub fn required(
     })
 }
 
+/// Stock on each machined face from a fine grade to a coarse one, likely that of the coarse: what is
+/// left on is filed off, what is missing is not filed on. Law: [`REQUIRED`].
+pub fn between_grades(
+    largest: Length,
+    [fine, coarse]: [StockGrade; 2],
+    face: FaceUp,
+) -> Result<Band<Length>, StockError> {
+    let least = required(largest, fine, face)?.value;
+    let most = required(largest, coarse, face)?.value;
+    Ok(Band::new(least, most, most))
+}
+
 /// Grades usual for hand-moulded castings of a metal, the fine and the coarse one.
 pub fn usual_grades(metal: CastMetal) -> Option<[StockGrade; 2]> {
     let row = TABLE.usual.iter().find(|row| row.metals.contains(&metal))?;

@@ -76,9 +76,16 @@ pub struct Rough {
     pub thinnest: Band<Length>,
 }
 
-/// Metal from sizes: c, F and s. Law: [`VOLUME_OF_SIZES`].
-pub fn volume_of_sizes(covered: f64, spanned: Area, thickness: Length) -> Volume {
-    spanned * thickness * covered
+/// Metal from sizes: c, F and s, never more than the box round it has room for, where that is
+/// known. Law: [`VOLUME_OF_SIZES`].
+pub fn volume_of_sizes(
+    covered: f64,
+    spanned: Area,
+    thickness: Length,
+    room: Option<Volume>,
+) -> Volume {
+    let metal = spanned * thickness * covered;
+    room.map_or(metal, |room| metal.min(room))
 }
 
 /// The shape of a word, or nothing.
@@ -130,8 +137,8 @@ impl FiveSizes {
     /// The law of the guess, with its face and thickness.
     fn guessed_volume(&self) -> Band<Volume> {
         let (spanned, thickness) = self.spanned();
-        let most = self.box_volume();
-        let volume = |covers, thickness| volume_of_sizes(covers, spanned, thickness).min(most);
+        let room = Some(self.box_volume());
+        let volume = |covers, thickness| volume_of_sizes(covers, spanned, thickness, room);
         self.shape.covers.with(&thickness, volume)
     }
 

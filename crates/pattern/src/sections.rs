@@ -29,8 +29,9 @@ use crate::regions::{OUTSIDE, for_ball, regions};
 /// Modulus of a section: what it holds over what cools it.
 pub const MODULUS: Law = Law {
     name: "pattern::sections::modulus",
-    formula: "M = V / A, with V and A those of the neighbourhood that freezes together",
-    range: "any solid; of a thin wall half its thickness, of a cube a sixth, of a ball a sixth",
+    formula: "M = V / A",
+    range: "V and A those of the neighbourhood that freezes together; of a thin wall half its \
+            thickness, of a cube a sixth, of a ball a sixth",
     sources: &["chvorinov-1940", "wlodawer-1966"],
 };
 

@@ -8,6 +8,7 @@ use std::fmt;
 use std::str::FromStr;
 use std::sync::LazyLock;
 
+use measure::band::Band;
 use measure::length::Length;
 use measure::source::{Law, Sourced};
 use serde::Deserialize;
@@ -114,6 +115,18 @@ pub struct Grades {
     pub source: String,
 }
 
+/// How near to size a way of moulding comes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct EitherWay {
+    /// The grades it holds.
+    pub grades: Grades,
+    /// How far a length may come out either way: at the fine grade, at the one in the middle, and
+    /// at the coarse one.
+    pub band: Band<Length>,
+    /// Key of the source of the millimetres.
+    pub source: String,
+}
+
 /// Why there is no tolerance.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum ToleranceError {
@@ -188,6 +201,25 @@ pub fn grades(
         fine: Grade::new(fine.saturating_sub(finer))?,
         coarse: Grade::new(coarse.saturating_sub(finer))?,
         source: row.source.clone(),
+    })
+}
+
+/// How far a length comes out either way by hand moulding, over the grades that it holds. Laws:
+/// [`GRADES`], [`LINEAR`].
+pub fn either_way(
+    moulding: Moulding,
+    metal: CastMetal,
+    size: Length,
+) -> Result<EitherWay, ToleranceError> {
+    let grades = grades(moulding, metal, size)?;
+    let (fine, coarse) = (grades.fine.number(), grades.coarse.number());
+    let half = |number: u8| linear(size, Grade::new(number)?);
+    let (best, middle, worst) = (half(fine)?, half(fine.midpoint(coarse))?, half(coarse)?);
+    let band = Band::new(best.value, middle.value, worst.value);
+    Ok(EitherWay {
+        grades,
+        band: band.map(|whole| whole * 0.5),
+        source: middle.source,
     })
 }
 

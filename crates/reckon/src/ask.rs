@@ -7,6 +7,8 @@ pub struct Ask {
     pub name: String,
     /// Inputs by key, as typed, in the order typed.
     pub given: Vec<(String, String)>,
+    /// The answer looked at, where it is not the first: what would narrow it is weighed.
+    pub answer: Option<String>,
 }
 
 impl Ask {
@@ -15,7 +17,14 @@ impl Ask {
         Ask {
             name: name.to_owned(),
             given: Vec::new(),
+            answer: None,
         }
+    }
+
+    /// Looking at the answer of this name.
+    pub fn look_at(mut self, answer: &str) -> Ask {
+        self.answer = Some(answer.to_owned());
+        self
     }
 
     /// With one more figure.

@@ -8,11 +8,12 @@ use mould::feeding::caine::{
 };
 use mould::feeding::feeder::{
     CYLINDER_MODULUS, CoolingEnds, DIAMETER_BY_MODULUS, FREEZING_RATIO, IRON_MARGIN, MARGIN,
-    VOLUME_RULE, cylinder_modulus, diameter_by_modulus, feeder_volume, freezing_ratio,
+    VOLUME_RULE, cylinder_modulus, diameter_by_modulus, diameter_holding, feeder_volume,
+    freezing_ratio,
 };
 use mould::feeding::lining::linings;
 use mould::feeding::need::{IronKnown, NEED, Need, NoFeeder, need};
-use mould::feeding::rules::{Fed, GOVERNING, Rule, SideBySide, diameter_holding, side_by_side};
+use mould::feeding::rules::{Fed, GOVERNING, Rule, SideBySide, side_by_side};
 use mould::feeding::shape_factor::{
     SHAPE_FACTOR, VOLUME_BY_SHAPE, shape_factor, table_range, volume_by_shape,
 };
@@ -341,13 +342,18 @@ pub const RECKONERS: &[Reckoner] = &[
             ),
             Input::share("usable", "ε", "share of a feeder that can flow out")
                 .or("14 %", "campbell-castings"),
+            SLIMNESS,
         ],
         example: &[("casting", "130 cm3"), ("demand", "4 to 5 %")],
         cautions: &[],
         work: |given| {
             let (demand, usable) = (given.number("demand"), given.number("usable"));
+            let slimness = given.number("height_over_diameter");
             match feeder_volume(given.get("casting"), demand, usable) {
-                Some(volume) => Ok(vec![Answer::of("volume", volume).rounded_up()]),
+                Some(volume) => Ok(vec![
+                    Answer::of("volume", volume).rounded_up(),
+                    Answer::of("diameter", diameter_holding(volume, slimness)).rounded_up(),
+                ]),
                 None => given.refuse(
                     "demand",
                     "is as large as what a feeder can give",

@@ -3,16 +3,22 @@
 /// Puts texts in the place of symbols: `A = m / (ρ t)` becomes
 /// `A = (4.2 kg) / ((2.4 g/cm³) (3 s))`.
 ///
-/// A symbol is a whole run of letters with its subscripts; what is no symbol of the list stays.
+/// A symbol is a whole run of letters with its subscripts; what is no symbol of the list stays, and
+/// so does a symbol that is explained behind the formula: `…, s = 0.05`.
 pub fn with_numbers(formula: &str, numbers: &[(&str, String)]) -> String {
     let mut out = String::with_capacity(formula.len() * 2);
     let mut name = String::new();
-    for letter in formula.chars() {
+    for (at, letter) in formula.char_indices() {
         if is_part_of_symbol(letter, &name) {
             name.push(letter);
             continue;
         }
-        out.push_str(&number_for(&name, numbers));
+        let behind = out.trim_end().ends_with([',', ';']);
+        let explained = behind && formula[at..].starts_with(" = ");
+        match explained {
+            true => out.push_str(&name),
+            false => out.push_str(&number_for(&name, numbers)),
+        }
         name.clear();
         out.push(letter);
     }
@@ -56,5 +62,9 @@ mod tests {
         );
         assert_eq!(with_numbers("h₁² / mm", &numbers), "(12 mm)² / mm");
         assert_eq!(with_numbers("(T_s − T_0)", &numbers), "((557 °C) − T_0)");
+        assert_eq!(
+            with_numbers("V = m / ρ; m = 2 kg, ρ = table", &numbers),
+            "V = (4.2 kg) / (2.4 g/cm³); m = 2 kg, ρ = table"
+        );
     }
 }

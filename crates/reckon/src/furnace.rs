@@ -1,19 +1,17 @@
-//! Fuel for a heat, what the lining and the flue take of it, and a cupola in estimate.
+//! Fuel for a heat, and what the lining and the flue take of it.
+
+mod cupola;
 
 use measure::band::Band;
 use measure::flow::MassRate;
 use measure::heat::{Heat, HeatPerMass, Power, SpecificHeat, Temperature};
-use measure::length::{Length, Volume};
-use measure::matter::{Density, Mass};
+use measure::matter::Mass;
 use metal::alloy::Family;
-use metal::cupola::{
-    BED_COKE, BLAST, CHARGE_COKE, IRON_RATE, bed_coke, blast, charge_coke, iron_rate,
-};
 use metal::fuel::{
     BURNER_POWER, FLUE_SHARE, FUEL_MASS, FURNACE_BALANCE, Fuel, HEATING_TIME, OWN_EFFICIENCY,
     burner_power, flue_share, fuel_band, furnace_balance, heating_time, known, own_efficiency,
 };
-use metal::furnace::{Furnace, Stock, practice};
+use metal::furnace::{Furnace, practice};
 use metal::lining::{LINING_HEAT, NEXT_HEAT, lining_heat, next_heat};
 
 use crate::answer::Answer;
@@ -24,9 +22,6 @@ use crate::refusal::Impossible;
 
 /// Said wherever fuel is burnt.
 const FUME: &str = "Burn fuel outdoors or with the door open: carbon monoxide has no smell.";
-
-/// Said of every cupola.
-const ESTIMATE: &str = "An estimate from full-sized cupolas: a small one takes more coke.";
 
 /// What may be typed for a fuel, electricity with it.
 const FUELS: &[&str] = &[
@@ -246,79 +241,10 @@ pub const RECKONERS: &[Reckoner] = &[
         cautions: &[FUME],
         work: first_heat,
     },
-    Reckoner {
-        name: "cupola-iron",
-        question: "How much iron does a cupola melt in an hour?",
-        law: &IRON_RATE,
-        inputs: &[
-            Input::of::<Length>("bore", "d", "inside the lining at the melting zone"),
-            Input::number(
-                "each_cm2",
-                "u",
-                "kilograms an hour for each square centimetre",
-            )
-            .or("0.56", "cupola-lesson"),
-        ],
-        example: &[("bore", "250 mm")],
-        cautions: &[ESTIMATE],
-        work: |given| {
-            let rate = iron_rate(given.get("bore"), given.number("each_cm2"));
-            Ok(vec![Answer::of("iron", rate)])
-        },
-    },
-    Reckoner {
-        name: "cupola-coke",
-        question: "How much coke between the charges?",
-        law: &CHARGE_COKE,
-        inputs: &[
-            Input::of::<Mass>("iron", "m_iron", "iron to melt"),
-            Input::number("ratio", "r", "iron to one of coke")
-                .or("7 to 12, likely 9", "cupola-lesson"),
-        ],
-        example: &[("iron", "100 kg")],
-        cautions: &[ESTIMATE],
-        work: |given| {
-            let coke = charge_coke(given.get("iron"), given.number("ratio"));
-            Ok(vec![Answer::of("coke", coke).rounded_up()])
-        },
-    },
-    Reckoner {
-        name: "cupola-bed",
-        question: "How much coke for the bed?",
-        law: &BED_COKE,
-        inputs: &[
-            Input::of::<Length>("bore", "d", "inside the lining"),
-            Input::of::<Length>("height", "h", "from the sand bottom to the melting zone"),
-            Input::of::<Density>("coke", "ρ", "coke as it lies heaped")
-                .or("482 kg/m3", "cupola-lesson")
-                .narrowed_by("weigh a bucket of it"),
-        ],
-        example: &[("bore", "250 mm"), ("height", "700 mm")],
-        cautions: &[ESTIMATE],
-        work: |given| {
-            let coke = bed_coke(given.get("bore"), given.get("height"), given.get("coke"));
-            Ok(vec![Answer::of("coke", coke).rounded_up()])
-        },
-    },
-    Reckoner {
-        name: "cupola-blast",
-        question: "How much air must the blower give for the iron?",
-        law: &BLAST,
-        inputs: &[
-            Input::of::<Mass>("iron", "m_iron", "iron to melt"),
-            Input::of::<Volume>("each_kg", "v", "cold air for each kilogram of iron")
-                .or("0.7 to 1.03 m3", "west-cast-iron"),
-        ],
-        example: &[("iron", "100 kg")],
-        cautions: &[
-            ESTIMATE,
-            "Carbon monoxide burns at the charging door: outdoors only.",
-        ],
-        work: |given| {
-            let air = blast(given.get("iron"), given.get("each_kg"));
-            Ok(vec![Answer::of("air", air).rounded_up()])
-        },
-    },
+    cupola::IRON,
+    cupola::COKE,
+    cupola::BED,
+    cupola::AIR,
 ];
 
 /// Fuels with a flue.
@@ -401,13 +327,8 @@ fn efficiency(given: &Given<'_>) -> Result<Band<f64>, Impossible> {
             false => given.refuse("efficiency", "is no share", "give it like 12 %"),
         };
     }
-    let furnace = match given.words("furnace") {
-        "electric-crucible" => Furnace::ElectricCrucible,
-        "induction" => Furnace::Induction,
-        "cupola" => Furnace::Cupola,
-        _ => Furnace::FuelCrucible,
-    };
-    let of = |family| practice(furnace, family, Stock::Clean)?.efficiency.as_ref();
+    let furnace = Furnace::named(given.words("furnace")).unwrap_or(Furnace::FuelCrucible);
+    let of = |family| practice(furnace, family)?.efficiency.as_ref();
     let family = given
         .alloy()
         .map_or(Family::Aluminium, |alloy| alloy.family);

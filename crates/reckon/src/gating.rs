@@ -3,28 +3,25 @@
 mod basin;
 mod network;
 mod reach;
+mod running;
 mod speeds;
 
-use measure::band::Band;
 use measure::flow::{Duration, Flow};
 use measure::length::{Area, Length, Volume};
 use measure::matter::{Density, Mass};
 use mould::gating::choke::{CHOKE, EFFECTIVE_HEAD, choke, effective_head};
 use mould::gating::pour_time::{
     IRON_POUR_TIME, POUR_TIME, THIN_WALL_LIMIT, constant_for, iron_pour_time, pour_time,
-    thin_wall_limit,
+    thin_wall_limit, time_to_fill,
 };
-use mould::gating::running_system::{Demand, RUNNING_METAL, running_volume};
 use mould::gating::sprue::{
     FALL_SPEED, FILL_FROM_BOTTOM, FILL_FROM_TOP, SPRUE_EXIT, SPRUE_TAPER, diameter_of, fall_speed,
     fill_from_bottom, fill_from_top, sprue_exit, sprue_top,
 };
 
 use crate::answer::Answer;
-use crate::given::Given;
-use crate::input::{Input, Property, Wanted};
+use crate::input::{Input, Property};
 use crate::reckoner::Reckoner;
-use crate::refusal::Impossible;
 
 /// The reckoners of this topic.
 pub const RECKONERS: &[Reckoner] = &[
@@ -36,6 +33,13 @@ pub const RECKONERS: &[Reckoner] = &[
             Input::of::<Mass>("poured", "m", "all metal poured"),
             Input::of::<Length>("wall", "", "thinnest wall that has to run").optional(),
             Input::number("constant", "S", "in place of the wall, s/√kg").optional(),
+            Input::of::<Duration>(
+                "freezing",
+                "t_freeze",
+                "time in which the thinnest wall freezes: it is to be full in half of it",
+            )
+            .optional()
+            .narrowed_by("time one slab in your own sand: reckon freezing-time"),
         ],
         example: &[("poured", "4.2 kg"), ("wall", "6 mm")],
         cautions: &[],
@@ -53,10 +57,12 @@ pub const RECKONERS: &[Reckoner] = &[
                     return given.refuse("wall", "or constant is wanted, one of the two", advice);
                 }
             };
-            Ok(vec![Answer::of(
-                "time",
-                pour_time(given.get("poured"), constant),
-            )])
+            let (poured, freezing) = (given.get("poured"), given.find("freezing"));
+            let time = time_to_fill(poured, constant, freezing);
+            if time < pour_time(poured, constant) {
+                given.doubt("hurried: the thinnest wall would freeze before it is full");
+            }
+            Ok(vec![Answer::of("time", time)])
         },
     },
     Reckoner {
@@ -310,41 +316,9 @@ pub const RECKONERS: &[Reckoner] = &[
     speeds::SPEED_AT_GATES,
     speeds::DROP,
     speeds::CRITICAL,
-    Reckoner {
-        name: "running-metal",
-        question: "How much metal stands in sprue, basin, runner and gates?",
-        law: &RUNNING_METAL,
-        inputs: &[
-            Input::of::<Area>("choke", "A_choke", "area of the choke"),
-            Input::new(
-                "ratio",
-                "",
-                "choke, runners, gates: \"1, 2, 2\"",
-                Wanted::Numbers,
-            ),
-            Input::of::<Length>(
-                "pour_height",
-                "",
-                "from the joint to the level in the basin",
-            ),
-            Input::of::<Length>(
-                "runner",
-                "L_runner",
-                "length of the runner with its run-off",
-            ),
-        ],
-        example: &[
-            ("choke", "125 mm2"),
-            ("ratio", "1, 2, 2"),
-            ("pour_height", "100 mm"),
-            ("runner", "150 mm"),
-        ],
-        cautions: &[],
-        work: |given| {
-            let volume = running_volume(given.get("choke"), &demand(given)?);
-            Ok(vec![Answer::of("volume", volume)])
-        },
-    },
+    running::METAL,
+    running::POURED,
+    running::BY_RATIO,
     basin::FIRST,
     basin::PAST_LAST_GATE,
     basin::WELL,
@@ -353,22 +327,3 @@ pub const RECKONERS: &[Reckoner] = &[
     reach::MISRUN,
     reach::SPIRAL,
 ];
-
-/// The parts of a demand on which the metal in the running system depends; the rest is any.
-fn demand(given: &Given<'_>) -> Result<Demand, Impossible> {
-    let &[choke, runner, gates] = given.numbers("ratio").as_slice() else {
-        let advice = "write choke, runners and gates, like \"1, 2, 2\"";
-        return given.refuse("ratio", "has three parts", advice);
-    };
-    let pour_height: Length = given.get("pour_height");
-    Ok(Demand {
-        filled: Band::exact(Mass::from_kg(1.0)),
-        liquid: Band::exact(Density::from_g_per_cm3(2.4)),
-        wall: Length::from_mm(5.0),
-        wall_freezes: Duration::from_s(20.0),
-        pour_height,
-        head: pour_height,
-        ratio: [choke, runner, gates],
-        runner: given.get("runner"),
-    })
-}

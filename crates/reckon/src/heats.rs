@@ -4,8 +4,8 @@ use measure::flow::Duration;
 use measure::length::Volume;
 use measure::matter::Mass;
 use metal::crucible::{
-    CRUCIBLE_WIDTH, LEAST_YIELD, LIFTED, MOST_CASTING, Shape, inside_width, least_yield, lifted,
-    most_casting,
+    CRUCIBLE_WIDTH, LEAST_YIELD, LIFTED, LIFTED_MARGIN, MOST_CASTING, Shape, inside_width,
+    least_yield, lifted, most_casting,
 };
 use metal::order::{HEATS_IN_TIME, HEATS_WANTED, heats_in_time, heats_wanted, moulds_in_heat};
 
@@ -58,7 +58,9 @@ pub const RECKONERS: &[Reckoner] = &[
                 given.doubt("more than 10 kg with the arms out over fire: lift it by two");
             }
             Ok(vec![
-                Answer::of("load", load).give_or_take(0.1).rounded_up(),
+                Answer::of("load", load)
+                    .give_or_take(LIFTED_MARGIN)
+                    .rounded_up(),
             ])
         },
     },

@@ -7,7 +7,7 @@ use mould::handling::{
     ARMS_LENGTH, FLASK_LOAD, LIFT_LIMIT, Lifting, SHANK_SHARE, TEAM_LIFT, arms_length, flask_load,
     lift_limit, people_wanted, shank_share, team_lift,
 };
-use mould::lift::{COPE_LIFT, CORE_LIFT, HOLD_DOWN, cope_lift, core_lift, hold_down};
+use mould::lift::{COPE_LIFT, CORE_LIFT, HOLD_DOWN, cope_lift, core_lift, hold_down, laid_on};
 
 use crate::answer::Answer;
 use crate::given::Given;
@@ -110,6 +110,7 @@ pub const RECKONERS: &[Reckoner] = &[
             Ok(vec![
                 Answer::of("mass", mass).rounded_up(),
                 Answer::of("weight", mass.weight()).rounded_up(),
+                Answer::of("lay on", laid_on(mass)).rounded_up(),
             ])
         },
     },

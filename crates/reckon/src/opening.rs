@@ -71,6 +71,8 @@ pub const RECKONERS: &[Reckoner] = &[
             SUPERHEAT,
             SOLIDUS,
             SAND,
+            Input::choice("bond", "what bonds the sand", &["clay", "oil"])
+                .or("clay", "common-practice"),
         ],
         example: &[
             ("section", "8 mm"),
@@ -96,6 +98,13 @@ pub const RECKONERS: &[Reckoner] = &[
             if given.number("sand_mass") < 3.0 * given.number("poured") {
                 given.doubt("under three times the metal's mass the sand grows hot through");
             }
+            let marks = match given.words("bond") {
+                "oil" => {
+                    given.doubt("oil in hot sand flares when air reaches it: not in the same hour");
+                    marks.in_oil_sand()
+                }
+                _ => marks,
+            };
             Ok(vec![
                 Answer::of("may be opened after", marks.open).rounded_up(),
                 Answer::of("leave alone until", marks.leave).rounded_up(),

@@ -1,5 +1,7 @@
 //! How hot to pour.
 
+mod spoon;
+
 use measure::flow::Duration;
 use measure::heat::{HeatDrawing, SpecificHeat, Temperature, TemperatureDifference};
 use measure::length::{Area, Length, Volume};
@@ -8,7 +10,6 @@ use metal::alloy::Alloy;
 use metal::crucible::{brim_volume, held};
 use metal::order::{Mould, TURN_TEMPERATURE, order};
 use metal::pouring_temperature::{POURING_BAND, SUPERHEAT, pouring_band, superheat};
-use metal::spoon::{SPOON_TEMPERATURE, Setting, cues, spoon_temperature};
 use metal::superheat_path::{
     CARRY_DROP, Filled, LIFT_OUT, SOAK_DROP, before_carry, carry_drop, lift_out, soak_drop,
 };
@@ -66,6 +67,7 @@ pub const RECKONERS: &[Reckoner] = &[
             .optional(),
             Input::of::<Volume>("brim", "", "what it holds to the brim, without a mark").optional(),
             Input::share("fill", "", "how far it is filled").or("80 %", "common-practice"),
+            HELD_MASS,
             Input::of::<Temperature>("from", "T", "as it is lifted out"),
             Input::of::<Temperature>("shop", "T_0", "the shop").or("20 C", "common-practice"),
             Input::of::<Duration>(
@@ -145,6 +147,7 @@ pub const RECKONERS: &[Reckoner] = &[
             .optional(),
             Input::of::<Volume>("brim", "", "what it holds to the brim, without a mark").optional(),
             Input::share("fill", "", "how far it is filled").or("80 %", "common-practice"),
+            HELD_MASS,
             Input::of::<Duration>("time", "", "out of the furnace: skimming, walking, waiting")
                 .narrowed_by("walk it once with the crucible empty and cold, and time it"),
             Input::of::<TemperatureDifference>("soak", "ΔT_soak", "lost in basin and sprue")
@@ -161,32 +164,7 @@ pub const RECKONERS: &[Reckoner] = &[
         cautions: &[PATH],
         work: lifted_out,
     },
-    Reckoner {
-        name: "spoon",
-        question: "How hot is the metal, by the time a spoonful takes to freeze?",
-        law: &SPOON_TEMPERATURE,
-        inputs: &[
-            Input::of::<Duration>("time", "t", "this spoonful, dip to standing surface")
-                .narrowed_by("time three spoonfuls and take the middle one"),
-            Input::of::<Duration>("time_1", "t_1", "first setting"),
-            Input::of::<Temperature>("temperature_1", "T_1", "what the probe said then"),
-            Input::of::<Duration>("time_2", "t_2", "second setting"),
-            Input::of::<Temperature>("temperature_2", "T_2", "what the probe said then"),
-            Input::of::<Duration>("watch", "", "how well it can be timed")
-                .or("1 s", "common-practice"),
-            Input::metal(),
-        ],
-        example: &[
-            ("time", "22 s"),
-            ("time_1", "18 s"),
-            ("temperature_1", "680 C"),
-            ("time_2", "26 s"),
-            ("temperature_2", "760 C"),
-            ("metal", "A356"),
-        ],
-        cautions: &["The spoon is hot and dry before it dips: a cold one spits."],
-        work: spooned,
-    },
+    spoon::SPOON,
     Reckoner {
         name: "pour-order",
         question: "In which order do I pour my moulds, and is the last still hot enough?",
@@ -235,6 +213,9 @@ pub const RECKONERS: &[Reckoner] = &[
     },
 ];
 
+const HELD_MASS: Input =
+    Input::of::<Mass>("metal_mass", "", "metal in it, in place of the filling").optional();
+
 /// The metal as it stands in the crucible named, with low, likely and high glow.
 fn crucible_of(given: &Given<'_>) -> Result<(&'static Alloy, [Filled; 3]), Impossible> {
     let Some(alloy) = given.alloy() else {
@@ -244,6 +225,16 @@ fn crucible_of(given: &Given<'_>) -> Result<(&'static Alloy, [Filled; 3]), Impos
     let Some(brim) = marked.or_else(|| given.find("brim")) else {
         return given.refuse("mark", "is missing", "type the mark, or brim");
     };
+    if let Some(metal) = given.find::<Mass>("metal_mass") {
+        return match metal <= held(brim, 1.0, alloy.density_liquid.band.high()) {
+            true => Ok((alloy, Filled::of(alloy, brim, metal))),
+            false => given.refuse(
+                "metal_mass",
+                "is more than it holds",
+                "take a larger crucible",
+            ),
+        };
+    }
     let fill = given.number("fill");
     if !(fill > 0.05 && fill <= 1.0) {
         return given.refuse("fill", "is no filling", "give it like 80 %");
@@ -314,44 +305,6 @@ fn pouring_wanted(
             Ok((band.likely(), band.low()))
         }
         None => given.refuse("pour", "is missing", "type pour, or the section"),
-    }
-}
-
-fn spooned(given: &Given<'_>) -> Result<Vec<Answer>, Impossible> {
-    let setting = |time, temperature| Setting {
-        time: given.get(time),
-        temperature: given.get(temperature),
-    };
-    let settings = [
-        setting("time_1", "temperature_1"),
-        setting("time_2", "temperature_2"),
-    ];
-    let read = spoon_temperature(settings, given.get("time"), given.get("watch"));
-    let band = read.or_else(|fault| {
-        given.refuse(
-            "time",
-            fault.to_string(),
-            "set the spoon again beside a probe",
-        )
-    })?;
-    let mut answers =
-        vec![Answer::temperature("temperature", band.likely()).between(band.low(), band.high())];
-    if let Some(alloy) = given.alloy() {
-        answers.push(Answer::words("it should look", looks(alloy, band.likely())));
-    }
-    Ok(answers)
-}
-
-/// The cues that fit a temperature, or where they are silent.
-fn looks(alloy: &Alloy, at: Temperature) -> String {
-    let fits = cues(alloy.family).filter(|cue| {
-        let between = &cue.between.band;
-        between.low() <= at && at <= between.high()
-    });
-    let seen: Vec<_> = fits.map(|cue| cue.seen.as_str()).collect();
-    match seen.is_empty() {
-        true => "no cue is known for this heat".to_owned(),
-        false => seen.join("; or "),
     }
 }
 

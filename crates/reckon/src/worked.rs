@@ -27,7 +27,7 @@ pub struct Worked {
     pub with_numbers: String,
     /// What was given or taken, in the order in which the law asks.
     pub given: Vec<GivenBack>,
-    /// What would narrow the first answer, the most helpful first.
+    /// What would narrow the answer looked at, the most helpful first.
     pub narrowing: Vec<Narrowing>,
     /// What makes the answer doubtful.
     pub doubts: Vec<String>,
@@ -72,7 +72,7 @@ pub struct Narrowing {
     pub about: &'static str,
     /// How to know it better, where there is a way.
     pub how: &'static str,
-    /// The ends of the first answer if it were known, in SI units.
+    /// The ends of the answer looked at if it were known, in SI units.
     pub ends: [f64; 2],
     /// The part of the band that would be left, 0.4 for two fifths.
     pub left: f64,
@@ -102,7 +102,7 @@ pub fn work_out(ask: &Ask) -> Result<Worked, Refusal> {
     Ok(Worked {
         reckoner,
         with_numbers: with_numbers(reckoner.law.formula, &reading.symbols),
-        narrowing: narrowing(&reading, &over.answers),
+        narrowing: narrowing(&reading, &over.answers, ask.answer.as_deref()),
         given: reading.given_back(),
         sources: sources(&reading),
         system: reading.system,
@@ -187,8 +187,8 @@ fn once(doubts: &mut Vec<String>, doubt: String) {
     }
 }
 
-fn narrowing(reading: &Reading, answers: &[Figure]) -> Vec<Narrowing> {
-    let Some(now) = first_ends(answers) else {
+fn narrowing(reading: &Reading, answers: &[Figure], looked_at: Option<&str>) -> Vec<Narrowing> {
+    let Some(now) = ends_of(answers, looked_at) else {
         return Vec::new();
     };
     let width = now[1] - now[0];
@@ -196,7 +196,7 @@ fn narrowing(reading: &Reading, answers: &[Figure]) -> Vec<Narrowing> {
         .ranges()
         .filter_map(|(key, _)| {
             let held = over_ranges(reading, Some(key)).ok()?;
-            let ends = first_ends(&held.answers)?;
+            let ends = ends_of(&held.answers, looked_at)?;
             let input = reading.input(key)?;
             Some(Narrowing {
                 key,
@@ -212,8 +212,11 @@ fn narrowing(reading: &Reading, answers: &[Figure]) -> Vec<Narrowing> {
     found
 }
 
-fn first_ends(answers: &[Figure]) -> Option<[f64; 2]> {
-    answers.iter().find_map(|figure| match &figure.outcome {
+/// The ends of the answer of a name, or of the first that has a width.
+fn ends_of(answers: &[Figure], name: Option<&str>) -> Option<[f64; 2]> {
+    let named = |figure: &&Figure| name.is_none_or(|name| figure.name == name);
+    let mut answers = answers.iter().filter(named);
+    answers.find_map(|figure| match &figure.outcome {
         Outcome::Figure { ends, .. } if ends[0] < ends[2] => Some([ends[0], ends[2]]),
         _ => None,
     })
@@ -238,6 +241,14 @@ fn sources(reading: &Reading) -> Vec<(String, &'static Source)> {
         }
     }
     found
+}
+
+impl Worked {
+    /// The answer of a name, or the first.
+    pub fn answer(&self, name: Option<&str>) -> Option<&Figure> {
+        let named = |figure: &&Figure| name.is_none_or(|name| figure.name == name);
+        self.answers.iter().find(named)
+    }
 }
 
 impl Figure {

@@ -9,17 +9,17 @@ use pattern::contraction::{
     CASTING_LENGTH, RAPPED_LENGTH, SMALL_PATTERN, casting_length, growth_sideways, pattern_length,
 };
 use pattern::draft::{Side, Skin, WANTED, wanted};
-use pattern::machining_stock::{FaceUp, REQUIRED, required, usual_grades};
+use pattern::machining_stock::{FaceUp, REQUIRED, between_grades, usual_grades};
 use pattern::original::{MASTER_LENGTH, SHIM, master_length, shim};
-use pattern::tolerance::{GRADES, Grade, Moulding, grades, linear};
+use pattern::tolerance::{GRADES, Moulding, either_way};
 
 use crate::amount::Amount;
 use crate::job::Job;
 use crate::job_file::PatternFrom;
 use crate::placed_part::PlacedPart;
 use crate::remark::of_pattern::PatternFact;
-use crate::work_out::casting::length_text;
 use crate::work_out::ledger::{Entry, Ledger};
+use crate::work_out::told::{band, exact, share, word};
 
 /// Writes the allowances of a part whose metal contracts by this much.
 pub(super) fn allowances(job: &Job, part: &PlacedPart, s: &Band<f64>, ledger: &mut Ledger) {
@@ -53,54 +53,53 @@ fn cast_metal(alloy: &Alloy) -> Option<CastMetal> {
 
 /// How far the longest size may come out either way, over the grades that hand moulding holds.
 fn tolerance(metal: CastMetal, longest: Length, ledger: &mut Ledger) {
-    let Ok(held) = grades(Moulding::ClayBonded, metal, longest) else {
+    let Ok(held) = either_way(Moulding::ClayBonded, metal, longest) else {
         return;
     };
-    let (fine, coarse) = (held.fine.number(), held.coarse.number());
-    let either_way = |number: u8| {
-        let tolerance = linear(longest, Grade::new(number).ok()?).ok()?;
-        Some((tolerance.value * 0.5, tolerance.source))
-    };
-    let ends = [fine, fine.midpoint(coarse), coarse].map(either_way);
-    let [Some((low, _)), Some((likely, source)), Some((high, _))] = ends else {
-        return;
-    };
-    let band = Amount::Length(Band::new(low, likely, high));
+    let grades = held.grades;
     ledger.write(
-        Entry::new("tolerance on the longest size", band, &GRADES)
-            .input("size", length_text(longest))
-            .input("metal", metal.word())
-            .input("moulding", Moulding::ClayBonded.word())
-            .seen(&[held.source, source])
-            .up()
-            .because(format!(
-                "either way, grades DCTG {fine} to {coarse} of hand moulding"
-            )),
+        Entry::new(
+            "tolerance on the longest size",
+            Amount::Length(held.band),
+            &GRADES,
+        )
+        .answer("either way")
+        .input("size", exact(longest))
+        .input("metal", word(metal.word()))
+        .input("moulding", word(Moulding::ClayBonded.word()))
+        .seen(&[grades.source, held.source])
+        .up()
+        .because(format!(
+            "either way, grades DCTG {} to {} of hand moulding",
+            grades.fine.number(),
+            grades.coarse.number()
+        )),
     );
 }
 
 /// Stock on a machined face, below and under the cope, over the grades usual for the metal.
 fn stock(metal: CastMetal, longest: Length, ledger: &mut Ledger) {
-    let Some([fine, coarse]) = usual_grades(metal) else {
+    let Some(grades) = usual_grades(metal) else {
         return;
     };
-    let on = |face| {
-        let of = |grade| required(longest, grade, face).map(|stock| stock.value);
-        Some((of(fine).ok()?, of(coarse).ok()?))
-    };
+    let [fine, coarse] = grades;
     let faces = [
         (
             "machining stock below or at the side",
-            on(FaceUp::DragOrSide),
+            "drag or side face",
+            FaceUp::DragOrSide,
         ),
-        ("machining stock under the cope", on(FaceUp::Cope)),
+        ("machining stock under the cope", "cope face", FaceUp::Cope),
     ];
-    for (name, ends) in faces {
-        let Some((low, high)) = ends else { continue };
+    for (name, answer, face) in faces {
+        let Ok(stock) = between_grades(longest, grades, face) else {
+            continue;
+        };
         ledger.write(
-            Entry::new(name, Amount::Length(Band::new(low, high, high)), &REQUIRED)
-                .input("largest", length_text(longest))
-                .input("grade", coarse.to_string())
+            Entry::new(name, Amount::Length(stock), &REQUIRED)
+                .answer(answer)
+                .input("largest", exact(longest))
+                .input("metal", word(metal.word()))
                 .up()
                 .because(format!(
                     "on each machined face, grades {fine} to {coarse}, from memory"
@@ -122,9 +121,9 @@ fn draft(part: &PlacedPart, ledger: &mut Ledger) {
                 Amount::Length(Band::exact(draft)),
                 &WANTED,
             )
-            .input("depth", length_text(depth))
-            .input("skin", "wood")
-            .input("side", "outside")
+            .input("depth", exact(depth))
+            .input("skin", word("wood"))
+            .input("side", word("outside"))
             .up()
             .because("wanted over the whole depth; faces that grip sand want more"),
         );
@@ -141,8 +140,9 @@ fn from_what(job: &Job, longest: Length, s: &Band<f64>, ledger: &mut Ledger) {
         let master = s.map(|s| master_length(longest, s, own.ratio));
         ledger.write(
             Entry::new("master length", Amount::Length(master), &MASTER_LENGTH)
-                .input("part", length_text(longest))
-                .input("of_pattern", own.given_back())
+                .input("part", exact(longest))
+                .input("contraction", share(s))
+                .input("of_pattern", share(&Band::exact(own.ratio)))
                 .because("the working pattern contracts before the casting does"),
         );
     }
@@ -154,7 +154,8 @@ fn from_what(job: &Job, longest: Length, s: &Band<f64>, ledger: &mut Ledger) {
                 Amount::Length(across),
                 &RAPPED_LENGTH,
             )
-            .input("part", length_text(longest))
+            .input("part", exact(longest))
+            .input("contraction", share(s))
             .because("across the draw; along the draw it takes the contraction in full"),
         );
     } else if made.rapped {
@@ -171,16 +172,20 @@ fn worn_original(longest: Length, s: &Band<f64>, ledger: &mut Ledger) {
             Amount::Length(comes_out),
             &CASTING_LENGTH,
         )
-        .input("pattern", length_text(longest)),
+        .input("pattern", exact(longest))
+        .input("contraction", share(s)),
     );
-    let laid_on = s.map(|s| shim(pattern_length(longest, s), longest) * 0.5);
+    let wanted = s.map(|s| pattern_length(longest, s));
+    let laid_on = wanted.map(|wanted| shim(wanted, longest) * 0.5);
     ledger.write(
         Entry::new(
             "laid on each end of the original",
             Amount::Length(laid_on),
             &SHIM,
         )
-        .input("original", length_text(longest))
+        .answer("on each of two faces")
+        .input("pattern", band(&wanted))
+        .input("original", exact(longest))
         .because("for contraction alone: add what is worn off and what is machined"),
     );
     ledger.note(PatternFact::WornOriginal { longest, comes_out });

@@ -1,11 +1,12 @@
 //! What is done to the mould at the bench: clamped, lifted, rammed, vented.
 
 use measure::band::Band;
-use measure::length::Length;
+use measure::length::{Length, Volume};
 use measure::matter::{Force, Mass, Pressure};
 use measure::text::rounded;
 use metal::alloy::Family;
 use mould::clamp::{CLAMP_FORCE, clamp_force};
+use mould::flask::Flask;
 use mould::handling::{FLASK_LOAD, Lifting, flask_load, lift_limit, people_wanted, team_lift};
 use mould::lift::SURGE;
 use mould::ramming::{at_reading, dent_resistance, dent_target, hardness_for};
@@ -17,9 +18,9 @@ use crate::job::Job;
 use crate::placed_part::PlacedPart;
 use crate::remark::of_mould::MouldFact;
 use crate::shop::{GoodDay, Heap, Shop};
-use crate::work_out::casting::{band_text, length_text};
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::rigging::Rigging;
+use crate::work_out::told::{band, exact, force, number, text};
 
 /// Clamps that are set, one at each corner.
 const CLAMPS: f64 = 4.0;
@@ -40,10 +41,10 @@ pub(super) fn clamps(lift: &Band<Force>, cope: &Band<Mass>, ledger: &mut Ledger)
             Amount::Force(each),
             &CLAMP_FORCE,
         )
-        .input("lift", band_text(lift))
-        .input("surge", format!("{SURGE}"))
-        .input("cope", band_text(cope))
-        .input("clamps", format!("{CLAMPS}"))
+        .input("lift", force(lift))
+        .input("surge", number(&Band::exact(SURGE)))
+        .input("cope", band(cope))
+        .input("clamps", number(&Band::exact(CLAMPS)))
         .because("in place of the irons; all tight before the first drop")
         .up(),
     );
@@ -59,17 +60,6 @@ const AT_THE_BENCH: Lifting = Lifting {
 /// Who lifts the heavier half of the flask. The pattern is out by then, but is counted as sand.
 pub(super) fn people(rigging: &Rigging, ledger: &mut Ledger) {
     let flask = &rigging.chosen.flask;
-    let depth = flask.cope.max(flask.drag);
-    let inside = flask.length * flask.width * depth;
-    let density = rammed_density();
-    let load = density.value.map(|density| {
-        flask_load(
-            density,
-            inside,
-            measure::length::Volume::ZERO,
-            flask.cope_frame,
-        )
-    });
     let one = lift_limit(&AT_THE_BENCH);
     let limit = |people| rounded((team_lift(one, people).as_kg() * 2.0).floor() / 2.0, 3);
     let limits = format!(
@@ -77,17 +67,7 @@ pub(super) fn people(rigging: &Rigging, ledger: &mut Ledger) {
         limit(1),
         limit(2)
     );
-    ledger.write(
-        Entry::new("heavier half of the flask", Amount::Mass(load), &FLASK_LOAD)
-            .input("length", length_text(flask.length))
-            .input("width", length_text(flask.width))
-            .input("depth", length_text(depth))
-            .input("frame", band_text(&Band::exact(flask.cope_frame)))
-            .input("sand_density", band_text(&density.value))
-            .seen(&[density.source])
-            .because(limits.clone())
-            .up(),
-    );
+    let load = heavier_half(flask, &limits, ledger);
     let people = people_wanted(load.high(), one);
     let words = match people {
         Some(1) => "one person",
@@ -104,6 +84,30 @@ pub(super) fn people(rigging: &Rigging, ledger: &mut Ledger) {
     }
 }
 
+fn heavier_half(flask: &Flask, limits: &str, ledger: &mut Ledger) -> Band<Mass> {
+    let depth = flask.cope.max(flask.drag);
+    let inside = flask.length * flask.width * depth;
+    let density = rammed_density();
+    let load = density
+        .value
+        .map(|density| flask_load(density, inside, Volume::ZERO, flask.cope_frame));
+    ledger.write(
+        Entry::new("heavier half of the flask", Amount::Mass(load), &FLASK_LOAD)
+            .input("length", exact(flask.length))
+            .input("width", exact(flask.width))
+            .input("depth", exact(depth))
+            .input("frame", exact(flask.cope_frame))
+            .input("sand_density", band(&density.value))
+            .input("reach", exact(AT_THE_BENCH.reach))
+            .input("height", exact(AT_THE_BENCH.height))
+            .input("travel", exact(AT_THE_BENCH.travel))
+            .seen(&[density.source])
+            .because(limits)
+            .up(),
+    );
+    load
+}
+
 /// How wide a dent to ram to, where a good day has been measured.
 pub(super) fn dent(job: &Job, shop: &Shop, ledger: &mut Ledger) {
     let Some(good) = &shop.good_day else { return };
@@ -112,16 +116,16 @@ pub(super) fn dent(job: &Job, shop: &Shop, ledger: &mut Ledger) {
     };
     let because = format!(
         "ball of {} from {}; your {} on a good day was {}",
-        length_text(good.drop.ball),
-        length_text(good.drop.height),
+        text(good.drop.ball),
+        text(good.drop.height),
         good.metal,
-        length_text(good.dent)
+        text(good.dent)
     );
     let chosen = format!(
         "{} (no wider than {}, no less than {})",
-        length_text(aim),
-        length_text(soft),
-        length_text(hard)
+        text(aim),
+        text(soft),
+        text(hard)
     );
     ledger.choose("ram to a dent of", chosen, because);
 }
@@ -161,7 +165,7 @@ pub(super) fn vents(
     ledger: &mut Ledger,
 ) {
     let tested = shop.heap.as_ref().and_then(tested);
-    let wanted = tested.map(|tested| number(job, part, rigging, tested));
+    let wanted = tested.map(|tested| vents_for(job, part, rigging, tested));
     let (chosen, because) = match wanted {
         Some(Some(vents)) if vents > 0.0 => (
             format!("{vents:.0} by a 2 mm wire, even over the castings, 12 mm short of them"),
@@ -188,7 +192,7 @@ fn tested(heap: &Heap) -> Option<(f64, f64)> {
     Some((heap.permeability?, heap.moisture.as_ref()?.ratio))
 }
 
-fn number(
+fn vents_for(
     job: &Job,
     part: &PlacedPart,
     rigging: &Rigging,

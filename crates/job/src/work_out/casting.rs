@@ -4,24 +4,24 @@
 use measure::band::Band;
 use measure::flow::{Duration, FreezingConstant};
 use measure::heat::{HeatDrawing, HeatPerMass, Temperature, TemperatureDifference};
-use measure::length::Length;
+use measure::length::{Area, Length, Volume};
 use measure::matter::{Density, Mass};
-use measure::text::{System, show};
 use metal::casting_mass::{CASTING_MASS, casting_mass};
 use metal::least_wall::least_wall;
 use metal::pouring_temperature::{POURING_BAND, pouring_band, superheat};
 use mould::freezing::{FREEZING_TIME, FreezingHeat, freezing_time, mould_constant};
 use pattern::contraction::{PATTERN_LENGTH, pattern_length};
-use pattern::sections::MODULUS;
+use pattern::sections::{MODULUS, modulus};
 
 use crate::amount::Amount;
 use crate::job::Job;
-use crate::placed_part::{PlacedPart, Spot};
+use crate::placed_part::PlacedPart;
 use crate::remark::of_pattern::PatternFact;
 use crate::shop::Shop;
 use crate::work_out::allowances::{allowances, longest};
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::thirst::{Thirst, thirst};
+use crate::work_out::told::{self, band, band_text, exact, text, word};
 
 /// What the rest of the plan needs to know of one casting.
 pub(super) struct Casting {
@@ -63,9 +63,9 @@ fn mass(job: &Job, part: &PlacedPart, ledger: &mut Ledger) -> Band<Mass> {
     });
     ledger.write(
         Entry::new("casting mass", Amount::Mass(mass), &CASTING_MASS)
-            .input("volume", band_text(&part.volume))
-            .input("volume known", part.known.clone())
-            .input("density", band_text(&density.band))
+            .input("volume", band(&part.volume))
+            .beside("volume known", part.known.clone())
+            .input("density", band(&density.band))
             .seen(&density.sources),
     );
     mass
@@ -80,8 +80,9 @@ fn pouring(job: &Job, thinnest: &Band<Length>, ledger: &mut Ledger) -> Band<Temp
             Amount::Temperature(pouring),
             &POURING_BAND,
         )
-        .input("modulus of the thinnest section", band_text(thinnest))
-        .input("liquidus", band_text(&alloy.liquidus.band))
+        .input("metal", word(&alloy.name))
+        .input("section", exact(thinnest.likely()))
+        .beside("liquidus", band_text(&alloy.liquidus.band))
         .seen(&alloy.pouring_light.sources)
         .seen(&alloy.pouring_heavy.sources)
         .because(
@@ -123,35 +124,53 @@ fn constant(
 const MODULUS_ERROR: f64 = 0.03;
 
 fn moduli(part: &PlacedPart, ledger: &mut Ledger) {
-    // What was not measured carries its own, far wider band.
-    let error = if part.is_measured { MODULUS_ERROR } else { 0.0 };
-    let band = |modulus: &Band<Length>| {
-        Amount::Length(Band::new(
-            modulus.low() * (1.0 - error),
-            modulus.likely(),
-            modulus.high() * (1.0 + error),
-        ))
-    };
     let unplaced = match part.is_measured {
         true => "the whole part",
         false => "from the sizes given",
     };
-    let entry = |name, spot: &Spot| {
+    let spots = [
+        ("modulus of the heaviest section", &part.heaviest),
+        ("modulus of the thinnest section", &part.thinnest),
+    ];
+    for (name, spot) in spots {
         let place = spot.place_mm.map_or(unplaced.to_owned(), place_text);
-        Entry::new(name, band(&spot.modulus), &MODULUS)
-            .input("place", place)
-            .input(
-                "inscribed",
-                spot.inscribed.map_or_else(String::new, length_text),
-            )
-    };
-    ledger.write(entry("modulus of the heaviest section", &part.heaviest));
-    ledger.write(entry("modulus of the thinnest section", &part.thinnest));
+        let inscribed = spot.inscribed.map_or_else(String::new, text);
+        let entry = match spot.over {
+            Some((volume, cooled)) => over_surface(name, volume, cooled),
+            None => as_measured(name, part, &spot.modulus),
+        };
+        ledger.write(entry.beside("place", place).beside("inscribed", inscribed));
+    }
     if part.unresolved > 0.01 {
         ledger.note(PatternFact::WallsUnmeasured {
             share: part.unresolved,
         });
     }
+}
+
+/// A modulus that is metal over cooled surface.
+fn over_surface(name: &'static str, volume: Volume, cooled: Area) -> Entry {
+    let cooled = Band::new(
+        cooled * (1.0 - MODULUS_ERROR),
+        cooled,
+        cooled * (1.0 + MODULUS_ERROR),
+    );
+    let of_surface = cooled.map(|cooled| modulus(volume, cooled));
+    Entry::new(name, Amount::Length(of_surface), &MODULUS)
+        .input("volume", exact(volume))
+        .input("cooled", band(&cooled))
+}
+
+/// A modulus as its place feels metal and surface, or as sizes leave it open: no one division.
+fn as_measured(name: &'static str, part: &PlacedPart, modulus: &Band<Length>) -> Entry {
+    // What was not measured carries its own, far wider band.
+    let error = if part.is_measured { MODULUS_ERROR } else { 0.0 };
+    let band = Band::new(
+        modulus.low() * (1.0 - error),
+        modulus.likely(),
+        modulus.high() * (1.0 + error),
+    );
+    Entry::new(name, Amount::Length(band), &MODULUS).in_part()
 }
 
 fn freezing(
@@ -166,15 +185,15 @@ fn freezing(
         Amount::Duration(time),
         &FREEZING_TIME,
     )
-    .input("modulus", band_text(heaviest))
-    .input("constant", band_text(constant))
-    .input(
+    .input("section", band(heaviest))
+    .input("constant", band(constant))
+    .beside(
         "counted in it",
         "the superheat, lost in the mould before the metal freezes",
     );
     ledger.write(match sand.own {
         Some(trial) => entry
-            .input("own slab froze in", band_text(&trial.time))
+            .beside("own slab froze in", band_text(&trial.time))
             .because(match sand.same_metal {
                 true => "by the slab timed in this sand and this metal",
                 false => "by the slab timed in this sand, carried over from its metal to this one",
@@ -197,7 +216,7 @@ fn walls(job: &Job, part: &PlacedPart, ledger: &mut Ledger) {
 /// Writes the contraction and the growth of the pattern; gives the contraction.
 fn contraction(job: &Job, part: &PlacedPart, ledger: &mut Ledger) -> Band<f64> {
     let longest = longest(part);
-    let (band, inputs, keys) = match &job.contraction {
+    let (share, said, keys) = match &job.contraction {
         Some(own) => {
             let said = vec![("own castings".to_owned(), own.given_back())];
             (Band::exact(own.ratio), said, Vec::new())
@@ -205,19 +224,20 @@ fn contraction(job: &Job, part: &PlacedPart, ledger: &mut Ledger) -> Band<f64> {
         None => sourced_contraction(job, ledger),
     };
     let because = "each source beside its figure; hindered sides contract less";
-    let mut entry = Entry::new("contraction", Amount::Share(band), &PATTERN_LENGTH)
-        .seen(&keys)
-        .because(because);
-    entry.inputs = inputs;
-    ledger.write(entry);
-    let length = band.map(|share| pattern_length(longest, share));
+    let entry = Entry::new("contraction", Amount::Share(share), &PATTERN_LENGTH).in_part();
+    let entry = said
+        .into_iter()
+        .fold(entry, |entry, (words, text)| entry.beside(&words, text));
+    ledger.write(entry.seen(&keys).because(because));
+    let length = share.map(|share| pattern_length(longest, share));
     ledger.write(
         Entry::new("pattern length", Amount::Length(length), &PATTERN_LENGTH)
-            .input("part length", length_text(longest))
+            .input("part", exact(longest))
+            .input("contraction", told::share(&share))
             .because("a mould rammed soft gives, and the casting grows by that")
             .seen(&keys),
     );
-    band
+    share
 }
 
 type SourcedContraction = (Band<f64>, Vec<(String, String)>, Vec<String>);
@@ -246,21 +266,6 @@ fn sourced_contraction(job: &Job, ledger: &mut Ledger) -> SourcedContraction {
     });
     let keys = given.iter().map(|source| source.source.clone()).collect();
     (Band::new(low, likely, high), said.collect(), keys)
-}
-
-/// A quantity for the list of what went in.
-pub(super) fn length_text(length: Length) -> String {
-    show(length, System::Metric).unwrap_or_default()
-}
-
-/// A band for the list of what went in.
-pub(super) fn band_text<Q: measure::text::Written>(band: &Band<Q>) -> String {
-    let text = |quantity: Q| show(quantity, System::Metric).unwrap_or_default();
-    let [low, likely, high] = [band.low(), band.likely(), band.high()].map(text);
-    match low == high {
-        true => likely,
-        false => format!("{likely} ({low} to {high})"),
-    }
 }
 
 fn place_text(place_mm: [f64; 3]) -> String {

@@ -13,8 +13,8 @@ use crate::job::{Core, Job};
 use crate::job_file::Sits;
 use crate::remark::of_core::CoreFact;
 use crate::shop::Shop;
-use crate::work_out::casting::band_text;
 use crate::work_out::ledger::{Entry, Ledger};
+use crate::work_out::told::{self, band, exact, text};
 
 /// Writes what the cores of one casting do, and gives the lift of all cores in the mould on the
 /// cope.
@@ -95,20 +95,25 @@ fn on_cope_at_most(core: &Core, liquid: Density, head: Length) -> Force {
 
 fn write_float(name: &'static str, lift: &Band<Force>, job: &Job, ledger: &mut Ledger) {
     let volume: Volume = job.cores.iter().map(|core| core.volume).sum();
-    let mass: Mass = job.cores.iter().map(mass).sum();
+    let of_all: Mass = job.cores.iter().map(mass).sum();
     let weightless = name.ends_with("weightless");
     let density = match weightless {
         true => Density::ZERO,
-        false => mass / volume,
+        false => of_all / volume,
     };
-    ledger.write(
-        Entry::new(name, Amount::Force(*lift), &CORE_LIFT)
-            .input("core", band_text(&Band::exact(volume)))
-            .input("liquid_density", band_text(&job.alloy.density_liquid.band))
-            .input("core_density", band_text(&Band::exact(density)))
-            .because("all cores of one casting")
-            .up(),
-    );
+    let liquid = &job.alloy.density_liquid.band;
+    let sinks = |core: &Core| mass(core) > liquid.low() * core.volume;
+    let entry = Entry::new(name, Amount::Force(*lift), &CORE_LIFT)
+        .input("core", exact(volume))
+        .input("liquid_density", band(liquid))
+        .input("core_density", exact(density))
+        .because("all cores of one casting")
+        .up();
+    // A core that sinks holds no other down: it is counted as nought.
+    ledger.write(match !weightless && job.cores.iter().any(sinks) {
+        true => entry.in_part(),
+        false => entry,
+    });
 }
 
 /// A core that bears on a print of known size.
@@ -153,7 +158,7 @@ fn press(job: &Job, shop: &Shop, head: Length, ledger: &mut Ledger) {
     let strength = shop.heap.as_ref().and_then(|heap| heap.strength);
     let beside = strength.map_or_else(
         || "compare with your own sand, [heap] strength".to_owned(),
-        |strength| format!("your sand bears {}", band_text(&Band::exact(strength))),
+        |strength| format!("your sand bears {}", text(strength)),
     );
     ledger.write(
         Entry::new(
@@ -161,8 +166,8 @@ fn press(job: &Job, shop: &Shop, head: Length, ledger: &mut Ledger) {
             Amount::Pressure(pressure),
             &PRINT_PRESSURE,
         )
-        .input("force", band_text(&force))
-        .input("mouth", band_text(&Band::exact(mouth)))
+        .input("force", told::force(&force))
+        .input("mouth", exact(mouth))
         .because(format!("core \"{}\"; {beside}", core.name))
         .up(),
     );

@@ -2,26 +2,26 @@
 
 use measure::band::Band;
 use measure::heat::TemperatureDifference;
-use measure::length::{Length, Volume};
+use measure::length::{Area, Length, Volume};
 use measure::matter::Mass;
 use metal::alloy::Family;
 use metal::shrinkage::{FEED_DEMAND, feed_demand};
 use mould::feeding::caine::caine_for_alloy;
 use mould::feeding::feeder::{
-    CoolingEnds, DIAMETER_BY_MODULUS, Feeder, IRON_MARGIN, MARGIN, USABLE_SHARE, VOLUME_RULE,
-    feeder,
+    CoolingEnds, DIAMETER_BY_MODULUS, IRON_MARGIN, MARGIN, USABLE_SHARE, VOLUME_RULE,
 };
 use mould::feeding::neck::{NECK, iron_neck_margin, neck_margin, round_neck};
 use mould::feeding::need::{IronKnown, Need, NoFeeder, THIN_MODULUS, need};
-use mould::feeding::rules::{Fed, GOVERNING, Rule, side_by_side};
+use mould::feeding::rules::{Fed, GOVERNING, Rule, SideBySide, side_by_side};
 use pattern::sections::Section;
 
 use crate::amount::Amount;
 use crate::job::Job;
 use crate::placed_part::PlacedPart;
 use crate::remark::of_feeding::FeedingFact;
-use crate::work_out::casting::{Casting, band_text, length_text};
+use crate::work_out::casting::Casting;
 use crate::work_out::ledger::{Entry, Ledger};
+use crate::work_out::told::{band, exact, list, number, share, text, word};
 
 /// The feeder of one casting, and its metal.
 pub(super) struct Feeding {
@@ -36,6 +36,25 @@ pub(super) struct FeederBand {
     pub(super) diameter: Band<Length>,
     by_modulus: Band<Length>,
     by_volume: Band<Length>,
+}
+
+/// What a feeder is sized for, over everything that is uncertain in it.
+struct Wants {
+    /// Modulus of the heaviest section.
+    section: Band<Length>,
+    /// The metal that the feeder makes good, and the surface that cools it.
+    volume: Band<Volume>,
+    surface: Area,
+    /// What it has to bring, as a share of that metal, never below nought.
+    demand: Band<f64>,
+    /// Modulus of the feeder over that of the section.
+    margin: f64,
+    /// Length, width, thickness of the box round the part.
+    sides: [Length; 3],
+    /// The largest ball in the section.
+    inscribed: Option<Length>,
+    /// Name of the alloy.
+    metal: &'static str,
 }
 
 pub(super) fn feeding(
@@ -53,21 +72,17 @@ pub(super) fn feeding(
         return none;
     }
     let demand = demand(job, casting, ledger);
-    let margin = if job.alloy.family == Family::Iron {
-        IRON_MARGIN
-    } else {
-        MARGIN
-    };
-    let Some(feeder) = feeder_over(part, margin, &demand) else {
+    let wants = Wants::of(job, part, &demand);
+    let Some(feeder) = wants.feeder() else {
         ledger.note(FeedingFact::FeederImpossible);
         return none;
     };
-    write(job, part, &feeder, margin, &demand, ledger);
+    write(&wants, &feeder, ledger);
     neck(job, part, ledger);
     if job.alloy.family == Family::Iron {
         ledger.note(FeedingFact::IronMightFeedItself);
     }
-    more_heavy_sections(part, margin, ledger);
+    more_heavy_sections(part, wants.margin, ledger);
     let cylinder = feeder
         .diameter
         .map(|d| d * (d * d) * (std::f64::consts::PI / 4.0));
@@ -80,32 +95,80 @@ pub(super) fn feeding(
     }
 }
 
-/// The feeder at the small end, the likely place and the large end of the casting.
-fn feeder_over(part: &PlacedPart, margin: f64, demand: &Band<f64>) -> Option<FeederBand> {
-    let (modulus, volume) = (&part.heaviest.modulus, to_feed(part));
-    let low = feeder(modulus.low(), margin, volume.low(), demand)?;
-    let likely = feeder(modulus.likely(), margin, volume.likely(), demand)?;
-    let high = feeder(modulus.high(), margin, volume.high(), demand)?;
-    let over = |of: fn(&Feeder) -> Band<Length>| {
-        Band::new(of(&low).low(), of(&likely).likely(), of(&high).high())
-    };
-    Some(FeederBand {
-        diameter: over(|feeder| feeder.diameter),
-        by_modulus: over(|feeder| Band::exact(feeder.by_modulus)),
-        by_volume: over(|feeder| feeder.by_volume),
-    })
+impl Wants {
+    fn of(job: &Job, part: &PlacedPart, demand: &Band<f64>) -> Wants {
+        let thin = part.sections.iter().filter(is_thin);
+        let cooled_there: Area = thin.map(|section| section.cooled).sum();
+        let mut sides = part.extents;
+        sides.sort_by(|a, b| b.as_m().total_cmp(&a.as_m()));
+        Wants {
+            section: part.heaviest.modulus,
+            volume: to_feed(part),
+            surface: part.area.likely() - cooled_there,
+            demand: demand.map(|demand| demand.max(0.0)),
+            margin: match job.alloy.family {
+                Family::Iron => IRON_MARGIN,
+                _ => MARGIN,
+            },
+            sides,
+            inscribed: part.heaviest.inscribed,
+            metal: &job.alloy.name,
+        }
+    }
+
+    /// Every rule at one end, or at the likely place.
+    fn rules(&self, volume: Volume, section: Length, demand: f64) -> Option<SideBySide> {
+        side_by_side(&Fed {
+            section,
+            volume,
+            whole: volume / self.surface,
+            inscribed: self.inscribed,
+            sides: Some(self.sides),
+            demand,
+            margin: self.margin,
+            height_over_diameter: 1.0,
+            ends: CoolingEnds::One,
+            usable: USABLE_SHARE,
+            longer: 1.0,
+            caine: caine_for_alloy(self.metal),
+        })
+    }
+
+    fn likely(&self) -> Option<SideBySide> {
+        let (volume, section) = (self.volume.likely(), self.section.likely());
+        self.rules(volume, section, self.demand.likely())
+    }
+
+    /// The feeder at the small end, the likely place and the large end of the casting.
+    fn feeder(&self) -> Option<FeederBand> {
+        let (volume, section, demand) = (&self.volume, &self.section, &self.demand);
+        let low = self.rules(volume.low(), section.low(), demand.low())?;
+        let likely = self.likely()?;
+        let high = self.rules(volume.high(), section.high(), demand.high())?;
+        let by = |rule| {
+            let ends = [&low, &likely, &high].map(|rules| rules.diameter_by(rule));
+            let [Some(low), Some(likely), Some(high)] = ends else {
+                return None;
+            };
+            Some(Band::new(low, likely, high))
+        };
+        Some(FeederBand {
+            diameter: Band::new(low.diameter, likely.diameter, high.diameter),
+            by_modulus: by(Rule::Modulus)?,
+            by_volume: by(Rule::Volume)?,
+        })
+    }
 }
 
-/// The metal that the feeder makes good: sections thin enough to be fed by their gate are left out,
-/// as they are in a casting that is thin all over.
+/// Sections thin enough to be fed by their gate, as they are in a casting that is thin all over.
+fn is_thin(section: &&Section) -> bool {
+    section.modulus <= THIN_MODULUS
+}
+
+/// The metal that the feeder makes good: without the thin sections.
 fn to_feed(part: &PlacedPart) -> Band<Volume> {
-    let is_thin = |section: &&Section| section.modulus <= THIN_MODULUS;
-    let thin: Volume = part
-        .sections
-        .iter()
-        .filter(is_thin)
-        .map(|section| section.volume)
-        .sum();
+    let thin = part.sections.iter().filter(is_thin);
+    let thin: Volume = thin.map(|section| section.volume).sum();
     part.volume.map(|volume| (volume - thin).max(Volume::ZERO))
 }
 
@@ -148,15 +211,17 @@ fn demand(job: &Job, casting: &Casting, ledger: &mut Ledger) -> Band<f64> {
         casting.superheat.max(none),
         casting.superheat.max(none),
     );
-    let demand = freezing.band.with_two(
-        &liquid.band,
-        &superheat,
-        |freezing, per_kelvin, superheat| feed_demand(freezing, per_kelvin, superheat).max(0.0),
-    );
-    let kelvin = format!("{:.0} K", casting.superheat.as_kelvin());
+    let demand = freezing
+        .band
+        .with_two(&liquid.band, &superheat, feed_demand);
     ledger.write(
         Entry::new("shrinkage to be fed", Amount::Share(demand), &FEED_DEMAND)
-            .input("superheat", kelvin)
+            .input("freezing", share(&freezing.band))
+            .input(
+                "per_100_kelvin",
+                share(&liquid.band.map(|per_kelvin| per_kelvin * 100.0)),
+            )
+            .input("superheat", band(&superheat))
             .because(
                 "freezing and the whole superheat; at the low end the superheat is lost in filling",
             )
@@ -166,14 +231,7 @@ fn demand(job: &Job, casting: &Casting, ledger: &mut Ledger) -> Band<f64> {
     demand
 }
 
-fn write(
-    job: &Job,
-    part: &PlacedPart,
-    feeder: &FeederBand,
-    margin: f64,
-    demand: &Band<f64>,
-    ledger: &mut Ledger,
-) {
+fn write(wants: &Wants, feeder: &FeederBand, ledger: &mut Ledger) {
     let by_modulus = Amount::Length(feeder.by_modulus);
     ledger.write(
         Entry::new(
@@ -181,36 +239,27 @@ fn write(
             by_modulus,
             &DIAMETER_BY_MODULUS,
         )
-        .input(
-            "modulus of the heaviest section",
-            band_text(&part.heaviest.modulus),
-        )
-        .input("k", format!("{margin}"))
+        .input("section", band(&wants.section))
+        .input("margin", number(&Band::exact(wants.margin)))
         .up(),
     );
-    let share = measure::text::rounded(demand.likely() * 100.0, 2);
     ledger.write(
         Entry::new(
             "feeder diameter by volume",
             Amount::Length(feeder.by_volume),
             &VOLUME_RULE,
         )
-        .input("metal to be fed", band_text(&to_feed(part)))
-        .input("β", format!("{share} %"))
-        .input("ε", "14 %")
+        .answer("diameter")
+        .input("casting", band(&wants.volume))
+        .input("demand", share(&wants.demand))
+        .input("usable", share(&Band::exact(USABLE_SHARE)))
         .up(),
     );
     let because = match feeder.by_volume.likely() > feeder.by_modulus.likely() {
         true => "set by the volume: it must not run empty; as high as wide",
         false => "set by the freezing: it must freeze last; as high as wide",
     };
-    let entry = Entry::new(
-        "feeder diameter",
-        Amount::Length(feeder.diameter),
-        &GOVERNING,
-    );
-    let entry = beside(job, part, margin, demand.likely(), entry);
-    ledger.write(entry.because(because).up());
+    ledger.write(governing(wants, feeder).because(because).up());
     ledger.choose(
         "feeder",
         "one on each casting, on its heaviest section",
@@ -218,31 +267,35 @@ fn write(
     );
 }
 
+/// The larger of the two rules that have to hold, with what every other rule says beside it.
+fn governing(wants: &Wants, feeder: &FeederBand) -> Entry {
+    let diameter = Amount::Length(feeder.diameter);
+    let entry = Entry::new("feeder diameter", diameter, &GOVERNING)
+        .input("section", band(&wants.section))
+        .input("casting", band(&wants.volume))
+        .input("surface", exact(wants.surface))
+        .input("demand", share(&wants.demand))
+        .input("metal", word(wants.metal))
+        .input("margin", number(&Band::exact(wants.margin)))
+        .input("usable", share(&Band::exact(USABLE_SHARE)))
+        .input("box", list(&wants.sides));
+    let entry = match wants.inscribed {
+        Some(ball) => entry.input("inscribed", exact(ball)),
+        None => entry,
+    };
+    beside(wants, entry)
+}
+
 /// What every rule says, beside each other; those far from the one that governs are named.
-fn beside(job: &Job, part: &PlacedPart, margin: f64, demand: f64, entry: Entry) -> Entry {
-    let mut sides = part.extents;
-    sides.sort_by(|a, b| b.as_m().total_cmp(&a.as_m()));
-    let caine = caine_for_alloy(&job.alloy.name);
-    let rules = side_by_side(&Fed {
-        section: part.heaviest.modulus.likely(),
-        volume: to_feed(part).likely(),
-        whole: part.volume.likely() / part.area.likely(),
-        inscribed: part.heaviest.inscribed,
-        sides: Some(sides),
-        demand,
-        margin,
-        height_over_diameter: 1.0,
-        ends: CoolingEnds::One,
-        usable: USABLE_SHARE,
-        longer: 1.0,
-        caine,
-    });
-    let Some(rules) = rules else { return entry };
+fn beside(wants: &Wants, entry: Entry) -> Entry {
+    let Some(rules) = wants.likely() else {
+        return entry;
+    };
     let mut entry = entry;
     for says in &rules.says {
         entry = match (says.diameter, says.rule) {
-            (Some(diameter), rule) => entry.input(rule.name(), length_text(diameter)),
-            (None, Rule::Caine) => entry.input(says.rule.name(), "no constants for this metal"),
+            (Some(diameter), rule) => entry.beside(rule.name(), text(diameter)),
+            (None, Rule::Caine) => entry.beside(says.rule.name(), "no constants for this metal"),
             (None, _) => entry,
         };
     }
@@ -251,7 +304,7 @@ fn beside(job: &Job, part: &PlacedPart, margin: f64, demand: f64, entry: Entry) 
         true => entry,
         false => {
             let names: Vec<_> = apart.iter().map(|says| says.rule.name()).collect();
-            entry.input("more than a fifth apart", names.join(", "))
+            entry.beside("more than a fifth apart", names.join(", "))
         }
     }
 }
@@ -275,21 +328,11 @@ fn neck(job: &Job, part: &PlacedPart, ledger: &mut Ledger) {
     let across = part.heaviest.modulus.with(&margin, round_neck);
     ledger.write(
         Entry::new("neck across", Amount::Length(across), &NECK)
-            .input(
-                "modulus of the heaviest section",
-                band_text(&part.heaviest.modulus),
-            )
-            .input("k", share_text(&margin))
+            .input("section", band(&part.heaviest.modulus))
+            .input("iron", word(if iron { "yes" } else { "no" }))
+            .input("margin", number(&margin))
             .because(because),
     );
-}
-
-fn share_text(band: &Band<f64>) -> String {
-    let [low, high] = [band.low(), band.high()].map(|end| measure::text::rounded(end, 2));
-    match low == high {
-        true => low,
-        false => format!("{low} to {high}"),
-    }
 }
 
 fn more_heavy_sections(part: &PlacedPart, margin: f64, ledger: &mut Ledger) {

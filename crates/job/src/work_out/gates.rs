@@ -8,19 +8,19 @@ use mould::gating::balance::balanced_gates;
 use mould::gating::basin::{LIP_RATE, lip_flow, lip_metal};
 use mould::gating::choke::discharge;
 use mould::gating::filling::{Cavity, FILL_ORDER, FillOrder, fill_order};
-use mould::gating::friction::TRIED;
+use mould::gating::friction::{TRIED, TRIED_FACTOR};
 use mould::gating::network::{
-    GATE_FLOWS, GATE_LOSS, Gate, Network, Passage, SQUARE_TURN, Stretch, WELL_LOSS, gate_flows,
+    GATE_FLOWS, GATE_LOSS, Network, PlainRunners, SQUARE_TURN, WELL_LOSS, gate_flows,
 };
-use mould::gating::running_system::{BASIN, Demand, GATE_LENGTH, RunningSystem};
+use mould::gating::running_system::{BASIN, Demand, RunningSystem, area_by_ratio};
 use mould::gating::slag_trap::{FIRST_METAL, FIRST_SHARE, RUN_OFF, first_metal, run_off};
 
 use crate::amount::Amount;
 use crate::job::Job;
 use crate::placed_part::PlacedPart;
 use crate::remark::of_gating::GatingFact;
-use crate::work_out::casting::{band_text, length_text};
 use crate::work_out::ledger::{Entry, Ledger};
+use crate::work_out::told::{band, band_text, exact, list, number, share};
 
 /// Lag, as a part of the whole time, up to which castings are said to fill together: gates are not
 /// cut more truly.
@@ -42,37 +42,27 @@ pub(super) fn write_gates(
 }
 
 fn write_speed(job: &Job, demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
-    let likely = running.choke.likely();
-    let Some(speed) = fastest(job.count, demand, likely) else {
+    let runners = runners(job.count, demand, running.choke.likely(), 1.0);
+    let Some(speed) = fastest(&runners) else {
         return;
     };
-    let ends = [running.choke.low(), running.choke.high()];
-    let [low, high] = ends.map(|choke| fastest(job.count, demand, choke).unwrap_or(speed));
     let limit = &job.alloy.entry_speed;
+    let entry = Entry::new("gate speed", Amount::Speed(Band::exact(speed)), &GATE_FLOWS);
     ledger.write(
-        Entry::new(
-            "gate speed",
-            Amount::Speed(Band::new(low, speed, high)),
-            &GATE_FLOWS,
-        )
-        .input("choke area", band_text(&running.choke))
-        .input("gates", job.count.to_string())
-        .input(
-            "gate area in all",
-            band_text(&Band::exact(running.runner_and_gates[1])),
-        )
-        .input("pour height", length_text(demand.pour_height))
-        .input("limit of the metal", band_text(&limit.band))
-        .seen(&limit.sources)
-        .because("the fastest gate, at the start, with the basin full")
-        .up(),
+        of_runners(entry, &runners)
+            .answer("fastest gate")
+            .beside("limit of the metal", band_text(&limit.band))
+            .seen(&limit.sources)
+            .because("the fastest gate, at the start, with the basin full")
+            .up(),
     );
     if speed > limit.band.likely() {
+        let choke = running.choke.likely();
         ledger.note(GatingFact::GateTooFast {
             speed,
             limit: limit.band.likely(),
             highest: limit.band.high(),
-            gates: gates_for(job.count, demand, likely, limit.band.likely()),
+            gates: gates_for(job.count, demand, choke, limit.band.likely()),
         });
     }
 }
@@ -84,8 +74,10 @@ fn write_order(
     running: &RunningSystem,
     ledger: &mut Ledger,
 ) {
-    let network = network(job.count, demand, running.choke.likely(), 1.0);
-    let each = Volume::filled_by(demand.filled.likely(), demand.liquid.likely()) / job.count as f64;
+    let runners = runners(job.count, demand, running.choke.likely(), 1.0);
+    let network = runners.network();
+    let one = demand.casting.likely() + demand.feeder.likely();
+    let each = Volume::filled_by(one, demand.liquid.likely());
     let cavity = Cavity {
         volume: each,
         bottom: Length::ZERO - part.joint,
@@ -97,18 +89,38 @@ fn write_order(
         // A single casting has no order, and a cavity that never fills is told elsewhere.
         _ => return,
     };
+    let lag = Amount::Duration(Band::exact(order.lag));
+    let entry = Entry::new("last casting full after the first", lag, &FILL_ORDER);
+    let of_one_side = vec![each; runners.sides[0].len()];
     ledger.write(
-        Entry::new(
-            "last casting full after the first",
-            Amount::Duration(Band::exact(order.lag)),
-            &FILL_ORDER,
-        )
-        .input("castings", job.count.to_string())
-        .input("each with its feeder", band_text(&Band::exact(each)))
-        .because("gates of one size on plain runners to either side of the sprue")
-        .up(),
+        of_runners(entry, &runners)
+            .input("cavities", list(&of_one_side))
+            .input("above", exact(part.extents[2] - part.joint))
+            .input("below", exact(part.joint))
+            .because("gates of one size on plain runners to either side of the sprue")
+            .up(),
     );
     note_uneven(&network, &order, ledger);
+}
+
+/// The running system as the laws of the gates ask for it.
+fn of_runners(entry: Entry, runners: &PlainRunners) -> Entry {
+    let number = |one: f64| number(&Band::exact(one));
+    let entry = entry
+        .input("head", exact(runners.level))
+        .input("sprue_foot", exact(runners.foot))
+        .input("sprue", exact(runners.sprue))
+        .input("runner", exact(runners.runner))
+        .input("spacing", exact(runners.spacing))
+        .input("gates", list(&runners.sides[0]))
+        .input("friction", number(TRIED_FACTOR))
+        .input("sprue_loss", number(runners.sprue_loss))
+        .input("gate_loss", number(runners.gate_loss))
+        .input("turn", number(runners.turn));
+    match runners.sides.get(1) {
+        Some(other) => entry.input("other_gates", list(other)),
+        None => entry,
+    }
 }
 
 fn note_uneven(network: &Network, order: &FillOrder, ledger: &mut Ledger) {
@@ -126,29 +138,32 @@ fn note_uneven(network: &Network, order: &FillOrder, ledger: &mut Ledger) {
 }
 
 fn write_lip(demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
-    let liquid = demand.liquid.likely();
+    let (liquid, discharge) = (demand.liquid.likely(), discharge().likely());
     let second = Duration::from_s(1.0);
     let rate = running.choke.map(|choke| {
-        let flow: Flow = lip_flow(choke, discharge().likely(), demand.pour_height);
+        let flow: Flow = lip_flow(choke, discharge, demand.pour_height);
         lip_metal(flow, liquid, second)
     });
     ledger.write(
         Entry::new("poured each second", Amount::Mass(rate), &LIP_RATE)
-            .input("choke area", band_text(&running.choke))
-            .input("pour height", length_text(demand.pour_height))
-            .input("C", "0.8")
+            .input("choke", band(&running.choke))
+            .input("head", exact(demand.pour_height))
+            .input("liquid_density", exact(liquid))
+            .input("discharge", number(&Band::exact(discharge)))
             .because("the lip has to give as much as the choke takes, or the sprue draws air"),
     );
 }
 
 fn write_trap(demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
+    let liquid = demand.liquid.likely();
     let room = running
         .poured
-        .map(|poured| first_metal(poured, demand.liquid.likely(), FIRST_SHARE));
+        .map(|poured| first_metal(poured, liquid, FIRST_SHARE));
     ledger.write(
         Entry::new("slag trap volume", Amount::Volume(room), &FIRST_METAL)
-            .input("poured", band_text(&running.poured))
-            .input("share", "5 %")
+            .input("poured", band(&running.poured))
+            .input("liquid_density", exact(liquid))
+            .input("share", share(&Band::exact(FIRST_SHARE)))
             .because("the first metal is the coldest and carries the loose sand")
             .up(),
     );
@@ -159,8 +174,8 @@ fn write_trap(demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
             Amount::Length(room.map(|room| run_off(room, runners))),
             &RUN_OFF,
         )
-        .input("slag trap volume", band_text(&room))
-        .input("runner area in all", band_text(&Band::exact(runners)))
+        .input("first_metal", band(&room))
+        .input("runner", exact(runners))
         .because("of each runner; or a pocket of the volume at its end")
         .up(),
     );
@@ -168,65 +183,45 @@ fn write_trap(demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
 
 /// One gate to each casting, on runners to either side where there are two castings or more; gate
 /// areas times `wider`.
-fn network(count: usize, demand: &Demand, choke: Area, wider: f64) -> Network {
+fn runners(count: usize, demand: &Demand, choke: Area, wider: f64) -> PlainRunners {
     let sides = count.min(2);
     let [_, runner, gate] = demand.ratio;
-    let gate_area = choke * gate / count as f64 * wider;
     let longest = count.div_ceil(sides);
-    let stretch = |cavity: usize| Stretch {
-        runner: Passage::square(
-            choke * runner / sides as f64,
-            demand.runner / longest as f64,
-            0.0,
-        ),
-        gate: Gate {
-            passage: Passage::square(gate_area, GATE_LENGTH, GATE_LOSS),
-            height: Length::ZERO,
-            cavity,
-        },
-    };
-    let split = [0..longest, longest..count];
-    Network {
+    let gate = area_by_ratio(choke, gate) / count as f64 * wider;
+    let gates_of_sides = [longest, count - longest];
+    PlainRunners {
         level: demand.pour_height,
-        sprue: Passage::square(
-            choke,
-            (demand.pour_height - BASIN).max(Length::ZERO),
-            WELL_LOSS,
-        ),
-        sides: split
+        foot: choke,
+        sprue: (demand.pour_height - BASIN).max(Length::ZERO),
+        runner: area_by_ratio(choke, runner) / sides as f64,
+        spacing: demand.runner / longest as f64,
+        sides: gates_of_sides
             .into_iter()
             .take(sides)
-            .map(|side| side.map(stretch).collect())
+            .map(|gates| vec![gate; gates])
             .collect(),
+        sprue_loss: WELL_LOSS,
+        gate_loss: GATE_LOSS,
         friction: TRIED,
         turn: SQUARE_TURN,
     }
 }
 
-fn fastest(count: usize, demand: &Demand, choke: Area) -> Option<Speed> {
-    fastest_of(&network(count, demand, choke, 1.0))
-}
-
-fn fastest_of(network: &Network) -> Option<Speed> {
-    let flows = gate_flows(network).ok()?;
-    Some(
-        flows
-            .gates
-            .iter()
-            .map(|gate| gate.speed)
-            .fold(Speed::ZERO, Speed::max),
-    )
+fn fastest(runners: &PlainRunners) -> Option<Speed> {
+    gate_flows(&runners.network())
+        .ok()
+        .map(|flows| flows.fastest())
 }
 
 /// Gate area in all, a twentieth at a time, at which the fastest gate keeps to a speed.
 fn gates_for(count: usize, demand: &Demand, choke: Area, limit: Speed) -> Option<Area> {
     let keeps = |wider: &f64| {
-        fastest_of(&network(count, demand, choke, *wider)).is_some_and(|speed| speed <= limit)
+        fastest(&runners(count, demand, choke, *wider)).is_some_and(|speed| speed <= limit)
     };
     let wider = (21..=WIDEST)
         .map(|twentieths| f64::from(twentieths) / 20.0)
         .find(keeps)?;
-    Some(choke * demand.ratio[2] * wider)
+    Some(area_by_ratio(choke, demand.ratio[2]) * wider)
 }
 
 /// Gates are not widened further, in twentieths: eight times the gates planned are no gates but an

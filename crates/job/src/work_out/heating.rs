@@ -6,10 +6,9 @@ use measure::band::Band;
 use measure::flow::Duration;
 use measure::heat::{Temperature, TemperatureDifference};
 use measure::length::Area;
-use measure::text::{System, show};
-use metal::crucible::{Crucible, LIFTED, lifted};
+use metal::crucible::{Crucible, LIFTED, LIFTED_MARGIN, lifted};
 use metal::fuel::{FUEL_MASS, fuel_band, known};
-use metal::furnace::{Stock, practice};
+use metal::furnace::practice;
 use metal::melt::heat_band;
 use metal::superheat_path::{Filled, LIFT_OUT, before_carry, lift_out, soak_drop};
 use mould::freezing::thirst_of_sand;
@@ -17,10 +16,11 @@ use mould::freezing::thirst_of_sand;
 use crate::amount::Amount;
 use crate::job::Job;
 use crate::shop::Shop;
-use crate::work_out::casting::{Casting, band_text};
+use crate::work_out::casting::Casting;
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::melting::Pot;
 use crate::work_out::rigging::Rigging;
+use crate::work_out::told::{band, exact, share, text, word};
 
 /// The shop and the charge before the fire.
 const SHOP_AIR: Temperature = Temperature::from_celsius(20.0);
@@ -40,10 +40,16 @@ pub(super) fn heating(
     if let Some(crucible) = &pot.crucible {
         way(job, shop, casting, rigging, crucible, pot, ledger);
         let load = pot.charge.charged.map(|metal| lifted(metal, crucible.brim));
+        let load = Band::new(
+            load.low() * (1.0 - LIFTED_MARGIN),
+            load.likely(),
+            load.high() * (1.0 + LIFTED_MARGIN),
+        );
         ledger.write(
             Entry::new("tongs load", Amount::Mass(load), &LIFTED)
-                .input("charge", band_text(&pot.charge.charged))
-                .input("crucible", crucible.name.clone())
+                .input("metal_mass", band(&pot.charge.charged))
+                .input("brim", exact(crucible.brim))
+                .beside("crucible", crucible.name.clone())
                 .because("tongs or shank come on top")
                 .up(),
         );
@@ -76,25 +82,30 @@ fn way(
             soak,
         )
     };
-    let band = Band::new(
+    let lift_at = Band::new(
         at(&pots[0], carry.low(), soak.low()),
         at(&pots[1], carry.likely(), soak.likely()),
         at(&pots[2], carry.high(), soak.high()),
     );
     let turn_back = casting.pouring.low() + soak.likely();
-    let turn_back = show(turn_back, System::Metric).unwrap_or_default();
+    let turn_back = text(turn_back);
     ledger.write(
-        Entry::new("lift-out temperature", Amount::Temperature(band), &LIFT_OUT)
-            .input(
-                "wanted in the mould's mouth",
-                band_text(&Band::exact(wanted)),
-            )
-            .input("out of the furnace", band_text(&carry))
-            .input("lost in basin and sprue", band_text(&soak))
-            .input("crucible", crucible.name.clone())
-            .because(format!(
-                "below {turn_back} at the mould turn back to the furnace: it would run short"
-            )),
+        Entry::new(
+            "lift-out temperature",
+            Amount::Temperature(lift_at),
+            &LIFT_OUT,
+        )
+        .input("metal", word(&job.alloy.name))
+        .input("pour", exact(wanted))
+        .input("brim", exact(crucible.brim))
+        .input("metal_mass", exact(pot.charge.poured.likely()))
+        .input("time", band(&carry))
+        .input("soak", band(&soak))
+        .input("shop", exact(SHOP_AIR))
+        .beside("crucible", crucible.name.clone())
+        .because(format!(
+            "below {turn_back} at the mould turn back to the furnace: it would run short"
+        )),
     );
 }
 
@@ -125,22 +136,19 @@ fn fuel(job: &Job, shop: &Shop, casting: &Casting, pot: &Pot, ledger: &mut Ledge
     let Some(row) = shop.fuel.and_then(known) else {
         return;
     };
-    let practice = practice(shop.furnace, job.alloy.family, Stock::Clean);
+    let practice = practice(shop.furnace, job.alloy.family);
     let Some(efficiency) = practice.and_then(|practice| practice.efficiency.as_ref()) else {
         return;
     };
     let heat = heat_band(job.alloy, &pot.charge.charged, SHOP_AIR, &casting.pouring);
     let value = &row.heating_value;
     let mass = fuel_band(&heat, &efficiency.band, &value.band);
-    let per_cent = efficiency.band.map(|share| share * 100.0);
     ledger.write(
         Entry::new("fuel", Amount::Mass(mass), &FUEL_MASS)
-            .input("heat in the metal", band_text(&heat))
-            .input("heating value", band_text(&value.band))
-            .input(
-                "reaches the metal",
-                format!("{:.0} to {:.0} %", per_cent.low(), per_cent.high()),
-            )
+            .input("heat", band(&heat))
+            .input("fuel", word(row.fuel.word()))
+            .input("heating_value", band(&value.band))
+            .input("efficiency", share(&efficiency.band))
             .seen(&efficiency.sources)
             .seen(&value.sources)
             .because(format!(

@@ -1,11 +1,11 @@
 //! What fills the flask, and what holds the cope down.
 
 use measure::band::Band;
-use measure::length::{Area, Length, Volume};
-use measure::matter::{Density, Force, Mass};
-use measure::text::{System, show};
+use measure::length::{Area, Length};
+use measure::matter::{Force, Mass};
+use mould::handling::{FLASK_LOAD, flask_load};
 use mould::irons::{Iron, enough};
-use mould::lift::{COPE_LIFT, HOLD_DOWN, SURGE, cope_lift, hold_down};
+use mould::lift::{COPE_LIFT, HOLD_DOWN, SURGE, cope_lift, hold_down, laid_on};
 use sand::batch::{SAND_TO_FILL, WITH_SPILL, rammed_density, sand_to_fill, with_spill};
 use sand::moisture::{Dryness, dryness};
 
@@ -15,10 +15,10 @@ use crate::placed_part::PlacedPart;
 use crate::remark::of_mould::MouldFact;
 use crate::shop::{Heap, Shop};
 use crate::work_out::bench;
-use crate::work_out::casting::{band_text, length_text};
 use crate::work_out::cores::cores;
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::rigging::Rigging;
+use crate::work_out::told::{self, band, exact, number, text};
 
 /// Writes the sand there has to be; gives what is rammed into the flask.
 pub(super) fn sand(
@@ -32,8 +32,9 @@ pub(super) fn sand(
     let patterns = part.volume.map(|volume| volume * job.count as f64);
     let density = rammed_density();
     let inside = flask.volume();
+    let patterns = patterns.map(|patterns| patterns.min(inside));
     let rammed = density.value.with(&patterns, |density, patterns| {
-        sand_to_fill(inside, patterns.min(inside), density)
+        sand_to_fill(inside, patterns, density)
     });
     ledger.write(
         Entry::new(
@@ -41,16 +42,16 @@ pub(super) fn sand(
             Amount::Mass(rammed),
             &SAND_TO_FILL,
         )
-        .input("flask", volume_text(inside))
-        .input("patterns", band_text(&patterns))
-        .input("rammed density", band_text(&density.value))
+        .input("flask", exact(inside))
+        .input("pattern", band(&patterns))
+        .input("density", band(&density.value))
         .seen(&[density.source])
         .up(),
     );
     let ready = rammed.map(with_spill);
     ledger.write(
         Entry::new("sand to have ready", Amount::Mass(ready), &WITH_SPILL)
-            .input("rammed", band_text(&rammed))
+            .input("rammed", band(&rammed))
             .up(),
     );
     match &shop.heap {
@@ -95,17 +96,18 @@ pub(super) fn weights(
         hold_down(lift.likely(), SURGE, cope.likely()),
         hold_down(lift.high(), SURGE, cope.low()),
     );
-    let to_lay = up_to_half_kilo(wanted.high());
-    let wanted = Band::new(wanted.low(), wanted.likely(), to_lay);
+    let wanted = wanted.map(laid_on);
+    let to_lay = wanted.high();
     let because = match to_lay > Mass::ZERO {
-        true => format!("the high end is what to lay on: {}", mass_text(to_lay)),
+        true => format!("the high end is what to lay on: {}", text(to_lay)),
         false => "the cope alone is heavy enough".to_owned(),
     };
     ledger.write(
         Entry::new("weight on the cope", Amount::Mass(wanted), &HOLD_DOWN)
-            .input("lift", force_text(&lift))
-            .input("cope", band_text(&cope))
-            .input("factor", format!("{SURGE}"))
+            .answer("lay on")
+            .input("lift", told::force(&lift))
+            .input("cope", band(&cope))
+            .input("surge", number(&Band::exact(SURGE)))
             .because(because)
             .up(),
     );
@@ -128,27 +130,29 @@ fn lift(
     let (head, count) = (rigging.pour_height, job.count as f64);
     let shadow = part.shadow.map(|shadow| shadow * count);
     let above = part.in_cope.map(|above| above * count);
-    let of_castings = liquid.with_two(&shadow, &above, |density, shadow, above| {
-        cope_lift(density, shadow, head, above)
-    });
     let runners = runner_shadow(rigging);
-    let of_runners = liquid.with(&runners, |density, runners| {
-        cope_lift(density, runners, head, Volume::ZERO)
+    let seen = shadow.with(&runners, |castings, runners| castings + runners);
+    let of_metal = liquid.with_two(&seen, &above, |density, seen, above| {
+        cope_lift(density, seen, head, above)
     });
-    let lift = of_castings.with_two(&of_runners, of_cores, |a, b, c| a + b + c);
-    ledger.write(
-        Entry::new("cope lift", Amount::Force(lift), &COPE_LIFT)
-            .input("shadow on the joint", band_text(&shadow))
-            .input("head", length_text(head))
-            .input("cavity above the joint", band_text(&above))
-            .input("liquid density", band_text::<Density>(liquid))
-            .input("runners", force_text(&of_runners))
-            .input("cores", force_text(of_cores))
-            .because(
-                "runner drawn and counted: to the nearest gate at the low end, else with run-off",
-            )
-            .up(),
-    );
+    let lift = of_metal.with(of_cores, |metal, cores| metal + cores);
+    let entry = Entry::new("cope lift", Amount::Force(lift), &COPE_LIFT)
+        .input("shadow", band(&seen))
+        .input("head", exact(head))
+        .input("above_joint", band(&above))
+        .input("liquid_density", band(liquid))
+        .beside(
+            "of the shadow, runners and gates",
+            told::band_text(&runners),
+        )
+        .because("runner drawn and counted: to the nearest gate at the low end, else with run-off")
+        .up();
+    ledger.write(match of_cores.high() > Force::ZERO {
+        false => entry,
+        true => entry
+            .in_part()
+            .beside("cores, added", told::force(of_cores).shown),
+    });
     lift
 }
 
@@ -174,13 +178,16 @@ fn cope_mass(job: &Job, part: &PlacedPart, rigging: &Rigging, ledger: &mut Ledge
         .map(|above| (above * count).min(flask.cope_volume()));
     let density = rammed_density();
     let mass = density.value.with(&above, |density, above| {
-        sand_to_fill(flask.cope_volume(), above, density) + flask.cope_frame
+        flask_load(density, flask.cope_volume(), above, flask.cope_frame)
     });
     ledger.write(
-        Entry::new("cope mass", Amount::Mass(mass), &SAND_TO_FILL)
-            .input("cope inside", volume_text(flask.cope_volume()))
-            .input("pattern above the joint", band_text(&above))
-            .input("frame", mass_text(flask.cope_frame))
+        Entry::new("cope mass", Amount::Mass(mass), &FLASK_LOAD)
+            .input("length", exact(flask.length))
+            .input("width", exact(flask.width))
+            .input("depth", exact(flask.cope))
+            .input("pattern", band(&above))
+            .input("frame", exact(flask.cope_frame))
+            .input("sand_density", band(&density.value))
             .seen(&[density.source]),
     );
     mass
@@ -198,11 +205,7 @@ fn choose_irons(shop: &Shop, to_lay: Mass, ledger: &mut Ledger) {
         }
         Some(irons) => {
             let laid: Mass = irons.iter().map(|iron| iron.mass).sum();
-            ledger.choose(
-                "irons",
-                counted(&irons),
-                format!("{} together", mass_text(laid)),
-            );
+            ledger.choose("irons", counted(&irons), format!("{} together", text(laid)));
         }
         None => {
             ledger.choose(
@@ -232,23 +235,4 @@ fn counted(irons: &[&Iron]) -> String {
         count => format!("{count} x {name}"),
     });
     words.collect::<Vec<_>>().join(", ")
-}
-
-/// Up to the next half kilogram: nobody lays grams on a cope, and never less than is wanted.
-fn up_to_half_kilo(mass: Mass) -> Mass {
-    Mass::from_kg((mass.as_kg() * 2.0).ceil() / 2.0)
-}
-
-fn force_text(force: &Band<Force>) -> String {
-    band_text(&force.map(Force::held_by))
-        .replace(" kg", " kgf")
-        .replace(" g", " gf")
-}
-
-fn mass_text(mass: Mass) -> String {
-    show(mass, System::Metric).unwrap_or_default()
-}
-
-fn volume_text(volume: Volume) -> String {
-    show(volume, System::Metric).unwrap_or_default()
 }

@@ -11,6 +11,7 @@ use crate::plan::{Choice, Figure};
 use crate::remark::Remark;
 use crate::remark::of_metal::MetalFact;
 use crate::remark::of_pattern::PatternFact;
+use crate::work_out::told::Told;
 
 /// The ledger of a plan.
 #[derive(Default)]
@@ -27,6 +28,9 @@ pub(super) struct Entry {
     pub(super) amount: Amount,
     pub(super) rounding: Rounding,
     pub(super) law: &'static Law,
+    pub(super) answer: Option<&'static str>,
+    pub(super) asked: Vec<(&'static str, String)>,
+    pub(super) in_part: bool,
     pub(super) inputs: Vec<(String, String)>,
     pub(super) sources: Vec<String>,
     pub(super) because: Option<String>,
@@ -40,14 +44,37 @@ impl Entry {
             amount,
             rounding: Rounding::Nearest,
             law,
+            answer: None,
+            asked: Vec::new(),
+            in_part: false,
             inputs: Vec::new(),
             sources: Vec::new(),
             because: None,
         }
     }
 
-    pub(super) fn input(mut self, name: &str, value: impl Into<String>) -> Entry {
-        self.inputs.push((name.to_owned(), value.into()));
+    /// What goes into the law, under the key by which its reckoner asks for it.
+    pub(super) fn input(mut self, key: &'static str, told: Told) -> Entry {
+        self.inputs.push((key.to_owned(), told.shown));
+        self.asked.push((key, told.asked));
+        self
+    }
+
+    /// What stands beside the inputs for people, and is none of them.
+    pub(super) fn beside(mut self, words: &str, value: impl Into<String>) -> Entry {
+        self.inputs.push((words.to_owned(), value.into()));
+        self
+    }
+
+    /// Says that the law gives a part of the figure only; the rest is told beside.
+    pub(super) fn in_part(mut self) -> Entry {
+        self.in_part = true;
+        self
+    }
+
+    /// The answer of the reckoner that this figure is, where it is not the first.
+    pub(super) fn answer(mut self, name: &'static str) -> Entry {
+        self.answer = Some(name);
         self
     }
 
@@ -90,6 +117,9 @@ impl Ledger {
             amount: entry.amount,
             rounding: entry.rounding,
             law: entry.law,
+            answer: entry.answer,
+            asked: entry.asked,
+            in_part: entry.in_part,
             inputs: entry.inputs,
             sources,
             because: entry.because,
@@ -122,9 +152,7 @@ impl Ledger {
             .cautions
             .iter()
             .any(|c| matches!(c, Caution::Lead | Caution::UnknownScrap));
-        if job.serves == Serves::Food
-            && (may_hold_lead || job.stock != metal::furnace::Stock::Clean)
-        {
+        if job.serves == Serves::Food && (may_hold_lead || job.form.is_dirty()) {
             self.note(MetalFact::LeadInFood);
         }
         if !matches!(job.serves, Serves::Ornament | Serves::Machine) {

@@ -1,20 +1,23 @@
 //! What to charge, and the crucible that holds it.
 
+use measure::band::Band;
 use measure::matter::Mass;
 use metal::charge::{CHARGE, Charge};
 use metal::crucible::{Crucible, WORKING_FILL, smallest_that_holds};
+use metal::furnace::practice;
+use metal::loss::{MELT_LOSS, usual_standing};
 
 use crate::amount::Amount;
 use crate::charge::told::{chance_words, in_a_sentence};
 use crate::charge::{self, Asked};
 use crate::job::Job;
-use crate::melt_loss::melt_loss;
+use crate::melt_loss::{MeltLoss, melt_loss};
 use crate::remark::of_charge::{ChargeFact, remarks};
 use crate::remark::of_metal::MetalFact;
 use crate::shop::Shop;
-use crate::work_out::casting::band_text;
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::rigging::{Rigging, poured};
+use crate::work_out::told::{band, share, word};
 
 /// What is melted, and in what.
 pub(super) struct Pot {
@@ -32,28 +35,41 @@ pub(super) fn melting(
     if known.guessed {
         ledger.note(MetalFact::LossUnknown);
     }
+    if known.by_law {
+        write_loss(job, shop, &known, ledger);
+    }
     let (loss, keys) = (known.share, known.sources);
     let charge = Charge::for_pour(poured(rigging), job.pig, loss).ok()?;
-    let per_cent = |share: f64| measure::text::rounded(share * 100.0, 2);
-    let lost = match loss.low() < loss.high() {
-        true => format!(
-            "{} to {} % of the charge",
-            per_cent(loss.low()),
-            per_cent(loss.high())
-        ),
-        false => format!("{} % of the charge", per_cent(loss.likely())),
-    };
     ledger.write(
         Entry::new("charge", Amount::Mass(charge.charged), &CHARGE)
-            .input("poured", band_text(&charge.poured))
-            .input("pig", format!("{} % of what is poured", per_cent(job.pig)))
-            .input("melt loss", lost)
+            .input("poured", band(&charge.poured))
+            .input("pig_share", share(&Band::exact(job.pig)))
+            .input("loss", share(&loss))
             .seen(&keys)
             .up(),
     );
     let crucible = crucible(job, shop, &charge, ledger).cloned();
     from_heaps(job, shop, &charge, ledger);
     Some(Pot { charge, crucible })
+}
+
+/// Writes what is lost of the charge, where nobody has weighed it.
+fn write_loss(job: &Job, shop: &Shop, known: &MeltLoss, ledger: &mut Ledger) {
+    let of_pair = practice(shop.furnace, job.alloy.family).is_some();
+    let because = match of_pair {
+        true => "weighed over three heats it is your own",
+        false => "this furnace has no figure for the metal: from the best of any to the worst",
+    };
+    ledger.write(
+        Entry::new("melt loss", Amount::Share(known.share), &MELT_LOSS)
+            .input("metal", word(&job.alloy.name))
+            .input("furnace", word(shop.furnace.word()))
+            .input("form", word(job.form.word()))
+            .input("standing", band(&usual_standing()))
+            .seen(&known.sources)
+            .because(because)
+            .up(),
+    );
 }
 
 /// The charge made up from the shop's own heaps, where the job asks for it.

@@ -2,10 +2,10 @@
 
 use measure::band::Band;
 use measure::flow::Duration;
-use measure::heat::{HeatDrawing, HeatPerMass};
+use measure::heat::{HeatDrawing, HeatPerMass, Temperature};
 use measure::length::Length;
 use measure::matter::Mass;
-use measure::text::{System, rounded, show};
+use measure::text::rounded;
 use mould::cooling::Poured;
 use mould::opening::{HAND, MARKS, Marks, OpeningRow, cooling_in_air, marks, opening_row};
 
@@ -14,14 +14,12 @@ use crate::job::Job;
 use crate::placed_part::PlacedPart;
 use crate::remark::of_opening::OpeningFact;
 use crate::shop::Shop;
-use crate::work_out::casting::{Casting, band_text, length_text};
+use crate::work_out::casting::Casting;
 use crate::work_out::feeding::Feeding;
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::rigging::{Rigging, poured};
 use crate::work_out::thirst::thirst;
-
-/// Oil in the sand flares when air reaches it hot: not in the same hour (common practice).
-const OIL_WAITS: Duration = Duration::from_min(60.0);
+use crate::work_out::told::{band, exact, text, word};
 
 /// What is in the flask.
 pub(super) struct InFlask<'a> {
@@ -36,42 +34,83 @@ pub(super) fn opening(job: &Job, shop: &Shop, flask: &InFlask<'_>, ledger: &mut 
     let Some(row) = opening_row(job.alloy.family.word()) else {
         return;
     };
-    let (likely, late) = (case(job, shop, flask, false), case(job, shop, flask, true));
-    let both = marks(&likely, row).zip(marks(&late, row));
-    let Some((likely_marks, late_marks)) = both else {
+    let oil = shop.heap.as_ref().is_some_and(|heap| heap.bond.is_none());
+    let open = Open::of(job, shop, flask);
+    let of_pour = |poured: Poured| {
+        let marks = marks(&poured, row)?;
+        Some((poured, if oil { marks.in_oil_sand() } else { marks }))
+    };
+    let cases: Option<Vec<_>> = open.cases().into_iter().map(of_pour).collect();
+    let Some(cases) = cases else {
         ledger.note(OpeningFact::NeverCold);
         return;
     };
-    let oil = shop.heap.as_ref().is_some_and(|heap| heap.bond.is_none());
-    let [usual, safe] = [likely_marks, late_marks].map(|marks| waited(marks, oil));
+    let latest = cases.iter().map(|(_, marks)| marks.open);
     ledger.note(OpeningFact::Hot {
-        open: safe.open,
+        open: latest.fold(Duration::ZERO, Duration::max),
         oil,
     });
-    write(flask, row, &late, [usual, safe], ledger);
+    let bond = if oil { "oil" } else { "clay" };
+    write(
+        job,
+        &Opened {
+            row,
+            open,
+            cases,
+            bond,
+        },
+        ledger,
+    );
 }
 
-/// The pour as it is likely, or on the late side in everything that is uncertain.
-fn case(job: &Job, shop: &Shop, flask: &InFlask<'_>, late: bool) -> Poured {
-    let alloy = job.alloy;
-    let sand: Band<HeatDrawing> = thirst(job, shop).band;
-    let latent: Band<HeatPerMass> = alloy.latent_heat.band;
-    let all = poured(flask.rigging);
-    Poured {
-        modulus: heaviest(flask),
-        mass: if late { all.high() } else { all.likely() },
-        density: alloy.density_liquid.band.likely(),
-        latent: if late { latent.high() } else { latent.likely() },
-        liquid_heat: alloy.specific_heat_liquid.band.likely(),
-        solid_heat: alloy.specific_heat_solid.band.likely(),
-        superheat: flask.casting.superheat,
-        solidus: alloy.solidus.band.likely(),
-        sand: if late { sand.low() } else { sand.likely() },
-        sand_mass: if late {
-            flask.sand.low()
-        } else {
-            flask.sand.likely()
-        },
+/// The pour with both ends of what is uncertain in it, as far as either may be the late one: more
+/// metal, more heat in it and sand that draws less are later throughout; more sand takes up more
+/// heat, and gives it back for longer.
+struct Open {
+    pour: Poured,
+    mass: [Mass; 2],
+    latent: [HeatPerMass; 2],
+    sand: [HeatDrawing; 2],
+    sand_mass: [Mass; 2],
+}
+
+impl Open {
+    fn of(job: &Job, shop: &Shop, flask: &InFlask<'_>) -> Open {
+        let (alloy, all) = (job.alloy, poured(flask.rigging));
+        let (latent, sand) = (&alloy.latent_heat.band, thirst(job, shop).band);
+        Open {
+            pour: Poured {
+                modulus: heaviest(flask),
+                mass: all.likely(),
+                density: alloy.density_liquid.band.likely(),
+                latent: latent.likely(),
+                liquid_heat: alloy.specific_heat_liquid.band.likely(),
+                solid_heat: alloy.specific_heat_solid.band.likely(),
+                superheat: flask.casting.superheat,
+                solidus: alloy.solidus.band.likely(),
+                sand: sand.likely(),
+                sand_mass: flask.sand.likely(),
+            },
+            mass: [all.high(), all.likely()],
+            latent: [latent.high(), latent.likely()],
+            sand: [sand.low(), sand.likely()],
+            sand_mass: [flask.sand.low(), flask.sand.high()],
+        }
+    }
+
+    /// The pour at every corner.
+    fn cases(&self) -> Vec<Poured> {
+        let corner = |number: usize| {
+            let end = |place: usize| number >> place & 1;
+            Poured {
+                mass: self.mass[end(0)],
+                latent: self.latent[end(1)],
+                sand: self.sand[end(2)],
+                sand_mass: self.sand_mass[end(3)],
+                ..self.pour
+            }
+        };
+        (0..16).map(corner).collect()
     }
 }
 
@@ -86,56 +125,123 @@ fn heaviest(flask: &InFlask<'_>) -> Length {
     section.max(sprue).max(feeder.unwrap_or(Length::ZERO))
 }
 
-fn waited(marks: Marks, oil: bool) -> Marks {
-    if !oil {
-        return marks;
+/// The pour with its marks at every corner.
+struct Opened {
+    row: &'static OpeningRow,
+    open: Open,
+    cases: Vec<(Poured, Marks)>,
+    bond: &'static str,
+}
+
+/// One of the three marks.
+#[derive(Clone, Copy)]
+enum Mark {
+    Leave,
+    Open,
+    Handle,
+}
+
+impl Mark {
+    fn of(self, marks: &Marks) -> Duration {
+        match self {
+            Mark::Leave => marks.leave,
+            Mark::Open => marks.open,
+            Mark::Handle => marks.handle,
+        }
     }
-    let open = marks.open.max(OIL_WAITS);
-    Marks {
-        open,
-        handle: marks.handle.max(open),
-        ..marks
+
+    /// The figure, and the answer of the law that it is.
+    fn names(self) -> [&'static str; 2] {
+        match self {
+            Mark::Leave => ["leave alone until", "leave alone until"],
+            Mark::Open => ["may be opened", "may be opened after"],
+            Mark::Handle => ["may be handled", "may be handled after"],
+        }
+    }
+
+    fn below(self, row: &OpeningRow) -> Temperature {
+        match self {
+            Mark::Leave => row.leave,
+            Mark::Open => row.open,
+            Mark::Handle => HAND,
+        }
+    }
+
+    fn because(self, opened: &Opened) -> String {
+        let because = match self {
+            Mark::Leave => "from the end of the pour: move nothing, lift no weight off",
+            Mark::Open => {
+                "from the end of the pour, on the late side; iron that may crack is left longer"
+            }
+            Mark::Handle => return opened.of_hand(),
+        };
+        because.to_owned()
     }
 }
 
-fn write(
-    flask: &InFlask<'_>,
-    row: &OpeningRow,
-    late: &Poured,
-    [usual, safe]: [Marks; 2],
-    ledger: &mut Ledger,
-) {
-    let celsius = |of: measure::heat::Temperature| format!("{} °C", rounded(of.as_celsius(), 3));
-    let air = cooling_in_air(late.modulus, late.density, late.solid_heat, row.open);
-    let air = show(air, System::Metric).unwrap_or_default();
-    // The figure shown is the late one; the low end is what usual sand would make of it.
-    let band = |usual: Duration, safe: Duration| Amount::Duration(Band::new(usual, safe, safe));
-    let entry = |name, amount, below: String, because: String| {
-        Entry::new(name, amount, &MARKS)
-            .input("modulus of what cools last", length_text(late.modulus))
-            .input("poured", band_text(&poured(flask.rigging)))
-            .input("sand", band_text(&flask.sand))
-            .input("below", below)
-            .seen(std::slice::from_ref(&row.source))
-            .because(because)
-            .up()
-    };
-    ledger.write(entry(
-        "leave alone until",
-        band(usual.leave, safe.leave),
-        celsius(row.leave),
-        "from the end of the pour: move nothing, lift no weight off".to_owned(),
-    ));
-    ledger.write(entry(
-        "may be opened",
-        band(usual.open, safe.open),
-        celsius(row.open),
-        "from the end of the pour, on the late side; iron that may crack is left longer".to_owned(),
-    ));
-    ledger.write(entry(
-        "may be handled",
-        band(usual.handle, safe.handle),
-        celsius(HAND),
-        format!("if it stays in its sand; opened at its mark it burns the hand for {air} more"),
-    ));
+fn write(job: &Job, opened: &Opened, ledger: &mut Ledger) {
+    for mark in [Mark::Leave, Mark::Open, Mark::Handle] {
+        let Some((late, time)) = opened.latest(mark) else {
+            continue;
+        };
+        let [name, answer] = mark.names();
+        let below = mark.below(opened.row).as_celsius();
+        let entry = Entry::new(name, Amount::Duration(time), &MARKS).answer(answer);
+        ledger.write(
+            opened
+                .of_pour(entry, job, late)
+                .beside("below", format!("{} °C", rounded(below, 3)))
+                .seen(std::slice::from_ref(&opened.row.source))
+                .because(mark.because(opened))
+                .up(),
+        );
+    }
+}
+
+impl Opened {
+    /// The corner at which a mark comes latest. The figure shown is that late one; the low end is
+    /// what usual sand would make of it.
+    fn latest(&self, mark: Mark) -> Option<(&Poured, Band<Duration>)> {
+        let of = |marks: &Marks| mark.of(marks);
+        let (first, marks) = self.cases.first()?;
+        let (mut late, mut latest, mut soonest) = (first, of(marks), of(marks));
+        for (poured, marks) in &self.cases {
+            soonest = soonest.min(of(marks));
+            if of(marks) > latest {
+                (late, latest) = (poured, of(marks));
+            }
+        }
+        Some((late, Band::new(soonest, latest, latest)))
+    }
+
+    /// How long it burns the hand in the air, opened at its mark.
+    fn of_hand(&self) -> String {
+        let late = &self.open.pour;
+        let air = cooling_in_air(late.modulus, late.density, late.solid_heat, self.row.open);
+        format!(
+            "if it stays in its sand; opened at its mark it burns the hand for {} more",
+            text(air)
+        )
+    }
+
+    /// What goes into the law of the marks: what is late is taken for likely.
+    fn of_pour(&self, entry: Entry, job: &Job, late: &Poured) -> Entry {
+        fn late_of<T: Copy + PartialOrd>([one, other]: [T; 2], late: T) -> Band<T> {
+            Band::new(one, late, other)
+        }
+        let open = &self.open;
+        entry
+            .input("section", exact(late.modulus))
+            .input("poured", band(&late_of(open.mass, late.mass)))
+            .input("sand_mass", band(&late_of(open.sand_mass, late.sand_mass)))
+            .input("metal", word(&job.alloy.name))
+            .input("density", exact(late.density))
+            .input("latent", band(&late_of(open.latent, late.latent)))
+            .input("liquid", exact(late.liquid_heat))
+            .input("solid", exact(late.solid_heat))
+            .input("superheat", exact(late.superheat))
+            .input("solidus", exact(late.solidus))
+            .input("sand", band(&late_of(open.sand, late.sand)))
+            .input("bond", word(self.bond))
+    }
 }

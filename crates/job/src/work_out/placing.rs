@@ -1,6 +1,5 @@
 //! The part laid in the mould, and how well it is known.
 
-use measure::text::{System, show};
 use pattern::look::Looked;
 use pattern::shape::ShapeFact;
 
@@ -10,8 +9,8 @@ use crate::part::{Part, RoughPart, Weighing};
 use crate::placed_part::PlacedPart;
 use crate::remark::of_part::PartFact;
 use crate::remark::of_pattern::PatternFact;
-use crate::work_out::casting::{band_text, length_text};
 use crate::work_out::ledger::{Entry, Ledger};
+use crate::work_out::told::{band, exact, number, text};
 
 pub(super) fn placing(job: &Job, part: &Part, ledger: &mut Ledger) -> PlacedPart {
     match part {
@@ -53,41 +52,35 @@ fn fact_of(fact: ShapeFact) -> PartFact {
 
 /// The metal of a part that was not drawn, with the law by which it is known.
 fn metal(rough: &RoughPart, placed: &PlacedPart, ledger: &mut Ledger) {
-    let [length, width, height] = rough.sizes.extents.map(length_text);
+    let [length, width, height] = rough.sizes.extents.map(text);
     let mut entry = Entry::new("part volume", Amount::Volume(placed.volume), rough.law())
         .seen(&rough.sources())
         .because(placed.known.clone());
     match &rough.weighing {
         Weighing::Guessed => {
             let (spanned, thickness) = rough.sizes.spanned();
-            let covers = &rough.sizes.shape.covers;
-            let share = format!(
-                "{} ({} to {})",
-                covers.likely(),
-                covers.low(),
-                covers.high()
-            );
-            let spanned = show(spanned, System::Metric).unwrap_or_default();
             entry = entry
-                .input("spanned", spanned)
-                .input("thickness", band_text(&thickness))
-                .input("covered", share);
+                .input("spanned", exact(spanned))
+                .input("thickness", band(&thickness))
+                .input("covered", number(&rough.sizes.shape.covers))
+                .input("room", exact(rough.sizes.box_volume()));
         }
         Weighing::Weighed { mass, density, .. } => {
             entry = entry
-                .input("mass", mass.typed.clone())
-                .input("density", band_text(density));
+                .input("mass", band(&mass.band))
+                .input("density", band(density))
+                .beside("as weighed", mass.typed.clone());
         }
         Weighing::Displaced {
             in_air, in_water, ..
         } => {
             entry = entry
-                .input("in_air", band_text(in_air))
-                .input("in_water", band_text(in_water))
-                .input("water", band_text(&pattern::displacement::water().value));
+                .input("in_air", band(in_air))
+                .input("in_water", band(in_water))
+                .input("water", band(&pattern::displacement::water().value));
         }
     }
-    ledger.write(entry.input("sizes", format!("{length} x {width} x {height}")));
+    ledger.write(entry.beside("sizes", format!("{length} x {width} x {height}")));
 }
 
 /// A volume known to this share or better is as good as any drawing.

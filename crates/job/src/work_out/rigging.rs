@@ -2,12 +2,14 @@
 
 use measure::band::Band;
 use measure::length::Length;
-use measure::matter::{Density, Mass};
+use measure::matter::Mass;
 use mould::flask::{Chosen, FlaskError, Load, choose, clearance, flask_to_make};
-use mould::gating::choke::{CHOKE, EFFECTIVE_HEAD, effective_head};
+use mould::gating::choke::{CHOKE, EFFECTIVE_HEAD, discharge, effective_head};
 use mould::gating::cutter::{nearest_drill, nearest_pipe};
-use mould::gating::pour_time::{Limit, POUR_TIME, THIN_WALL_LIMIT};
-use mould::gating::running_system::{BASIN, Demand, RUNNING_METAL, RunningSystem, running_system};
+use mould::gating::pour_time::{Limit, POUR_TIME, constants_for};
+use mould::gating::running_system::{
+    AREA_BY_RATIO, BASIN, Demand, POURED_MASS, RUNNING_METAL, RunningSystem, running_system,
+};
 use mould::gating::sprue::{SPRUE_TAPER, area_of};
 
 use crate::amount::Amount;
@@ -16,10 +18,11 @@ use crate::placed_part::PlacedPart;
 use crate::remark::of_feeding::FeedingFact;
 use crate::remark::of_mould::MouldFact;
 use crate::shop::Shop;
-use crate::work_out::casting::{Casting, band_text, length_text};
+use crate::work_out::casting::Casting;
 use crate::work_out::feeding::Feeding;
 use crate::work_out::gates;
 use crate::work_out::ledger::{Entry, Ledger};
+use crate::work_out::told::{band, band_text, exact, number, numbers, text};
 
 /// The mould as it is rigged.
 pub(super) struct Rigging {
@@ -53,7 +56,8 @@ pub(super) fn rigging(
     }
     let demand = demand(job, part, casting, feeding, pour_height, runner_length);
     let running = running_system(&demand);
-    write_fill(job, casting, &running, ledger);
+    write_poured(&demand, &running, ledger);
+    write_fill(casting, &running, ledger);
     write_sprue(job, part, &demand, &running, ledger);
     gates::write_gates(job, part, &demand, &running, ledger);
     if feeding.feeder.is_some_and(|feeder| {
@@ -146,14 +150,12 @@ fn demand(
     pour_height: Length,
     runner: Length,
 ) -> Demand {
-    let count = job.count as f64;
-    let each = casting
-        .mass
-        .with(&feeding.mass, |casting, feeder| casting + feeder);
     let ratio = job.alloy.running.first();
-    let above = (part.extents[2] - part.joint).max(Length::ZERO);
+    let above = above_joint(part);
     Demand {
-        filled: each.map(|mass| mass * count),
+        count: job.count as f64,
+        casting: casting.mass,
+        feeder: feeding.mass,
         liquid: job.alloy.density_liquid.band,
         wall: casting.wall,
         wall_freezes: casting.wall_freezes.low(),
@@ -164,33 +166,46 @@ fn demand(
     }
 }
 
-fn write_fill(job: &Job, casting: &Casting, running: &RunningSystem, ledger: &mut Ledger) {
-    let fill = &running.fill;
-    let law = match fill.high_because {
-        Limit::ThinWall => &THIN_WALL_LIMIT,
-        _ => &POUR_TIME,
-    };
+fn write_poured(demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
+    let mass = Amount::Mass(running.mass);
     ledger.write(
-        Entry::new("poured mass", Amount::Mass(running.poured), &RUNNING_METAL)
-            .input(
-                "castings",
-                format!("{} x {}", job.count, band_text(&casting.mass)),
-            )
-            .input("running system", band_text(&running.mass))
+        Entry::new("metal in the running system", mass, &RUNNING_METAL)
+            .answer("mass")
+            .input("choke", exact(running.choke.likely()))
+            .input("ratio", numbers(&demand.ratio))
+            .input("pour_height", exact(demand.pour_height))
+            .input("runner", exact(demand.runner))
+            .input("liquid_density", exact(demand.liquid.likely()))
+            .because("from seven tenths of it to two fifths more, as it is cut"),
+    );
+    ledger.write(
+        Entry::new("poured mass", Amount::Mass(running.poured), &POURED_MASS)
+            .input("castings", number(&Band::exact(demand.count)))
+            .input("casting", band(&demand.casting))
+            .input("feeder", band(&demand.feeder))
+            .input("running", band(&running.mass))
             .up(),
     );
+}
+
+fn write_fill(casting: &Casting, running: &RunningSystem, ledger: &mut Ledger) {
+    let fill = &running.fill;
     let because = format!(
         "not under the low end: {}; not over the high end: {}",
         reason(fill.low_because),
         reason(fill.high_because)
     );
-    ledger.write(
-        Entry::new("fill time", Amount::Duration(fill.band), law)
-            .input("poured", band_text(&running.poured))
-            .input("thinnest wall", length_text(casting.wall))
-            .input("that wall freezes in", band_text(&casting.wall_freezes))
-            .because(because),
-    );
+    let entry = Entry::new("fill time", Amount::Duration(fill.band), &POUR_TIME)
+        .input("poured", band(&running.poured))
+        .input("constant", number(&constants_for(casting.wall)))
+        .beside("thinnest wall", text(casting.wall))
+        .beside("that wall freezes in", band_text(&casting.wall_freezes))
+        .because(because);
+    // A wall that no running system fills in time does not hurry the pour.
+    ledger.write(match running.in_time {
+        true => entry.input("freezing", exact(casting.wall_freezes.low())),
+        false => entry,
+    });
     if !running.in_time {
         let freezes = casting.wall_freezes.low();
         ledger.note(FeedingFact::FillsTooLate {
@@ -217,33 +232,18 @@ fn write_sprue(
     running: &RunningSystem,
     ledger: &mut Ledger,
 ) {
-    let head = Amount::Length(Band::exact(demand.head));
+    write_head(part, demand, ledger);
+    let choke = Entry::new("choke area", Amount::Area(running.choke), &CHOKE);
+    ledger.write(of_choke(choke, demand, running));
+    let foot = Amount::Length(running.sprue_foot);
     ledger.write(
-        Entry::new("effective head", head, &EFFECTIVE_HEAD)
-            .input(
-                "pour height over the joint",
-                length_text(demand.pour_height),
-            )
-            .input(
-                "casting above the joint",
-                length_text(part.extents[2] - part.joint),
-            ),
-    );
-    let ratio = job.alloy.running.first();
-    let keys = ratio.map_or_else(Vec::new, |ratio| vec![ratio.source.clone()]);
-    ledger.write(
-        Entry::new("choke area", Amount::Area(running.choke), &CHOKE)
-            .input("poured", band_text(&running.poured))
-            .input("fill time", band_text(&running.fill.band))
-            .input("effective head", length_text(demand.head))
-            .input("liquid density", band_text::<Density>(&demand.liquid))
-            .input("C", "0.8"),
-    );
-    let foot = running.sprue_foot;
-    ledger.write(
-        Entry::new("sprue foot diameter", Amount::Length(foot), &CHOKE)
-            .input("choke area", band_text(&running.choke))
-            .because("the foot of the sprue is the choke"),
+        of_choke(
+            Entry::new("sprue foot diameter", foot, &CHOKE),
+            demand,
+            running,
+        )
+        .answer("diameter")
+        .because("the foot of the sprue is the choke"),
     );
     ledger.write(
         Entry::new(
@@ -251,21 +251,52 @@ fn write_sprue(
             Amount::Length(running.sprue_top),
             &SPRUE_TAPER,
         )
-        .input("foot", length_text(foot.likely()))
-        .input("basin", length_text(BASIN.min(demand.pour_height)))
-        .input("pour height", length_text(demand.pour_height)),
+        .input("foot", band(&running.sprue_foot))
+        .input("basin", exact(BASIN.min(demand.pour_height)))
+        .input("total", exact(demand.pour_height)),
     );
+    let ratio = job.alloy.running.first();
+    let keys = ratio.map_or_else(Vec::new, |ratio| vec![ratio.source.clone()]);
     let [_, runner, gate] = demand.ratio;
     let names = [("runner area", runner), ("gate area", gate)];
     for ((name, share), area) in names.into_iter().zip(running.runner_and_gates) {
         ledger.write(
-            Entry::new(name, Amount::Area(Band::exact(area)), &RUNNING_METAL)
-                .input("ratio to the choke", measure::text::rounded(share, 3))
+            Entry::new(name, Amount::Area(Band::exact(area)), &AREA_BY_RATIO)
+                .input("choke", exact(running.choke.likely()))
+                .input("ratio", number(&Band::exact(share)))
                 .seen(&keys)
                 .because("all of them together"),
         );
     }
     cutters(running, ledger);
+}
+
+/// The head where there is one: a casting that stands higher than the metal is told elsewhere.
+fn write_head(part: &PlacedPart, demand: &Demand, ledger: &mut Ledger) {
+    let above = above_joint(part);
+    if above > demand.pour_height {
+        return;
+    }
+    let head = Amount::Length(Band::exact(demand.head));
+    ledger.write(
+        Entry::new("effective head", head, &EFFECTIVE_HEAD)
+            .input("pour_above_gate", exact(demand.pour_height))
+            .input("above_gate", exact(above))
+            .input("casting", exact(part.extents[2])),
+    );
+}
+
+fn of_choke(entry: Entry, demand: &Demand, running: &RunningSystem) -> Entry {
+    entry
+        .input("poured", exact(running.poured.likely()))
+        .input("time", band(&running.fill.band))
+        .input("liquid_density", exact(demand.liquid.likely()))
+        .input("discharge", number(&Band::exact(discharge().likely())))
+        .input("head", exact(demand.head))
+}
+
+fn above_joint(part: &PlacedPart) -> Length {
+    (part.extents[2] - part.joint).max(Length::ZERO)
 }
 
 fn cutters(running: &RunningSystem, ledger: &mut Ledger) {

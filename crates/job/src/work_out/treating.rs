@@ -2,25 +2,23 @@
 
 use measure::band::Band;
 use measure::flow::Duration;
-use measure::heat::Temperature;
-use measure::length::{Area, Length};
-use measure::matter::Mass;
+use measure::length::Length;
 use metal::alloy::{Caution, Family};
 use metal::charge_makeup::element::Element;
 use metal::charge_makeup::measured::Measured;
 use metal::charge_makeup::target;
 use metal::crucible::inside_width;
 use metal::iron::{INOCULANT, WANTED_EQUIVALENT, inoculant, inoculant_dose, wanted_equivalent};
-use metal::pouring_temperature::pouring_band;
 use metal::treatment::{DOSE, dose, named};
-use metal::zinc::{self, CARRIED_OFF_M_PER_S, LOST, lost};
+use metal::zinc::{self, CARRIED_OFF_M_PER_S, LOST, lost, no_hotter_than_it_boils};
 
 use crate::amount::Amount;
 use crate::job::Job;
 use crate::remark::of_metal::MetalFact;
-use crate::work_out::casting::{Casting, band_text};
+use crate::work_out::casting::Casting;
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::melting::Pot;
+use crate::work_out::told::{band, exact, share, word};
 
 /// Minutes that brass stands at its heat before the mould is full: skimming, carrying, pouring.
 /// Shorter, and nobody has skimmed; longer, and the pour was held up.
@@ -31,7 +29,7 @@ pub(super) fn treating(job: &Job, pot: &Pot, casting: &Casting, ledger: &mut Led
         Family::Iron => iron(pot, casting.wall, ledger),
         Family::Copper => {
             deoxidiser(job, pot, ledger);
-            put_back(job, pot, casting.wall, ledger);
+            put_back(job, pot, casting, ledger);
         }
         Family::Aluminium => gas(pot, ledger),
         Family::Zinc | Family::Tin => {}
@@ -42,8 +40,8 @@ fn iron(pot: &Pot, wall: Length, ledger: &mut Ledger) {
     let grams = pot.charge.charged.with(&inoculant_dose(), inoculant);
     ledger.write(
         Entry::new("inoculant", Amount::Mass(grams), &INOCULANT)
-            .input("iron in the ladle", band_text(&pot.charge.charged))
-            .input("dose", "0.2 to 0.4 %")
+            .input("iron", band(&pot.charge.charged))
+            .input("share", share(&inoculant_dose()))
             .because("ferrosilicon with 75 % Si, dry, into the stream; half is gone in 5 minutes"),
     );
     if let Some(wanted) = wanted_equivalent(wall) {
@@ -53,7 +51,7 @@ fn iron(pot: &Pot, wall: Length, ledger: &mut Ledger) {
                 Amount::Share(wanted),
                 &WANTED_EQUIVALENT,
             )
-            .input("thinnest wall", band_text(&Band::exact(wall))),
+            .input("wall", exact(wall)),
         );
         ledger.note(MetalFact::WantedEquivalent { wall, wanted });
     }
@@ -66,43 +64,40 @@ fn deoxidiser(job: &Job, pot: &Pot, ledger: &mut Ledger) {
         let grams = pot.charge.charged.with(&row.dose.band, dose);
         ledger.write(
             Entry::new("phosphor copper", Amount::Mass(grams), &DOSE)
-                .input("melt", band_text(&pot.charge.charged))
+                .input("melt", band(&pot.charge.charged))
+                .input("treatment", word(&row.name))
                 .seen(&row.dose.sources)
                 .because(row.how.clone()),
         );
     }
 }
 
-fn put_back(job: &Job, pot: &Pot, wall: Length, ledger: &mut Ledger) {
-    let (Some(share), Some(crucible)) = (zinc_share(job), pot.crucible.as_ref()) else {
+fn put_back(job: &Job, pot: &Pot, casting: &Casting, ledger: &mut Ledger) {
+    let (Some(zinc), Some(crucible)) = (zinc_share(job), pot.crucible.as_ref()) else {
         return;
     };
     let across = inside_width(crucible.brim);
-    let surface = Area::from_m2(std::f64::consts::FRAC_PI_4 * across.as_m() * across.as_m());
-    let pouring = pouring_band(job.alloy, wall * 0.5);
-    let grams = |zinc: f64, wanted: Temperature, minutes: f64, pace: f64| -> Mass {
-        // No brass gets hotter than it boils.
-        let at = match zinc::flare(zinc) {
-            Some(flare) if flare < wanted => flare,
-            _ => wanted,
-        };
-        let brass = zinc::Pot { zinc, at, surface };
-        lost(&brass, Duration::from_min(minutes), pace)
-    };
-    let [short, usual, long] = AT_HEAT_MIN;
-    let [slow, middle, quick] = CARRIED_OFF_M_PER_S;
-    let back = Band::new(
-        grams(share.low(), pouring.low(), short, slow),
-        grams(share.likely(), pouring.likely(), usual, middle),
-        grams(share.high(), pouring.high(), long, quick),
+    let pouring = &casting.pouring;
+    let at = Band::new(
+        no_hotter_than_it_boils(zinc.low(), pouring.low()),
+        no_hotter_than_it_boils(zinc.likely(), pouring.likely()),
+        no_hotter_than_it_boils(zinc.high(), pouring.high()),
     );
+    let [short, usual, long] = AT_HEAT_MIN.map(Duration::from_min);
+    let standing = Band::new(short, usual, long);
+    let [slow, middle, quick] = CARRIED_OFF_M_PER_S;
+    let back = |pace: f64| {
+        zinc.with_two(&at, &standing, |zinc, at, standing| {
+            lost(&zinc::Pot::across(zinc, at, across), standing, pace)
+        })
+    };
+    let back = Band::new(back(slow).low(), back(middle).likely(), back(quick).high());
     ledger.write(
         Entry::new("zinc to put back", Amount::Mass(back), &LOST)
-            .input(
-                "at the pouring temperature",
-                format!("{short} to {long} min"),
-            )
-            .input("across the pot", band_text(&Band::exact(across)))
+            .input("zinc", share(&zinc))
+            .input("temperature", band(&at))
+            .input("pot", exact(across))
+            .input("standing", band(&standing))
             .because("what goes up in smoke before the mould is full, to a factor of three"),
     );
     ledger.note(MetalFact::ZincBack);

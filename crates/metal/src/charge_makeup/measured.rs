@@ -3,13 +3,14 @@
 use std::fmt;
 
 use crate::charge_makeup::element::{Element, UnknownElement};
+use crate::iron::carbon_equivalent;
 
 /// Something that is measured of a melt as a share of its mass.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Measured {
     /// One element.
     Of(Element),
-    /// Carbon with what acts like it: C + (Si + P) / 3.
+    /// Carbon with what acts like it. Law: [`crate::iron::CARBON_EQUIVALENT`].
     CarbonEquivalent,
 }
 
@@ -32,11 +33,14 @@ impl Measured {
     pub fn weight(self, element: Element) -> f64 {
         match self {
             Measured::Of(wanted) => f64::from(u8::from(wanted == element)),
-            Measured::CarbonEquivalent => match element {
-                Element::Carbon => 1.0,
-                Element::Silicon | Element::Phosphorus => 1.0 / 3.0,
-                _ => 0.0,
-            },
+            Measured::CarbonEquivalent => {
+                let of = |one: Element| f64::from(u8::from(one == element));
+                carbon_equivalent(
+                    of(Element::Carbon),
+                    of(Element::Silicon),
+                    of(Element::Phosphorus),
+                )
+            }
         }
     }
 

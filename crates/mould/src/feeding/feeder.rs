@@ -4,7 +4,6 @@
 //! Two rules have to hold at once. By modulus: the feeder freezes last. By volume: it does not run
 //! empty. Whether it is wanted at all comes first, in [`crate::feeding::need`].
 
-use measure::band::Band;
 use measure::length::{Length, Volume};
 use measure::source::Law;
 
@@ -59,17 +58,6 @@ pub const MARGIN: f64 = 1.2;
 /// Modulus a feeder needs over that of an iron section.
 pub const IRON_MARGIN: f64 = 1.1;
 
-/// A feeder for one casting.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Feeder {
-    /// Diameter, the height being the same.
-    pub diameter: Band<Length>,
-    /// What the freezing asks for.
-    pub by_modulus: Length,
-    /// What the shrinkage asks for.
-    pub by_volume: Band<Length>,
-}
-
 /// Modulus of a cylinder. Law: [`CYLINDER_MODULUS`].
 pub fn cylinder_modulus(diameter: Length, height: Length, ends: CoolingEnds) -> Length {
     diameter / (4.0 + ends.count() * (diameter / height))
@@ -90,32 +78,15 @@ pub fn feeder_volume(casting: Volume, demand: f64, usable: f64) -> Option<Volume
     (demand < usable).then(|| casting * (demand / (usable - demand)))
 }
 
-/// Diameter of the cylinder as high as wide that holds a volume.
-pub fn diameter_of_volume(volume: Volume) -> Length {
-    Length::from_m((4.0 * volume.as_m3() / std::f64::consts::PI).cbrt())
+/// Diameter of the cylinder of this volume, and so many times as high as wide.
+pub fn diameter_holding(volume: Volume, height_over_diameter: f64) -> Length {
+    let cube = 4.0 * volume.as_m3() / (std::f64::consts::PI * height_over_diameter);
+    Length::from_m(cube.cbrt())
 }
 
 /// How much longer a feeder stays liquid. Law: [`FREEZING_RATIO`].
 pub fn freezing_ratio(feeder: Length, section: Length) -> f64 {
     (feeder / section).powi(2)
-}
-
-/// A top feeder for a casting: the larger of the two rules.
-pub fn feeder(section: Length, margin: f64, casting: Volume, demand: &Band<f64>) -> Option<Feeder> {
-    let by_modulus = diameter_by_modulus(section, margin, 1.0, CoolingEnds::One);
-    let volume = |demand: f64| feeder_volume(casting, demand, USABLE_SHARE);
-    let (low, likely, high) = (
-        volume(demand.low())?,
-        volume(demand.likely())?,
-        volume(demand.high())?,
-    );
-    let by_volume = Band::new(low, likely, high).map(diameter_of_volume);
-    let diameter = by_volume.map(|volume_asks| volume_asks.max(by_modulus));
-    Some(Feeder {
-        diameter,
-        by_modulus,
-        by_volume,
-    })
 }
 
 impl CoolingEnds {

@@ -9,7 +9,8 @@ use measure::source::Law;
 
 use crate::feeding::caine::{CaineConstants, DIAMETER_BY_CAINE, diameter_by_caine};
 use crate::feeding::feeder::{
-    CoolingEnds, DIAMETER_BY_MODULUS, VOLUME_RULE, diameter_by_modulus, feeder_volume,
+    CoolingEnds, DIAMETER_BY_MODULUS, VOLUME_RULE, diameter_by_modulus, diameter_holding,
+    feeder_volume,
 };
 use crate::feeding::shape_factor::{VOLUME_BY_SHAPE, shape_factor, volume_by_shape};
 use crate::feeding::shop_rules::{
@@ -177,12 +178,6 @@ pub fn side_by_side(fed: &Fed<'_>) -> Option<SideBySide> {
         governs,
         diameter: by_modulus.max(by_volume),
     })
-}
-
-/// Diameter of the cylinder of this volume and slimness.
-pub fn diameter_holding(volume: Volume, height_over_diameter: f64) -> Length {
-    let cube = 4.0 * volume.as_m3() / (std::f64::consts::PI * height_over_diameter);
-    Length::from_m(cube.cbrt())
 }
 
 fn diameter(rule: Rule, fed: &Fed<'_>) -> Option<Length> {

@@ -30,7 +30,10 @@ pub enum Friction {
 
 /// Friction factor with which the shares of multiple ingates in iron agreed with trial
 /// (`ingate-trial-imono`).
-pub const TRIED: Friction = Friction::Stated(0.03);
+pub const TRIED_FACTOR: f64 = 0.03;
+
+/// Friction by that factor.
+pub const TRIED: Friction = Friction::Stated(TRIED_FACTOR);
 
 /// Friction factor of a stream. Law: [`FRICTION`].
 pub fn friction_factor(reynolds: f64, relative_roughness: f64) -> f64 {

@@ -15,6 +15,7 @@ use measure::source::Law;
 use thiserror::Error;
 
 use crate::gating::friction::Friction;
+use crate::gating::running_system::GATE_LENGTH;
 use crate::gating::solver::Solver;
 
 /// Flow of every gate of a running system.
@@ -131,6 +132,58 @@ pub const GATE_LOSS: f64 = 0.7;
 /// A gate at right angles to the runner gets nothing of the speed of the stream that passes it.
 pub const SQUARE_TURN: f64 = 1.0;
 
+/// A running system as it is cut by hand: one sprue, plain runners, gates at even distances.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlainRunners {
+    /// Level of metal in the basin, above the joint.
+    pub level: Length,
+    /// Area of the sprue at its foot.
+    pub foot: Area,
+    /// Length of the sprue.
+    pub sprue: Length,
+    /// Area of the runner to one side.
+    pub runner: Area,
+    /// Runner from the sprue to the first gate, and from gate to gate.
+    pub spacing: Length,
+    /// Areas of the gates of each runner that leaves the sprue, the nearest first; each gate feeds
+    /// a cavity of its own, counted through.
+    pub sides: Vec<Vec<Area>>,
+    /// Heads of its speed lost at the foot of the sprue.
+    pub sprue_loss: f64,
+    /// Heads of its speed lost in the bend into a gate.
+    pub gate_loss: f64,
+    /// Friction of the channels.
+    pub friction: Friction,
+    /// Share of the speed head in the runner that a gate does not get.
+    pub turn: f64,
+}
+
+impl PlainRunners {
+    /// The network of channels as wide as deep.
+    pub fn network(&self) -> Network {
+        let runner = Passage::square(self.runner, self.spacing, 0.0);
+        let mut cavities = 0..;
+        let mut stretch = |area: &Area| Stretch {
+            runner,
+            gate: Gate {
+                passage: Passage::square(*area, GATE_LENGTH, self.gate_loss),
+                height: Length::ZERO,
+                cavity: cavities.next().unwrap_or_default(),
+            },
+        };
+        let sides = self.sides.iter();
+        Network {
+            level: self.level,
+            sprue: Passage::square(self.foot, self.sprue, self.sprue_loss),
+            sides: sides
+                .map(|gates| gates.iter().map(&mut stretch).collect())
+                .collect(),
+            friction: self.friction,
+            turn: self.turn,
+        }
+    }
+}
+
 impl Passage {
     /// A channel about as wide as deep.
     pub fn square(area: Area, length: Length, loss: f64) -> Passage {
@@ -182,6 +235,14 @@ impl Passage {
 /// Head of speed in an area for a squared flow of one, s²/m⁵.
 pub(super) fn speed_head_of(area: Area) -> f64 {
     0.5 / (GRAVITY_M_PER_S2 * area.as_m2() * area.as_m2())
+}
+
+impl Flows {
+    /// The speed of the fastest gate.
+    pub fn fastest(&self) -> Speed {
+        let speeds = self.gates.iter().map(|gate| gate.speed);
+        speeds.fold(Speed::ZERO, Speed::max)
+    }
 }
 
 /// What runs through every gate while the cavities are still empty. Law: [`GATE_FLOWS`].

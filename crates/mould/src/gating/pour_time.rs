@@ -13,9 +13,9 @@ use measure::source::Law;
 /// Time to fill from the mass poured.
 pub const POUR_TIME: Law = Law {
     name: "mould::gating::pour_time::pour_time",
-    formula: "t = S √m, S = 1.63, 1.85, 2.2 s/√kg for walls to 3.5, 8 and 15 mm",
-    range: "walls of 2.5 to 15 mm, up to some 450 kg",
-    sources: &["pour-time-root-memory"],
+    formula: "t = S √m, at most ½ t_freeze; S = 1.63, 1.85, 2.2 s/√kg for walls to 3.5, 8, 15 mm",
+    range: "walls of 2.5 to 15 mm, up to some 450 kg; t_freeze that of the thinnest wall",
+    sources: &["pour-time-root-memory", "common-practice"],
 };
 
 /// Latest time at which the thinnest wall has to be full.
@@ -69,6 +69,18 @@ pub fn pour_time(poured: Mass, constant: f64) -> Duration {
     Duration::from_s(constant * poured_kg.sqrt())
 }
 
+/// Time to fill, no later than the thinnest wall allows, where it is known how fast that wall
+/// freezes. Law: [`POUR_TIME`].
+pub fn time_to_fill(poured: Mass, constant: f64, freezing: Option<Duration>) -> Duration {
+    let by_rule = pour_time(poured, constant);
+    freezing.map_or(by_rule, |freezing| by_rule.min(thin_wall_limit(freezing)))
+}
+
+/// From the constant of the quickest walls to that of the slowest, likely that of this wall.
+pub fn constants_for(wall: Length) -> Band<f64> {
+    Band::new(QUICK, constant_for(wall), SLOW)
+}
+
 /// The constant of the root rule for a wall.
 pub fn constant_for(wall: Length) -> f64 {
     match wall.as_mm() {
@@ -91,18 +103,18 @@ pub fn iron_pour_time(poured: Mass, wall: Length, fluidity: Length) -> Duration 
 
 /// The band of filling times: the root rule, cut short where the thinnest wall would freeze first.
 pub fn fill_time(poured: &Band<Mass>, wall: Length, wall_freezes: Duration) -> FillTime {
-    let rule = poured.with(&Band::new(QUICK, constant_for(wall), SLOW), pour_time);
+    let constants = constants_for(wall);
+    let rule = poured.with(&constants, pour_time);
     let limit = thin_wall_limit(wall_freezes);
-    let bind = |rule_says: Duration, reason: Limit| match limit < rule_says {
-        true => (limit, Limit::ThinWall),
-        false => (rule_says, reason),
+    let because = |rule_says: Duration, reason: Limit| match limit < rule_says {
+        true => Limit::ThinWall,
+        false => reason,
     };
-    let (low, low_because) = bind(rule.low(), Limit::QuickRule);
-    let (high, high_because) = bind(rule.high(), Limit::SlowRule);
-    let band = Band::new(low, rule.likely().min(limit), high);
     FillTime {
-        band,
-        low_because,
-        high_because,
+        band: poured.with(&constants, |poured, constant| {
+            time_to_fill(poured, constant, Some(wall_freezes))
+        }),
+        low_because: because(rule.low(), Limit::QuickRule),
+        high_because: because(rule.high(), Limit::SlowRule),
     }
 }

@@ -23,11 +23,31 @@ pub const RUNNING_METAL: Law = Law {
     sources: &["gating-ratio-table", "pouring-basin-notes"],
 };
 
+/// Everything that is poured into one mould.
+pub const POURED_MASS: Law = Law {
+    name: "mould::gating::running_system::poured_mass",
+    formula: "m = n (m_casting + m_feeder) + m_running",
+    range: "castings alike, each with its feeder; one running system",
+    sources: &["common-practice"],
+};
+
+/// Area of runner or gates from that of the choke.
+pub const AREA_BY_RATIO: Law = Law {
+    name: "mould::gating::running_system::area_by_ratio",
+    formula: "A = r A_choke",
+    range: "all runners, or all gates, together; r from the gating ratio of the metal",
+    sources: &["gating-ratio-table"],
+};
+
 /// What has to be filled and how.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Demand {
-    /// Castings and feeders.
-    pub filled: Band<Mass>,
+    /// Castings in the mould.
+    pub count: f64,
+    /// One casting.
+    pub casting: Band<Mass>,
+    /// The feeder of one casting; nought where it has none.
+    pub feeder: Band<Mass>,
     /// Density of the liquid metal.
     pub liquid: Band<Density>,
     /// Thinnest wall that has to run.
@@ -75,7 +95,7 @@ pub const GATE_LENGTH: Length = Length::from_mm(25.0);
 const BASIN_WIDTHS: f64 = 2.5;
 
 /// How far the running system as cut may differ from this plan (common practice, no source).
-const AS_CUT: [f64; 2] = [0.7, 1.4];
+pub const AS_CUT: [f64; 2] = [0.7, 1.4];
 
 /// Turns round the ring: each leaves less than a third of the error.
 const TURNS: usize = 12;
@@ -87,8 +107,20 @@ pub fn running_volume(choke: Area, demand: &Demand) -> Volume {
     let sprue_height = (demand.pour_height - BASIN).max(Length::ZERO);
     let basin = area_of(top * BASIN_WIDTHS) * BASIN;
     let [_, runner, gate] = demand.ratio;
-    let flat = choke * runner * demand.runner + choke * gate * GATE_LENGTH;
+    let flat =
+        area_by_ratio(choke, runner) * demand.runner + area_by_ratio(choke, gate) * GATE_LENGTH;
     sprue_volume(top, foot, sprue_height) + basin + flat
+}
+
+/// Everything poured, from one casting, its feeder and the running system. Law: [`POURED_MASS`].
+pub fn poured_mass(count: f64, casting: Mass, feeder: Mass, running: Mass) -> Mass {
+    (casting + feeder) * count + running
+}
+
+/// Area of all runners or all gates, from their share in the ratio with the choke as 1. Law:
+/// [`AREA_BY_RATIO`].
+pub fn area_by_ratio(choke: Area, ratio: f64) -> Area {
+    choke * ratio
 }
 
 /// Goes round the ring of mass, time and choke.
@@ -107,8 +139,10 @@ pub fn running_system(demand: &Demand) -> RunningSystem {
     let mass = settled_mass(demand);
     let mass = Band::new(mass * AS_CUT[0], mass, mass * AS_CUT[1]);
     let poured = demand
-        .filled
-        .with(&mass, |filled, running| filled + running);
+        .casting
+        .with_two(&demand.feeder, &mass, |casting, feeder, running| {
+            poured_mass(demand.count, casting, feeder, running)
+        });
     let fill = fill_time(&poured, demand.wall, demand.wall_freezes);
     let choke_area = choke_band(&poured, &fill, demand);
     let sprue_foot = choke_area.map(diameter_of);
@@ -123,7 +157,7 @@ pub fn running_system(demand: &Demand) -> RunningSystem {
         choke: choke_area,
         sprue_foot,
         sprue_top: sprue_foot.map(top),
-        runner_and_gates: [likely * runner, likely * gate],
+        runner_and_gates: [runner, gate].map(|ratio| area_by_ratio(likely, ratio)),
     }
 }
 
@@ -135,7 +169,8 @@ fn settled_mass(demand: &Demand) -> Mass {
     let liquid = demand.liquid.likely();
     let mut running = Mass::ZERO;
     for _ in 0..TURNS {
-        let poured = Band::exact(demand.filled.likely() + running);
+        let (casting, feeder) = (demand.casting.likely(), demand.feeder.likely());
+        let poured = Band::exact(poured_mass(demand.count, casting, feeder, running));
         let time = fill_time(&poured, demand.wall, demand.wall_freezes)
             .band
             .likely();

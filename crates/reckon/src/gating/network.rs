@@ -1,12 +1,11 @@
 //! The gates of one running system: shares, order of filling, areas that even them out.
 
-use measure::flow::Speed;
 use measure::length::{Area, Length, Volume};
 use measure::text::rounded;
 use mould::gating::balance::{BALANCED_GATES, balanced_gates};
 use mould::gating::filling::{Cavity, FILL_ORDER, fill_order};
 use mould::gating::friction::{FRICTION, Friction, friction_factor};
-use mould::gating::network::{Flows, GATE_FLOWS, Gate, Network, Passage, Stretch, gate_flows};
+use mould::gating::network::{Flows, GATE_FLOWS, Network, PlainRunners, Stretch, gate_flows};
 
 use crate::answer::Answer;
 use crate::given::Given;
@@ -65,6 +64,18 @@ const SIDES: Input = Input::choice(
     &["one", "two"],
 )
 .or("one", "common-practice");
+const OTHER_GATES: Input = Input::list::<Area>(
+    "other_gates",
+    "",
+    "areas of the gates along the other side, where they are not as along the first",
+)
+.optional();
+const SPRUE: Input = Input::of::<Length>(
+    "sprue",
+    "",
+    "length of the sprue; left out, as high as the metal stands",
+)
+.optional();
 const SPACING: Input = Input::of::<Length>(
     "spacing",
     "L",
@@ -105,6 +116,8 @@ pub(super) const GATE_SHARES: Reckoner = Reckoner {
         RUNNER,
         GATES,
         SIDES,
+        OTHER_GATES,
+        SPRUE,
         SPACING,
         FRICTION_GIVEN,
         WELL,
@@ -135,7 +148,7 @@ pub(super) const GATE_SHARES: Reckoner = Reckoner {
         let ends = [shares.first(), shares.last()].map(|share| share.copied().unwrap_or(0.0));
         Ok(vec![
             Answer::of("all metal", flows.sprue),
-            Answer::of("fastest gate", fastest(&flows)).rounded_up(),
+            Answer::of("fastest gate", flows.fastest()).rounded_up(),
             Answer::share("nearest gate", ends[0]),
             Answer::share("farthest gate", ends[1]),
             Answer::words("gates from the sprue", told(&flows)),
@@ -153,6 +166,8 @@ pub(super) const FILL_IN_ORDER: Reckoner = Reckoner {
         RUNNER,
         GATES,
         SIDES,
+        OTHER_GATES,
+        SPRUE,
         Input::of::<Length>(
             "spacing",
             "",
@@ -192,22 +207,19 @@ pub(super) const FILL_IN_ORDER: Reckoner = Reckoner {
     cautions: &["Pour until every feeder and vent shows metal, not until the sprue stands still."],
     work: |given| {
         let network = network(given)?;
-        let (above, below): (Length, Length) = (given.get("above"), given.get("below"));
         let volumes: Vec<Volume> = given.list("cavities");
-        let sides = network.sides.len();
-        let cavities: Vec<Cavity> = (0..sides)
-            .flat_map(|_| volumes.iter())
-            .map(|volume| Cavity {
-                volume: *volume,
-                bottom: Length::ZERO - below,
-                height: above + below,
-            })
-            .collect();
+        let cavities = cavities(given, &network, &volumes)?;
         let order =
             fill_order(&network, &cavities).or_else(|fault| refused(given, "cavities", &fault))?;
-        let place = order.last % volumes.len() + 1;
+        let first_side = network.sides[0].len();
+        let before = if order.last < first_side {
+            0
+        } else {
+            first_side
+        };
+        let place = order.last - before + 1;
         let latest = order.full_at[order.last];
-        let times = order.full_at.iter().take(volumes.len());
+        let times = order.full_at.iter().take(first_side);
         let times: Vec<String> = times
             .map(|time| format!("{} s", rounded(time.as_s(), 2)))
             .collect();
@@ -230,6 +242,8 @@ pub(super) const EVEN_GATES: Reckoner = Reckoner {
         RUNNER,
         GATES,
         SIDES,
+        OTHER_GATES,
+        SPRUE,
         SPACING,
         Input::new(
             "wanted",
@@ -257,13 +271,10 @@ pub(super) const EVEN_GATES: Reckoner = Reckoner {
         let side = network.sides[0].len();
         let wanted = match given.has("wanted") {
             true => given.numbers("wanted"),
-            false => vec![1.0; side],
+            false => vec![1.0; most_gates(&network)],
         };
-        let everywhere: Vec<f64> = network
-            .sides
-            .iter()
-            .flat_map(|_| wanted.iter().copied())
-            .collect();
+        let of_side = |side: &Vec<Stretch>| wanted.iter().take(side.len()).copied();
+        let everywhere: Vec<f64> = network.sides.iter().flat_map(of_side).collect();
         let areas = balanced_gates(&network, &everywhere)
             .or_else(|fault| refused(given, "wanted", &fault))?;
         let flows = gate_flows(&network.with_gates(&areas))
@@ -276,7 +287,7 @@ pub(super) const EVEN_GATES: Reckoner = Reckoner {
         Ok(vec![
             Answer::of("nearest gate", areas[0]),
             Answer::of("farthest gate", areas[side - 1]),
-            Answer::of("fastest gate", fastest(&flows)).rounded_up(),
+            Answer::of("fastest gate", flows.fastest()).rounded_up(),
             Answer::words("cut, from the sprue outwards", cut.join(", ")),
         ])
     },
@@ -288,12 +299,11 @@ const EVEN: f64 = 0.05;
 /// More gates on one runner than any hand-cut mould has.
 const MOST_GATES: usize = 40;
 
-/// Length of a gate from runner to casting: short in hand-cut moulds.
-const GATE_LENGTH: Length = Length::from_mm(25.0);
-
 fn network(given: &Given<'_>) -> Result<Network, Impossible> {
-    let areas: Vec<Area> = given.list("gates");
-    if areas.is_empty() || areas.len() > MOST_GATES {
+    let first: Vec<Area> = given.list("gates");
+    let other: Vec<Area> = given.list("other_gates");
+    let countable = |gates: &[Area]| !gates.is_empty() && gates.len() <= MOST_GATES;
+    if !countable(&first) || given.has("other_gates") && !countable(&other) {
         let why = "are none, or more than a hand-cut runner has";
         return given.refuse(
             "gates",
@@ -301,31 +311,51 @@ fn network(given: &Given<'_>) -> Result<Network, Impossible> {
             "give the gates of one side with commas between",
         );
     }
-    let spacing: Length = given.get("spacing");
-    let runner = Passage::square(given.get("runner"), spacing, 0.0);
-    let gate_loss = given.number("gate_loss");
-    let side = |number: usize| -> Vec<Stretch> {
-        let gates = areas.iter().enumerate();
-        gates
-            .map(|(place, area)| Stretch {
-                runner,
-                gate: Gate {
-                    passage: Passage::square(*area, GATE_LENGTH, gate_loss),
-                    height: Length::ZERO,
-                    cavity: number * areas.len() + place,
-                },
-            })
-            .collect()
+    let sides = match (given.has("other_gates"), given.words("sides")) {
+        (true, _) => vec![first, other],
+        (false, "two") => vec![first.clone(), first],
+        (false, _) => vec![first],
     };
-    let sides = if given.words("sides") == "two" { 2 } else { 1 };
-    let head: Length = given.get("head");
-    Ok(Network {
-        level: head,
-        sprue: Passage::square(given.get("sprue_foot"), head, given.number("sprue_loss")),
-        sides: (0..sides).map(side).collect(),
+    let level: Length = given.get("head");
+    let runners = PlainRunners {
+        level,
+        foot: given.get("sprue_foot"),
+        sprue: given.find("sprue").unwrap_or(level),
+        runner: given.get("runner"),
+        spacing: given.get("spacing"),
+        sides,
+        sprue_loss: given.number("sprue_loss"),
+        gate_loss: given.number("gate_loss"),
         friction: Friction::Stated(given.number("friction")),
         turn: given.number("turn"),
-    })
+    };
+    Ok(runners.network())
+}
+
+/// A cavity for every gate, those of each side as typed, the nearest first.
+fn cavities(
+    given: &Given<'_>,
+    network: &Network,
+    volumes: &[Volume],
+) -> Result<Vec<Cavity>, Impossible> {
+    let (above, below): (Length, Length) = (given.get("above"), given.get("below"));
+    let cavity = |volume: &Volume| Cavity {
+        volume: *volume,
+        bottom: Length::ZERO - below,
+        height: above + below,
+    };
+    let most = most_gates(network);
+    if volumes.len() != most {
+        let why = format!("are {} for {most} gates of a side", volumes.len());
+        return given.refuse("cavities", why, "give one for each gate, the nearest first");
+    }
+    let of_side = |side: &Vec<Stretch>| volumes.iter().take(side.len()).map(cavity);
+    Ok(network.sides.iter().flat_map(of_side).collect())
+}
+
+/// Gates of the side that has most.
+fn most_gates(network: &Network) -> usize {
+    network.sides.iter().map(Vec::len).max().unwrap_or(0)
 }
 
 fn refused<T>(
@@ -334,14 +364,6 @@ fn refused<T>(
     fault: &dyn std::error::Error,
 ) -> Result<T, Impossible> {
     given.refuse(what, fault.to_string(), "measure the running system again")
-}
-
-fn fastest(flows: &Flows) -> Speed {
-    flows
-        .gates
-        .iter()
-        .map(|gate| gate.speed)
-        .fold(Speed::ZERO, Speed::max)
 }
 
 /// By how much the largest share outdoes the smallest.

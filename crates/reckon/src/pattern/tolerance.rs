@@ -1,11 +1,14 @@
 //! How far a casting may be off, and what is left on for machining.
 
+use measure::band::Band;
 use measure::length::Length;
 use pattern::machining_stock::{
-    FaceUp, Faces, Feature, RAW_SIZE, REQUIRED, StockGrade, older_rule, raw_size, required,
+    FaceUp, Faces, Feature, RAW_SIZE, REQUIRED, StockGrade, between_grades, older_rule, raw_size,
     usual_grades,
 };
-use pattern::tolerance::{GRADES, Grade, LINEAR, Moulding, WALL_GRADE, grades, linear, wall_grade};
+use pattern::tolerance::{
+    EitherWay, GRADES, Grade, LINEAR, Moulding, WALL_GRADE, either_way, grades, linear, wall_grade,
+};
 
 use super::{METALS, metal_of};
 use crate::answer::Answer;
@@ -71,18 +74,16 @@ pub(super) const OF_MOULDING: Reckoner = Reckoner {
             .words("moulding")
             .parse()
             .map_err(|fault| impossible("moulding", &fault))?;
-        let size = given.get("size");
-        let held = grades(moulding, metal_of(given)?, size);
-        let held = held.map_err(|fault| impossible("metal", &fault))?;
+        let (metal, size) = (metal_of(given)?, given.get("size"));
+        let held = grades(moulding, metal, size).map_err(|fault| impossible("metal", &fault))?;
         let mut answers = vec![
             Answer::number("finest grade", f64::from(held.fine.number())),
             Answer::number("coarsest grade", f64::from(held.coarse.number())),
         ];
-        let fine = linear(size, held.fine).map_err(|fault| impossible("size", &fault))?;
-        match linear(size, held.coarse) {
-            Ok(coarse) => answers.push(
-                Answer::of("either way", coarse.value * 0.5)
-                    .between(fine.value * 0.5, coarse.value * 0.5)
+        match either_way(moulding, metal, size) {
+            Ok(EitherWay { band, .. }) => answers.push(
+                Answer::of("either way", band.likely())
+                    .between(band.low(), band.high())
                     .rounded_up(),
             ),
             Err(fault) => given.doubt(fault.to_string()),
@@ -120,25 +121,31 @@ pub(super) const STOCK: Reckoner = Reckoner {
         Input::new(
             "grade",
             "grade",
-            "grade of machining allowance; F to H are usual by hand, G to K for steel",
+            "grade of machining allowance; left out, those usual for the metal by hand, or H",
             Wanted::Choice(&["A", "B", "C", "D", "E", "F", "G", "H", "J", "K"]),
         )
-        .or("H", "iso-8062-1994"),
-        Input::choice("metal", "the metal, for the older rule", METALS).optional(),
+        .optional(),
+        Input::choice(
+            "metal",
+            "the metal, for its usual grades and the older rule",
+            METALS,
+        )
+        .optional(),
     ],
     example: &[("largest", "125 mm"), ("metal", "grey-iron")],
     cautions: &[],
     work: |given| {
-        let grade: StockGrade = given
-            .words("grade")
-            .parse()
-            .map_err(|fault| impossible("grade", &fault))?;
+        let grades = stock_grades(given)?;
         let largest = given.get("largest");
-        let on = |face| required(largest, grade, face).map_err(|fault| impossible("grade", &fault));
-        let mut answers =
-            vec![Answer::of("drag or side face", on(FaceUp::DragOrSide)?.value).rounded_up()];
+        let on = |face| between_grades(largest, grades, face);
+        let answer = |name, stock: Band<Length>| {
+            let answer = Answer::of(name, stock.likely());
+            answer.between(stock.low(), stock.high()).rounded_up()
+        };
+        let below = on(FaceUp::DragOrSide).map_err(|fault| impossible("grade", &fault))?;
+        let mut answers = vec![answer("drag or side face", below)];
         match on(FaceUp::Cope) {
-            Ok(stock) => answers.push(Answer::of("cope face", stock.value).rounded_up()),
+            Ok(stock) => answers.push(answer("cope face", stock)),
             Err(none) => given.doubt(none.to_string()),
         }
         given.doubt("the table is from memory");
@@ -215,6 +222,20 @@ pub(super) const RAW: Reckoner = Reckoner {
 fn grade_of(given: &Given<'_>) -> Result<Grade, Impossible> {
     let number = given.words("grade").parse().unwrap_or(0);
     Grade::new(number).map_err(|fault| impossible("grade", &fault))
+}
+
+/// The grade typed, or those usual for the metal named.
+fn stock_grades(given: &Given<'_>) -> Result<[StockGrade; 2], Impossible> {
+    let usual = match given.has("metal") && !given.has("grade") {
+        true => usual_grades(metal_of(given)?),
+        false => None,
+    };
+    let typed = match given.words("grade") {
+        "" => "H",
+        letter => letter,
+    };
+    let one: StockGrade = typed.parse().map_err(|fault| impossible("grade", &fault))?;
+    Ok(usual.unwrap_or([one, one]))
 }
 
 fn impossible(what: &'static str, fault: &dyn std::error::Error) -> Impossible {

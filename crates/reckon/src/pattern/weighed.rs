@@ -1,8 +1,8 @@
 //! The volume of a part without a drawing: weighed, or guessed from its sizes.
 
-use measure::length::{Area, Length};
+use measure::length::{Area, Length, Volume};
 use measure::matter::{Density, Mass};
-use pattern::displacement::{VOLUME_IN_WATER, volume_in_water};
+use pattern::displacement::{READING, VOLUME_IN_WATER, volume_in_water};
 use pattern::material::{VOLUME_BY_WEIGHT, volume_by_weight};
 use pattern::rough::{VOLUME_OF_SIZES, volume_of_sizes};
 
@@ -37,7 +37,7 @@ pub(super) const BY_WATER: Reckoner = Reckoner {
     work: |given| {
         let (in_air, in_water) = weighed_in_water(given)?;
         let volume = volume_in_water(in_air, in_water, given.get("water"));
-        Ok(vec![Answer::of("volume", volume)])
+        Ok(vec![Answer::of("volume", volume).give_or_take(READING)])
     },
 };
 
@@ -77,6 +77,7 @@ pub(super) const OF_SIZES: Reckoner = Reckoner {
         Input::of::<Area>("spanned", "F", "face or skin that the part spans"),
         Input::of::<Length>("thickness", "s", "mean thickness over that face")
             .narrowed_by("weigh the pattern in water instead"),
+        Input::of::<Volume>("room", "", "the box round it: there is never more metal").optional(),
     ],
     example: &[
         ("covered", "0.7 to 1"),
@@ -86,7 +87,8 @@ pub(super) const OF_SIZES: Reckoner = Reckoner {
     cautions: &[],
     work: |given| {
         let (spanned, thickness) = (given.get("spanned"), given.get("thickness"));
-        let volume = volume_of_sizes(given.number("covered"), spanned, thickness);
+        let covered = given.number("covered");
+        let volume = volume_of_sizes(covered, spanned, thickness, given.find("room"));
         Ok(vec![Answer::of("volume", volume)])
     },
 };
