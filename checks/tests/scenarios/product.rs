@@ -3,6 +3,7 @@
 use checks::repository::root;
 use job::plan::Plan;
 use job::remark::{Remark, of_mesh};
+use job::why::why;
 use reckon::answer::Outcome;
 use reckon::ask::Ask;
 use reckon::worked::Worked;
@@ -47,12 +48,14 @@ impl Product {
         let mut said: Vec<String> = self.remarks().map(of_remark).collect();
         if let Some(plan) = &self.plan {
             for figure in &plan.figures {
+                said.push(figure.name.to_owned());
                 said.extend(figure.because.clone());
+                // As `oddside why` tells it.
+                let given = why(figure).map_or_else(Vec::new, |why| why.given);
                 said.extend(
-                    figure
-                        .inputs
+                    given
                         .iter()
-                        .map(|(name, text)| format!("{name} {text}")),
+                        .map(|(key, about, text)| format!("{key} {text}: {about}")),
                 );
             }
             let choices = plan.choices.iter();

@@ -40,7 +40,7 @@ impl Furnace {
         }
     }
 
-    /// The furnace of a word: `fuel` or `fuel-crucible`.
+    /// The furnace of a word, whether a crucible is named with it or not.
     pub fn named(word: &str) -> Option<Furnace> {
         let word = word.trim();
         let word = word.strip_suffix("-crucible").unwrap_or(word);

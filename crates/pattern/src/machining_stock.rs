@@ -140,8 +140,8 @@ pub fn required(
     })
 }
 
-/// Stock on each machined face from a fine grade to a coarse one, likely that of the coarse: what is
-/// left on is filed off, what is missing is not filed on. Law: [`REQUIRED`].
+/// Stock on each machined face from a fine grade to a coarse one, likely that of the coarse: what
+/// is left on is filed off, what is missing is not filed on. Law: [`REQUIRED`].
 pub fn between_grades(
     largest: Length,
     [fine, coarse]: [StockGrade; 2],

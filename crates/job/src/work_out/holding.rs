@@ -186,6 +186,7 @@ fn cope_mass(job: &Job, part: &PlacedPart, rigging: &Rigging, ledger: &mut Ledge
             .input("width", exact(flask.width))
             .input("depth", exact(flask.cope))
             .input("pattern", band(&above))
+            .beside("pattern above the joint", told::band_text(&above))
             .input("frame", exact(flask.cope_frame))
             .input("sand_density", band(&density.value))
             .seen(&[density.source]),
