@@ -71,15 +71,16 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
 }
 
 fn write(asked: &Asked, ready: &Ready, plan: &Plan) -> Result<ExitCode, Trouble> {
+    // The answer first: the papers take about as long again.
     let json = PlanFile::of(plan).text();
-    let mut files: Vec<(&str, Vec<u8>)> = papers(asked, plan)?;
-    files.push((PLAN_FILE, json.clone().into_bytes()));
-    for (name, bytes) in &files {
-        write_whole(&ready.out.join(name), bytes)?;
-    }
     match asked.json {
         true => print::out(&json)?,
         false => print::out(&print::plan(plan))?,
+    }
+    let mut files: Vec<(&str, Vec<u8>)> = papers(asked, plan)?;
+    files.push((PLAN_FILE, json.into_bytes()));
+    for (name, bytes) in &files {
+        write_whole(&ready.out.join(name), bytes)?;
     }
     if ready.shop_file.is_none() {
         print::talk(
