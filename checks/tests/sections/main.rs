@@ -7,7 +7,7 @@ use pattern::mesh::Mesh;
 use pattern::sections::{Section, sections};
 use pattern::solid::measure;
 
-use crate::solids::{ball, block, cylinder, plate_with_boss, turned};
+use crate::solids::{ball, block, cylinder, plate_with_boss, shell, turned};
 
 mod solids;
 
@@ -57,6 +57,21 @@ fn the_heaviest_section_has_the_modulus_of_paper() {
 fn the_plate_under_a_boss_keeps_its_own_section() {
     let found = found_sections(&plate_with_boss(150.0, 10.0, 40.0, 30.0));
     assert!(found.len() >= 2, "boss and plate are one: {found:?}");
+}
+
+/// A wall of two cells is a wall: it does not fall to pieces, and no piece of it is heavier than
+/// half its thickness and a cell's error.
+#[test]
+fn a_large_thin_shell_is_one_section() {
+    let found = found_sections(&shell(300.0, 4.0));
+    let all: f64 = found.iter().map(|section| section.volume.as_cm3()).sum();
+    let largest = found.iter().map(|section| section.volume.as_cm3());
+    let largest = largest.fold(0.0, f64::max);
+    assert!(largest > 0.97 * all, "{largest} of {all} cm³: {found:?}");
+    let metal = std::f64::consts::PI / 6.0 * (30f64.powi(3) - 29.2f64.powi(3));
+    assert!(all > 0.97 * metal, "{all} of {metal} cm³");
+    let heaviest_mm = found[0].modulus.as_mm();
+    assert!((1.9..2.6).contains(&heaviest_mm), "{heaviest_mm}");
 }
 
 fn cases() -> Vec<Case> {

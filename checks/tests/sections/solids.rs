@@ -69,6 +69,17 @@ pub fn ball(diameter: f64) -> Mesh {
     revolved(&profile)
 }
 
+/// A hollow ball: the skin of the hollow stands in that of the ball, wound the other way.
+pub fn shell(diameter: f64, wall: f64) -> Mesh {
+    let (mut skin, hollow) = (ball(diameter), ball(diameter - 2.0 * wall));
+    let first = skin.points.len() as u32;
+    skin.points.extend(hollow.points);
+    let inward = hollow.triangles.iter();
+    skin.triangles
+        .extend(inward.map(|[a, b, c]| [first + a, first + c, first + b]));
+    skin
+}
+
 /// The solid turned by 37° about the direction (1, 2, 3): no face stays along the cells.
 pub fn turned(solid: &Mesh) -> Mesh {
     let axis = [1.0, 2.0, 3.0].map(|part: f64| part / 14f64.sqrt());

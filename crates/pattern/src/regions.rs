@@ -21,6 +21,10 @@ pub const OUTSIDE: u32 = u32::MAX;
 /// when neither is this much deeper than the other.
 const SHOULDER: f64 = 1.25;
 
+/// Regions shallower than so many cells are measured coarsely. Raised, a boss on a wall four cells
+/// thick is no longer told from it; lowered, a wall of two cells falls to pieces.
+const COARSE: f64 = 2.0;
+
 /// A region with more cut than this share of its own surface is a crumb.
 const MOST_CUT: f64 = 0.7;
 
@@ -145,12 +149,20 @@ fn join_alike(cells: &Cells, depth: &[f64], label: &mut [u32]) {
         *neck = neck.max(depth[cell].min(depth[next]));
     });
     let mut group: Vec<u32> = (0..count as u32).collect();
+    // In a wall of few cells it is chance how near to its middle a cell lies.
+    let chance = cells.size_mm / 2.0;
     for ((a, b), neck) in necks {
         let (shallow, deep) = {
             let (a, b) = (deepest[a as usize], deepest[b as usize]);
             (a.min(b), a.max(b))
         };
-        if deep <= SHOULDER * shallow && neck * SHOULDER >= shallow {
+        let slack = if shallow < COARSE * cells.size_mm {
+            chance
+        } else {
+            0.0
+        };
+        let alike = deep <= (SHOULDER * shallow).max(shallow + slack);
+        if alike && neck * SHOULDER + slack >= shallow {
             join(&mut group, a, b);
         }
     }

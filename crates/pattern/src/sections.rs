@@ -58,6 +58,10 @@ pub struct Section {
 /// Sections smaller than this share of the metal are the crumbs of corners and lettering.
 const LEAST_SHARE: f64 = 0.005;
 
+/// The ball over which a modulus is taken has at least this radius, in cells: in a smaller one it
+/// is chance whether a cell has its share of the surface.
+const LEAST_BALL: f64 = 2.0;
+
 /// The sections of a solid, the heaviest first.
 pub fn sections(cells: &Cells) -> Vec<Section> {
     let depth = depths(cells);
@@ -102,15 +106,17 @@ impl Field<'_> {
         let deepest = own.iter().map(|&cell| self.depth[cell]).fold(0.0, f64::max);
         let middle = self.heaviest(own, 0.8 * deepest);
         let (mut held, mut cooled) = (0.0, 0.0);
-        for_ball(cells, middle, self.depth[middle], |cell| {
+        let around = self.depth[middle].max(LEAST_BALL * cells.size_mm);
+        for_ball(cells, middle, around, |cell| {
             if self.label[cell] == self.label[middle] {
                 held += cells.volume_mm3[cell];
                 cooled += cells.volume_mm3[cell] * self.felt[cell];
             }
         });
         // No body has more volume to its surface than its largest ball has radius. A section cut
-        // off between deeper ones may have next to no surface of its own, and still no more.
-        let most = Length::from_mm(deepest + cells.size_mm);
+        // off between deeper ones may have next to no surface of its own, and still no more. The
+        // deepest cell lies within half a cell of the middle of that ball.
+        let most = Length::from_mm(deepest + cells.size_mm / 2.0);
         let cooled = Area::from_mm2(cooled.max(0.0));
         Section {
             modulus: modulus(Volume::from_mm3(held), cooled).min(most),
