@@ -189,15 +189,22 @@ impl Spot {
     }
 }
 
+/// The thinnest section such that it and those thinner still hold a fair share of the metal: five
+/// spokes count together, though each is small.
 fn thinnest(sections: &[Section], volume: Volume) -> Option<&Section> {
+    let of = |section: &Section| modulus(section.volume, section.cooled).as_mm();
+    let mut thin: Vec<&Section> = sections.iter().collect();
+    thin.sort_by(|a, b| of(a).total_cmp(&of(b)));
     let worth = volume * LEAST_SHARE_TO_RUN;
-    let thin = sections.iter().filter(|section| section.volume >= worth);
-    let of = |section: &&Section| modulus(section.volume, section.cooled).as_mm();
-    thin.min_by(|a, b| of(a).total_cmp(&of(b)))
+    let mut held = Volume::ZERO;
+    thin.into_iter().find(|section| {
+        held += section.volume;
+        held >= worth
+    })
 }
 
-/// A section with less of the metal than this does not set the pace of the pour. Raised, thin ribs
-/// are forgotten; lowered, the rounding of an edge becomes a wall.
+/// Thin sections with less of the metal than this do not set the pace of the pour. Raised, thin
+/// ribs are forgotten; lowered, the rounding of an edge becomes a wall.
 const LEAST_SHARE_TO_RUN: f64 = 0.03;
 
 /// Turns the mesh so that the wanted way is up and the longer side lies along x, without mirroring.

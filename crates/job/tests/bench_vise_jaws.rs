@@ -32,7 +32,7 @@ mark = 6
 [[iron]]
 name = "sash weight"
 mass = "2.5 kg"
-count = 4
+count = 5
 "#;
 
 const JOB: &str = r#"
@@ -82,8 +82,8 @@ fn masses_agree_with_the_hand_sum() {
     let plan = plan();
     likely_within(&plan, "casting mass", 1.14 * 0.98, 1.14 * 1.02);
     // The hand sum feeds 4 to 5 % and pours 3.9 to 4.7 kg. The plan adds the contraction of the
-    // liquid over 160 K of superheat, 1.6 %, which makes the feeders a tenth wider and a third
-    // heavier: the two bands overlap.
+    // liquid over half of 160 K of superheat, 0.8 %, a full basin and the slag trap: the two bands
+    // overlap.
     let poured = worked::values(&plan, "poured mass");
     assert!(poured[0] < 4.7 && poured[1] < 4.7 * 1.1, "{poured:?}");
     let charge = worked::values(&plan, "charge");
@@ -97,7 +97,9 @@ fn a_small_crucible_is_passed_over() {
 }
 
 /// The root rule for 4.3 kg gives 3.4 to 4.6 s, and Torricelli 107 to 144 mm²: both lie inside the
-/// bands of the plan. Its high end may lie a fifth above: it counts a larger feeder and a run-off.
+/// bands of the plan, but for a hundredth of the choke: with a larger feeder, a full basin and the
+/// slag trap it pours a seventh more. Its high end may lie a quarter above, since it counts losses
+/// down to C = 0.73 where the hand sum takes 0.8.
 #[test]
 fn filling_and_choke_agree_with_the_hand_sum() {
     let plan = plan();
@@ -108,19 +110,20 @@ fn filling_and_choke_agree_with_the_hand_sum() {
     );
     let choke = worked::values(&plan, "choke area");
     assert!(
-        choke[0] <= 107.0 && 144.0 <= choke[2] && choke[2] < 144.0 * 1.2,
+        choke[0] <= 107.0 * 1.01 && 144.0 <= choke[2] && choke[2] < 144.0 * 1.25,
         "{choke:?}"
     );
 }
 
 /// By hand: 117.5 cm² under 100 mm of 7.95 g/cm³ lift 9.34 kgf, and runners 15 to 25 % more. The
-/// plan draws its runner, 175 mm of it, and finds a third.
+/// plan draws its runner, 175 mm of it, and finds a third; at the high end the slag trap lies
+/// beside it as so much more runner, and it finds half.
 #[test]
 fn the_cope_is_held() {
     let plan = plan();
     let lift = worked::values(&plan, "cope lift").map(|n| n / 9.806_65);
     assert!(
-        lift[1] > 9.34 * 1.15 && lift[2] < 9.34 * 1.4,
+        lift[1] > 9.34 * 1.15 && lift[1] < 9.34 * 1.4 && lift[2] < 9.34 * 1.5,
         "{lift:?} kgf"
     );
     likely_within(&plan, "cope mass", 9.4, 9.8);
@@ -131,7 +134,7 @@ fn the_cope_is_held() {
         (least..least + 0.5).contains(&wanted),
         "{wanted} kg for {lift:?} kgf"
     );
-    assert_eq!(plan.choice("irons").unwrap().chosen, "4 x sash weight");
+    assert_eq!(plan.choice("irons").unwrap().chosen, "5 x sash weight");
 }
 
 #[test]

@@ -22,7 +22,7 @@ use reckon::worked::Worked;
 use worked::{block, given};
 
 /// How far a figure may be from what its law gives, as a share of each end: inputs are written to
-/// six figures, and what is left of a difference of two of them is good to three.
+/// eight figures, and what is left of a difference of two of them is good to three.
 const WITHIN: f64 = 0.001;
 
 /// An end smaller than this share of the largest of the three is nought beside it.

@@ -7,7 +7,8 @@ mod worked;
 use job::file_fault::read;
 use job::plan::Plan;
 use job::shop::ShopFile;
-use worked::{block, values};
+use worked::blocks::Heights;
+use worked::{block, drawn, values};
 
 /// A slab of 120 by 80 by 24 mm.
 fn plan(alloy: &str, heap: &str) -> Plan {
@@ -40,6 +41,28 @@ fn every_metal_gets_three_marks_in_order_shown_on_the_late_side() {
             "{alloy}"
         );
     }
+}
+
+/// A hub of 40 by 40 by 40 mm with a web of this height round it, in grey iron.
+fn hub(web_mm: f64) -> Plan {
+    let part = drawn(&Heights {
+        x: vec![0.0, 60.0, 100.0, 160.0],
+        y: vec![0.0, 60.0, 100.0, 160.0],
+        height: &|i, j| if (i, j) == (1, 1) { 40.0 } else { web_mm },
+    });
+    let job = "name = \"Hub\"\n[part]\nmesh = \"hub.obj\"\n[metal]\nalloy = \"grey iron\"";
+    worked::plan(job, HEAP, &part)
+}
+
+#[test]
+fn iron_of_thick_and_thin_is_opened_colder() {
+    let below = |plan: &Plan| {
+        let figure = plan.figure("may be opened").unwrap();
+        let below = figure.inputs.iter().find(|(key, _)| key == "below");
+        below.unwrap().1.clone()
+    };
+    assert_eq!(below(&hub(8.0)), "300 °C");
+    assert_eq!(below(&hub(34.0)), "480 °C");
 }
 
 #[test]

@@ -22,7 +22,11 @@ pub const MARKS: Law = Law {
     formula: "t where T falls below T_mark: ρ M (L + c ΔT + c_s (T_s − T)) = what sand with b draws",
     range: "as much sand as the flask holds round a ball of the same surface, air beyond it; every \
             time on the late side; schools wait one to two hours",
-    sources: &["carslaw-jaeger-1959", "school-cooling-page"],
+    sources: &[
+        "carslaw-jaeger-1959",
+        "school-cooling-page",
+        "foundry-handbooks-iron",
+    ],
 };
 
 /// How long a casting taken out at a temperature still burns the hand.
@@ -42,8 +46,24 @@ pub struct OpeningRow {
     pub leave: Temperature,
     /// Below this it may be laid open.
     pub open: Temperature,
+    /// The same where thick and thin sections hang together and may crack each other.
+    pub uneven: Option<Temperature>,
     /// Key of the source.
     pub source: String,
+}
+
+/// How many times heavier the heaviest section of an uneven casting is than its thinnest: twice the
+/// freezing time (common practice, no source).
+pub const UNEVEN: f64 = 1.5;
+
+impl OpeningRow {
+    /// The row for a casting whose sections differ: opened colder where that keeps it whole.
+    pub fn for_uneven(&self) -> OpeningRow {
+        OpeningRow {
+            open: self.uneven.unwrap_or(self.open),
+            ..self.clone()
+        }
+    }
 }
 
 /// The three marks, each reckoned from the end of the pour.
@@ -124,6 +144,7 @@ struct Row {
     name: String,
     leave: Typed<Temperature>,
     open: Typed<Temperature>,
+    uneven: Option<Typed<Temperature>>,
     source: String,
 }
 
@@ -145,6 +166,7 @@ impl Row {
             name: self.name,
             leave: self.leave.value,
             open: self.open.value,
+            uneven: self.uneven.map(|typed| typed.value),
             source: self.source,
         }
     }

@@ -92,6 +92,22 @@ fn iron_is_opened_below_the_habit_of_480_degrees() {
 }
 
 #[test]
+fn uneven_iron_stays_in_its_sand_for_the_longer_habit() {
+    // The thread's long habit is three hours; a wheel of 4 kg with a hub of 8 mm modulus.
+    let row = opening_row("iron").expect("iron");
+    let wheel = Poured {
+        sand: HeatDrawing::from_w_rts_per_m2_k(900.0),
+        ..iron(5.5, 7.7)
+    };
+    let [even, uneven] = [row.clone(), row.for_uneven()]
+        .map(|row| marks(&wheel, &row).expect("cold in time").open.as_min());
+    assert!(uneven > 1.5 * even, "{even} {uneven}");
+    assert!((90.0..=180.0).contains(&uneven), "{uneven}");
+    let bronze = opening_row("copper").expect("bronze");
+    assert_eq!(bronze.for_uneven(), *bronze);
+}
+
+#[test]
 fn every_family_waits_until_it_is_frozen_and_opens_below_its_red() {
     assert_eq!(opening_rows().len(), 5);
     for row in opening_rows() {

@@ -11,8 +11,8 @@ use measure::length::{Area, Length, Volume};
 use measure::matter::{Density, Mass};
 use mould::gating::choke::{CHOKE, EFFECTIVE_HEAD, choke, effective_head};
 use mould::gating::pour_time::{
-    IRON_POUR_TIME, POUR_TIME, THIN_WALL_LIMIT, constant_for, iron_pour_time, pour_time,
-    thin_wall_limit, time_to_fill,
+    IRON_POUR_TIME, POUR_TIME, THIN_WALL_LIMIT, ToRun, as_iron, constant_for, iron_pour_time,
+    pour_time, thin_wall_limit, time_to_fill,
 };
 use mould::gating::sprue::{
     FALL_SPEED, FILL_FROM_BOTTOM, FILL_FROM_TOP, SPRUE_EXIT, SPRUE_TAPER, diameter_of, fall_speed,
@@ -20,8 +20,17 @@ use mould::gating::sprue::{
 };
 
 use crate::answer::Answer;
+use crate::given::Given;
 use crate::input::{Input, Property};
 use crate::reckoner::Reckoner;
+use crate::refusal::Impossible;
+
+const FILLED: Input = Input::of::<Mass>(
+    "filled",
+    "m_filled",
+    "castings and feeders alone, where sprue and runner are known",
+)
+.optional();
 
 /// The reckoners of this topic.
 pub const RECKONERS: &[Reckoner] = &[
@@ -40,6 +49,9 @@ pub const RECKONERS: &[Reckoner] = &[
             )
             .optional()
             .narrowed_by("time one slab in your own sand: reckon freezing-time"),
+            FILLED,
+            Input::of::<Density>("liquid_density", "ρ", "of the metal, where it is not iron")
+                .or("6.9 g/cm3", "foundry-handbooks-iron"),
         ],
         example: &[("poured", "4.2 kg"), ("wall", "6 mm")],
         cautions: &[],
@@ -57,9 +69,14 @@ pub const RECKONERS: &[Reckoner] = &[
                     return given.refuse("wall", "or constant is wanted, one of the two", advice);
                 }
             };
-            let (poured, freezing) = (given.get("poured"), given.find("freezing"));
-            let time = time_to_fill(poured, constant, freezing);
-            if time < pour_time(poured, constant) {
+            let poured: Mass = given.get("poured");
+            let to_run = ToRun {
+                liquid: given.get("liquid_density"),
+                filled: filled(given, poured)?,
+                freezing: given.find("freezing"),
+            };
+            let time = time_to_fill(poured, constant, &to_run);
+            if time < pour_time(as_iron(poured, to_run.liquid), constant) {
                 given.doubt("hurried: the thinnest wall would freeze before it is full");
             }
             Ok(vec![Answer::of("time", time)])
@@ -72,11 +89,20 @@ pub const RECKONERS: &[Reckoner] = &[
         inputs: &[
             Input::of::<Duration>("freezing", "t_freeze", "time in which that wall freezes")
                 .narrowed_by("time one slab in your own sand: reckon freezing-time"),
+            Input::of::<Mass>("poured", "m", "all metal poured, with the running system")
+                .optional(),
+            FILLED,
         ],
-        example: &[("freezing", "11 to 25 s")],
+        example: &[
+            ("freezing", "11 to 25 s"),
+            ("poured", "2.3 kg"),
+            ("filled", "1.8 kg"),
+        ],
         cautions: &[],
         work: |given| {
-            let latest = thin_wall_limit(given.get("freezing"));
+            let all: Option<Mass> = given.find("poured").or_else(|| given.find("filled"));
+            let poured = all.unwrap_or(Mass::from_kg(1.0));
+            let latest = thin_wall_limit(given.get("freezing"), poured, filled(given, poured)?);
             Ok(vec![Answer::of("time", latest).rounded_down()])
         },
     },
@@ -327,3 +353,16 @@ pub const RECKONERS: &[Reckoner] = &[
     reach::MISRUN,
     reach::SPIRAL,
 ];
+
+/// Castings and feeders alone; all of the metal where nothing is said of them.
+fn filled(given: &Given<'_>, poured: Mass) -> Result<Mass, Impossible> {
+    let filled = given.find("filled").unwrap_or(poured);
+    if filled <= Mass::ZERO || filled > poured * LARGER_PART {
+        let advice = "weigh the castings without sprue and runner";
+        return given.refuse("filled", "is a part of what is poured", advice);
+    }
+    Ok(filled)
+}
+
+/// At the low end of what is poured, the likely castings may be a little more than all.
+const LARGER_PART: f64 = 2.0;

@@ -64,6 +64,12 @@ pub const RECKONERS: &[Reckoner] = &[
                 &["aluminium", "copper", "zinc", "iron", "tin"],
             )
             .optional(),
+            Input::choice(
+                "sections",
+                "uneven where the heaviest is one and a half times the thinnest or more",
+                &["even", "uneven"],
+            )
+            .or("even", "common-practice"),
             DENSITY,
             LATENT,
             LIQUID_HEAT,
@@ -87,8 +93,11 @@ pub const RECKONERS: &[Reckoner] = &[
             "the sand round it scalds long after the casting is dark; never water on it",
         ],
         work: |given| {
-            let row = row(given)?;
-            let Some(marks) = marks(&poured(given)?, row) else {
+            let row = match given.words("sections") {
+                "uneven" => row(given)?.for_uneven(),
+                _ => row(given)?.clone(),
+            };
+            let Some(marks) = marks(&poured(given)?, &row) else {
                 return given.refuse(
                     "poured",
                     "is not cold in a fortnight",

@@ -48,7 +48,8 @@ pub(super) fn casting(job: &Job, shop: &Shop, part: &PlacedPart, ledger: &mut Le
     allowances(job, part, &contraction, ledger);
     Casting {
         mass,
-        wall: thinnest.likely() * 2.0,
+        // A wall may be thinner than it was measured by as much as the measure is off.
+        wall: thinnest.likely() * (2.0 * (1.0 - error(part))),
         wall_freezes,
         pouring,
         superheat,
@@ -123,6 +124,11 @@ fn constant(
 /// A measured modulus is good to three per cent on plates, cubes, balls and bosses.
 const MODULUS_ERROR: f64 = 0.03;
 
+/// How far a modulus may be off; what was not measured carries its own, far wider band.
+pub(super) fn error(part: &PlacedPart) -> f64 {
+    if part.is_measured { MODULUS_ERROR } else { 0.0 }
+}
+
 fn moduli(part: &PlacedPart, ledger: &mut Ledger) {
     let unplaced = match part.is_measured {
         true => "the whole part",
@@ -163,8 +169,7 @@ fn over_surface(name: &'static str, volume: Volume, cooled: Area) -> Entry {
 
 /// A modulus as its place feels metal and surface, or as sizes leave it open: no one division.
 fn as_measured(name: &'static str, part: &PlacedPart, modulus: &Band<Length>) -> Entry {
-    // What was not measured carries its own, far wider band.
-    let error = if part.is_measured { MODULUS_ERROR } else { 0.0 };
+    let error = error(part);
     let band = Band::new(
         modulus.low() * (1.0 - error),
         modulus.likely(),

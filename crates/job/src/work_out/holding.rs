@@ -145,7 +145,10 @@ fn lift(
             "of the shadow, runners and gates",
             told::band_text(&runners),
         )
-        .because("runner drawn and counted: to the nearest gate at the low end, else with run-off")
+        .because(
+            "runner drawn and counted: to the nearest gate at the low end, with the slag trap \
+             beside it at the high end",
+        )
         .up();
     ledger.write(match of_cores.high() > Force::ZERO {
         false => entry,
@@ -157,14 +160,15 @@ fn lift(
 }
 
 /// Runner and gates as square channels seen from above, the runner from a quarter of the flask,
-/// where it ends at the nearest gate, to its whole length with the run-off.
+/// where it ends at the nearest gate, to its whole length with all of the slag trap as run-off.
 fn runner_shadow(rigging: &Rigging) -> Band<Area> {
     let side = |area: Area| Length::from_m(area.as_m2().sqrt());
     let [runner, gates] = rigging.running.runner_and_gates;
     let seen = |length: Length| side(runner) * length + side(gates) * GATES_SEEN;
     let whole = seen(rigging.runner_length);
     let short = seen((rigging.chosen.flask.length * 0.25).min(rigging.runner_length));
-    Band::new(short, whole, whole)
+    let with_trap = seen(rigging.runner_length + rigging.running.past_last_gate);
+    Band::new(short, whole, with_trap)
 }
 
 /// Length of the gates as seen from above.

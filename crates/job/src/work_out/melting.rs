@@ -48,9 +48,23 @@ pub(super) fn melting(
             .seen(&keys)
             .up(),
     );
-    let crucible = crucible(job, shop, &charge, ledger).cloned();
+    let held = in_the_crucible(&charge, &loss);
+    let crucible = crucible(job, shop, &held, ledger).cloned();
     from_heaps(job, shop, &charge, ledger);
     Some(Pot { charge, crucible })
+}
+
+/// What the crucible has to hold. The metal for the ingot mould is the reserve from which a mould
+/// that takes more than is likely is filled: it is not wanted a second time on top of the most that
+/// is poured.
+fn in_the_crucible(charge: &Charge, loss: &Band<f64>) -> Band<Mass> {
+    let most_poured = metal::charge::charge(charge.poured.high(), 0.0, loss.high());
+    let charged = &charge.charged;
+    Band::new(
+        charged.low(),
+        charged.likely(),
+        most_poured.max(charged.likely()),
+    )
 }
 
 /// Writes what is lost of the charge, where nobody has weighed it.
@@ -109,7 +123,7 @@ fn from_heaps(job: &Job, shop: &Shop, charge: &Charge, ledger: &mut Ledger) {
 fn crucible<'a>(
     job: &Job,
     shop: &'a Shop,
-    charge: &Charge,
+    charge: &Band<Mass>,
     ledger: &mut Ledger,
 ) -> Option<&'a Crucible> {
     if shop.crucibles.is_empty() {
@@ -117,7 +131,7 @@ fn crucible<'a>(
         return None;
     }
     let liquid = &job.alloy.density_liquid.band;
-    let taken = smallest_that_holds(&shop.crucibles, &charge.charged, liquid);
+    let taken = smallest_that_holds(&shop.crucibles, charge, liquid);
     match taken {
         Some(crucible) => {
             let holds = measure::text::rounded(crucible.holds(liquid).low().as_kg(), 2);
@@ -134,7 +148,7 @@ fn crucible<'a>(
                 "the charge is more than any holds",
             );
             ledger.note(MetalFact::NoCrucible {
-                charge: charge.charged.high(),
+                charge: charge.high(),
             });
         }
     }

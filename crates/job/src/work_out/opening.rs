@@ -2,19 +2,20 @@
 
 use measure::band::Band;
 use measure::flow::Duration;
-use measure::heat::{HeatDrawing, HeatPerMass, Temperature};
+use measure::heat::{HeatDrawing, HeatPerMass, Temperature, TemperatureDifference};
 use measure::length::Length;
 use measure::matter::Mass;
 use measure::text::rounded;
 use mould::cooling::Poured;
-use mould::opening::{HAND, MARKS, Marks, OpeningRow, cooling_in_air, marks, opening_row};
+use mould::gating::running_system::basin_over;
+use mould::opening::{HAND, MARKS, Marks, OpeningRow, UNEVEN, cooling_in_air, marks, opening_row};
 
 use crate::amount::Amount;
 use crate::job::Job;
 use crate::placed_part::PlacedPart;
 use crate::remark::of_opening::OpeningFact;
 use crate::shop::Shop;
-use crate::work_out::casting::Casting;
+use crate::work_out::casting::{Casting, error};
 use crate::work_out::feeding::Feeding;
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::rigging::{Rigging, poured};
@@ -35,33 +36,35 @@ pub(super) fn opening(job: &Job, shop: &Shop, flask: &InFlask<'_>, ledger: &mut 
         return;
     };
     let oil = shop.heap.as_ref().is_some_and(|heap| heap.bond.is_none());
-    let open = Open::of(job, shop, flask);
-    let of_pour = |poured: Poured| {
-        let marks = marks(&poured, row)?;
-        Some((poured, if oil { marks.in_oil_sand() } else { marks }))
+    let uneven =
+        flask.part.heaviest.modulus.likely() >= flask.part.thinnest.modulus.likely() * UNEVEN;
+    let row = if uneven {
+        row.for_uneven()
+    } else {
+        row.clone()
     };
-    let cases: Option<Vec<_>> = open.cases().into_iter().map(of_pour).collect();
-    let Some(cases) = cases else {
+    let open = Open::of(job, shop, flask);
+    let Some((cases, of_basin)) = open.followed(&row, basin(flask), oil) else {
         ledger.note(OpeningFact::NeverCold);
         return;
     };
-    let latest = cases.iter().map(|(_, marks)| marks.open);
-    ledger.note(OpeningFact::Hot {
-        open: latest.fold(Duration::ZERO, Duration::max),
-        oil,
-    });
-    let bond = if oil { "oil" } else { "clay" };
-    write(
-        job,
-        &Opened {
-            row,
-            open,
-            cases,
-            bond,
-        },
-        ledger,
-    );
+    let opened = Opened {
+        row,
+        open,
+        cases,
+        of_basin,
+        bond: if oil { "oil" } else { "clay" },
+        sections: if uneven { "uneven" } else { "even" },
+    };
+    if let Some((_, open)) = opened.latest(Mark::Open) {
+        let open = open.high();
+        ledger.note(OpeningFact::Hot { open, oil });
+    }
+    write(job, &opened, ledger);
 }
+
+/// The pour at every corner, with its marks.
+type Cases = Vec<(Poured, Marks)>;
 
 /// The pour with both ends of what is uncertain in it, as far as either may be the late one: more
 /// metal, more heat in it and sand that draws less are later throughout; more sand takes up more
@@ -78,15 +81,16 @@ impl Open {
     fn of(job: &Job, shop: &Shop, flask: &InFlask<'_>) -> Open {
         let (alloy, all) = (job.alloy, poured(flask.rigging));
         let (latent, sand) = (&alloy.latent_heat.band, thirst(job, shop).band);
+        let hottest = flask.casting.pouring.high() - alloy.liquidus.band.likely();
         Open {
             pour: Poured {
                 modulus: heaviest(flask),
                 mass: all.likely(),
-                density: alloy.density_liquid.band.likely(),
+                density: alloy.density_liquid.band.high(),
                 latent: latent.likely(),
-                liquid_heat: alloy.specific_heat_liquid.band.likely(),
-                solid_heat: alloy.specific_heat_solid.band.likely(),
-                superheat: flask.casting.superheat,
+                liquid_heat: alloy.specific_heat_liquid.band.high(),
+                solid_heat: alloy.specific_heat_solid.band.high(),
+                superheat: hottest.max(TemperatureDifference::ZERO),
                 solidus: alloy.solidus.band.likely(),
                 sand: sand.likely(),
                 sand_mass: flask.sand.likely(),
@@ -112,11 +116,51 @@ impl Open {
         };
         (0..16).map(corner).collect()
     }
+
+    /// The marks at every corner, of what cools last in the mould and of the basin on it, which has
+    /// to be as cold before anything is moved. Where the basin alone keeps the mould shut longer
+    /// than the casting, it stands for both.
+    fn followed(&self, row: &OpeningRow, basin: Length, oil: bool) -> Option<(Cases, Cases)> {
+        let of_pour = |poured: Poured| {
+            let marks = marks(&poured, row)?;
+            Some((poured, if oil { marks.in_oil_sand() } else { marks }))
+        };
+        let basin = self.pour.modulus.max(basin);
+        let with_basin = |poured: Poured| Poured {
+            modulus: basin,
+            ..poured
+        };
+        let cases: Option<Cases> = self.cases().into_iter().map(of_pour).collect();
+        let of_basin: Option<Cases> = self
+            .cases()
+            .into_iter()
+            .map(with_basin)
+            .map(of_pour)
+            .collect();
+        let (cases, of_basin) = (cases?, of_basin?);
+        let latest = |cases: &Cases, mark: Mark| {
+            cases
+                .iter()
+                .map(|(_, marks)| mark.of(marks))
+                .fold(Duration::ZERO, Duration::max)
+        };
+        match latest(&of_basin, Mark::Leave) > latest(&cases, Mark::Open) {
+            true => Some((of_basin.clone(), of_basin)),
+            false => Some((cases, of_basin)),
+        }
+    }
 }
 
-/// What cools last: the heaviest section, the feeder on it, or the top of the sprue.
+/// Modulus of the metal in the basin, as wide as it may be cut.
+fn basin(flask: &InFlask<'_>) -> Length {
+    let top = flask.rigging.running.sprue_top.high();
+    basin_over(top, flask.rigging.pour_height).modulus()
+}
+
+/// What cools last in the mould: the heaviest section, as heavy as it may be, the feeder on it, or
+/// the top of the sprue.
 fn heaviest(flask: &InFlask<'_>) -> Length {
-    let section = flask.part.heaviest.modulus.high();
+    let section = flask.part.heaviest.modulus.high() * (1.0 + error(flask.part));
     let sprue = flask.rigging.running.sprue_top.high() / 4.0;
     let feeder = flask
         .feeding
@@ -127,10 +171,12 @@ fn heaviest(flask: &InFlask<'_>) -> Length {
 
 /// The pour with its marks at every corner.
 struct Opened {
-    row: &'static OpeningRow,
+    row: OpeningRow,
     open: Open,
-    cases: Vec<(Poured, Marks)>,
+    cases: Cases,
+    of_basin: Cases,
     bond: &'static str,
+    sections: &'static str,
 }
 
 /// One of the three marks.
@@ -170,6 +216,10 @@ impl Mark {
     fn because(self, opened: &Opened) -> String {
         let because = match self {
             Mark::Leave => "from the end of the pour: move nothing, lift no weight off",
+            Mark::Open if opened.row.uneven == Some(opened.row.open) => {
+                "from the end of the pour, on the late side; thick and thin hang together: they stay \
+                 in the sand until they give no more"
+            }
             Mark::Open => {
                 "from the end of the pour, on the late side; iron that may crack is left longer"
             }
@@ -185,7 +235,7 @@ fn write(job: &Job, opened: &Opened, ledger: &mut Ledger) {
             continue;
         };
         let [name, answer] = mark.names();
-        let below = mark.below(opened.row).as_celsius();
+        let below = mark.below(&opened.row).as_celsius();
         let entry = Entry::new(name, Amount::Duration(time), &MARKS).answer(answer);
         ledger.write(
             opened
@@ -203,9 +253,13 @@ impl Opened {
     /// what usual sand would make of it.
     fn latest(&self, mark: Mark) -> Option<(&Poured, Band<Duration>)> {
         let of = |marks: &Marks| mark.of(marks);
-        let (first, marks) = self.cases.first()?;
+        let cases = match mark {
+            Mark::Leave => &self.of_basin,
+            Mark::Open | Mark::Handle => &self.cases,
+        };
+        let (first, marks) = cases.first()?;
         let (mut late, mut latest, mut soonest) = (first, of(marks), of(marks));
-        for (poured, marks) in &self.cases {
+        for (poured, marks) in cases {
             soonest = soonest.min(of(marks));
             if of(marks) > latest {
                 (late, latest) = (poured, of(marks));
@@ -243,5 +297,6 @@ impl Opened {
             .input("solidus", exact(late.solidus))
             .input("sand", band(&late_of(open.sand, late.sand)))
             .input("bond", word(self.bond))
+            .input("sections", word(self.sections))
     }
 }

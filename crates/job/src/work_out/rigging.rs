@@ -54,10 +54,11 @@ pub(super) fn rigging(
     if pour_height <= top {
         ledger.note(MouldFact::NoHead { pour_height, top });
     }
-    let demand = demand(job, part, casting, feeding, pour_height, runner_length);
+    let to_last_gate = runner_length - RUN_OFF;
+    let demand = demand(job, part, casting, feeding, pour_height, to_last_gate);
     let running = running_system(&demand);
     write_poured(&demand, &running, ledger);
-    write_fill(casting, &running, ledger);
+    write_fill(casting, &demand, &running, ledger);
     write_sprue(job, part, &demand, &running, ledger);
     gates::write_gates(job, part, &demand, &running, ledger);
     if feeding.feeder.is_some_and(|feeder| {
@@ -175,6 +176,7 @@ fn write_poured(demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
             .input("ratio", numbers(&demand.ratio))
             .input("pour_height", exact(demand.pour_height))
             .input("runner", exact(demand.runner))
+            .input("trap", exact(running.trap))
             .input("liquid_density", exact(demand.liquid.likely()))
             .because("from seven tenths of it to two fifths more, as it is cut"),
     );
@@ -184,11 +186,15 @@ fn write_poured(demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
             .input("casting", band(&demand.casting))
             .input("feeder", band(&demand.feeder))
             .input("running", band(&running.mass))
+            .because(
+                "castings, feeders, sprue, a full basin, runner, slag trap and gates; \
+                 the ingot mould is not in it",
+            )
             .up(),
     );
 }
 
-fn write_fill(casting: &Casting, running: &RunningSystem, ledger: &mut Ledger) {
+fn write_fill(casting: &Casting, demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
     let fill = &running.fill;
     let because = format!(
         "not under the low end: {}; not over the high end: {}",
@@ -198,12 +204,15 @@ fn write_fill(casting: &Casting, running: &RunningSystem, ledger: &mut Ledger) {
     let entry = Entry::new("fill time", Amount::Duration(fill.band), &POUR_TIME)
         .input("poured", band(&running.poured))
         .input("constant", number(&constants_for(casting.wall)))
+        .input("liquid_density", exact(demand.liquid.likely()))
         .beside("thinnest wall", text(casting.wall))
         .beside("that wall freezes in", band_text(&casting.wall_freezes))
         .because(because);
     // A wall that no running system fills in time does not hurry the pour.
     ledger.write(match running.in_time {
-        true => entry.input("freezing", exact(casting.wall_freezes.low())),
+        true => entry
+            .input("freezing", exact(casting.wall_freezes.low()))
+            .input("filled", exact(demand.filled())),
         false => entry,
     });
     if !running.in_time {
@@ -289,9 +298,9 @@ fn write_head(part: &PlacedPart, demand: &Demand, ledger: &mut Ledger) {
 fn of_choke(entry: Entry, demand: &Demand, running: &RunningSystem) -> Entry {
     entry
         .input("poured", exact(running.poured.likely()))
-        .input("time", band(&running.fill.band))
+        .input("time", band(&running.pace))
         .input("liquid_density", exact(demand.liquid.likely()))
-        .input("discharge", number(&Band::exact(discharge().likely())))
+        .input("discharge", number(&discharge()))
         .input("head", exact(demand.head))
 }
 

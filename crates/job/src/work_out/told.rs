@@ -6,14 +6,14 @@ use measure::text::{System, Written, rounded, show, show_in, unit_named};
 
 /// What goes into a law.
 pub(super) struct Told {
-    /// To six figures, as the law can be asked with it.
+    /// To eight figures, as the law can be asked with it.
     pub(super) asked: String,
     /// Rounded for people.
     pub(super) shown: String,
 }
 
 /// Figures of what a law is asked with: enough that nothing is lost by asking again.
-const ASKED_FIGURES: u32 = 6;
+const ASKED_FIGURES: u32 = 8;
 
 /// A quantity with its band.
 pub(super) fn band<Q: Written>(band: &Band<Q>) -> Told {

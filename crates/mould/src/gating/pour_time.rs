@@ -7,22 +7,26 @@
 use measure::band::Band;
 use measure::flow::Duration;
 use measure::length::Length;
-use measure::matter::Mass;
+use measure::matter::{Density, Mass};
 use measure::source::Law;
 
 /// Time to fill from the mass poured.
 pub const POUR_TIME: Law = Law {
     name: "mould::gating::pour_time::pour_time",
-    formula: "t = S √m, at most ½ t_freeze; S = 1.63, 1.85, 2.2 s/√kg for walls to 3.5, 8, 15 mm",
-    range: "walls of 2.5 to 15 mm, up to some 450 kg; t_freeze that of the thinnest wall",
+    formula: "t = S √(m ρ_0 / ρ), at most ½ t_freeze m / m_filled; ρ_0 = 6.9 g/cm³; S = 1.63, 1.85, \
+              2.2 s/√kg for walls to 3.5, 8, 15 mm",
+    range: "walls of 2.5 to 15 mm, up to some 450 kg; t_freeze that of the thinnest wall; found on \
+            iron, and carried over to other metals by the iron that would fill the same mould (a \
+            judgement)",
     sources: &["pour-time-root-memory", "common-practice"],
 };
 
 /// Latest time at which the thinnest wall has to be full.
 pub const THIN_WALL_LIMIT: Law = Law {
     name: "mould::gating::pour_time::thin_wall_limit",
-    formula: "t ≤ ½ t_freeze of the thinnest wall",
-    range: "all metals; a judgement: metal that is half frozen no longer runs into a corner",
+    formula: "t ≤ ½ t_freeze m / m_filled, t_freeze of the thinnest wall",
+    range: "all metals; a judgement: metal that is half frozen no longer runs into a corner; m all \
+            that is poured at one pace, m_filled what of it goes into castings and feeders",
     sources: &["common-practice"],
 };
 
@@ -33,6 +37,17 @@ pub const IRON_POUR_TIME: Law = Law {
     range: "grey iron to 450 kg, T in mm",
     sources: &["rao-manufacturing-technology"],
 };
+
+/// What the metal runs into.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ToRun {
+    /// Density of the liquid metal.
+    pub liquid: Density,
+    /// Castings and feeders together.
+    pub filled: Mass,
+    /// Time in which the thinnest wall freezes, where it is known.
+    pub freezing: Option<Duration>,
+}
 
 /// What sets an end of the band of filling times.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -63,17 +78,27 @@ const SLOW: f64 = 2.2;
 const THIN_TO_MM: f64 = 3.5;
 const MIDDLE_TO_MM: f64 = 8.0;
 
-/// Time to fill. Law: [`POUR_TIME`].
+/// Density of liquid iron, on which the rule was found (`foundry-handbooks-iron`).
+pub const OF_IRON: Density = Density::from_g_per_cm3(6.9);
+
+/// Time to fill with iron, or with a metal as heavy. Law: [`POUR_TIME`].
 pub fn pour_time(poured: Mass, constant: f64) -> Duration {
     let poured_kg = poured.as_kg();
     Duration::from_s(constant * poured_kg.sqrt())
 }
 
+/// The iron that would fill the same mould: a mould asks for metal by its room, and a kilogram of
+/// aluminium fills three times the room of one of iron. Part of the law [`POUR_TIME`].
+pub fn as_iron(poured: Mass, liquid: Density) -> Mass {
+    poured * (OF_IRON / liquid)
+}
+
 /// Time to fill, no later than the thinnest wall allows, where it is known how fast that wall
 /// freezes. Law: [`POUR_TIME`].
-pub fn time_to_fill(poured: Mass, constant: f64, freezing: Option<Duration>) -> Duration {
-    let by_rule = pour_time(poured, constant);
-    freezing.map_or(by_rule, |freezing| by_rule.min(thin_wall_limit(freezing)))
+pub fn time_to_fill(poured: Mass, constant: f64, to_run: &ToRun) -> Duration {
+    let by_rule = pour_time(as_iron(poured, to_run.liquid), constant);
+    let limit = latest(poured, to_run);
+    limit.map_or(by_rule, |limit| by_rule.min(limit))
 }
 
 /// From the constant of the quickest walls to that of the slowest, likely that of this wall.
@@ -90,9 +115,10 @@ pub fn constant_for(wall: Length) -> f64 {
     }
 }
 
-/// Latest time to be full. Law: [`THIN_WALL_LIMIT`].
-pub fn thin_wall_limit(freezing: Duration) -> Duration {
-    freezing * 0.5
+/// Latest end of the pour, where so much of what is poured goes into castings and feeders: the
+/// clock of the wall stands still while sprue and runner fill. Law: [`THIN_WALL_LIMIT`].
+pub fn thin_wall_limit(freezing: Duration, poured: Mass, filled: Mass) -> Duration {
+    freezing * (0.5 * (poured / filled))
 }
 
 /// Time to fill grey iron. Law: [`IRON_POUR_TIME`].
@@ -102,19 +128,25 @@ pub fn iron_pour_time(poured: Mass, wall: Length, fluidity: Length) -> Duration 
 }
 
 /// The band of filling times: the root rule, cut short where the thinnest wall would freeze first.
-pub fn fill_time(poured: &Band<Mass>, wall: Length, wall_freezes: Duration) -> FillTime {
+pub fn fill_time(poured: &Band<Mass>, wall: Length, to_run: &ToRun) -> FillTime {
     let constants = constants_for(wall);
-    let rule = poured.with(&constants, pour_time);
-    let limit = thin_wall_limit(wall_freezes);
-    let because = |rule_says: Duration, reason: Limit| match limit < rule_says {
-        true => Limit::ThinWall,
-        false => reason,
+    let rule = poured.with(&constants, |poured, constant| {
+        pour_time(as_iron(poured, to_run.liquid), constant)
+    });
+    let because = |poured: Mass, rule_says: Duration, reason: Limit| {
+        let cut_short = latest(poured, to_run).is_some_and(|limit| limit < rule_says);
+        if cut_short { Limit::ThinWall } else { reason }
     };
     FillTime {
         band: poured.with(&constants, |poured, constant| {
-            time_to_fill(poured, constant, Some(wall_freezes))
+            time_to_fill(poured, constant, to_run)
         }),
-        low_because: because(rule.low(), Limit::QuickRule),
-        high_because: because(rule.high(), Limit::SlowRule),
+        low_because: because(poured.low(), rule.low(), Limit::QuickRule),
+        high_because: because(poured.high(), rule.high(), Limit::SlowRule),
     }
+}
+
+fn latest(poured: Mass, to_run: &ToRun) -> Option<Duration> {
+    let freezing = to_run.freezing?;
+    Some(thin_wall_limit(freezing, poured, to_run.filled))
 }

@@ -11,16 +11,24 @@ use measure::length::{Area, Length, Volume};
 use measure::matter::{Density, Mass};
 use measure::source::Law;
 
+use crate::gating::basin::basin_depth;
 use crate::gating::choke::{choke, discharge};
-use crate::gating::pour_time::{FillTime, fill_time};
+use crate::gating::pour_time::{FillTime, ToRun, fill_time};
+use crate::gating::slag_trap::{FIRST_SHARE, first_metal, run_off};
 use crate::gating::sprue::{area_of, diameter_of, sprue_top, sprue_volume};
 
 /// Metal that fills the running system.
 pub const RUNNING_METAL: Law = Law {
     name: "mould::gating::running_system::running_volume",
-    formula: "V = V_sprue + V_basin + A_choke (r_runner L_runner + r_gate L_gates)",
-    range: "one sprue; areas in the ratio 1 : runner : gates; the basin a cup over the sprue",
-    sources: &["gating-ratio-table", "pouring-basin-notes"],
+    formula: "V = V_sprue + V_basin + A_choke (r_runner (L_runner + L_off) + r_gate L_gates), \
+              L_off = V_trap / A_runner, at least 25 mm",
+    range: "one sprue; areas in the ratio 1 : runner : gates; the basin a cup two and a half sprue \
+            tops deep and wide, no deeper than half the pour height",
+    sources: &[
+        "gating-ratio-table",
+        "pouring-basin-notes",
+        "common-practice",
+    ],
 };
 
 /// Everything that is poured into one mould.
@@ -60,8 +68,15 @@ pub struct Demand {
     pub head: Length,
     /// Areas of choke, runner and gates, the choke as 1.
     pub ratio: [f64; 3],
-    /// Length of runner with its run-off.
+    /// Length of runner to its last gate.
     pub runner: Length,
+}
+
+impl Demand {
+    /// Castings and feeders, as they likely are.
+    pub fn filled(&self) -> Mass {
+        (self.casting.likely() + self.feeder.likely()) * self.count
+    }
 }
 
 /// What comes out.
@@ -73,6 +88,8 @@ pub struct RunningSystem {
     pub mass: Band<Mass>,
     /// Time to fill.
     pub fill: FillTime,
+    /// The same of the likely mass, by which the choke is cut.
+    pub pace: Band<Duration>,
     /// Whether the thinnest wall is full before it freezes.
     pub in_time: bool,
     /// Area of the choke, at the foot of the sprue.
@@ -83,15 +100,28 @@ pub struct RunningSystem {
     pub sprue_top: Band<Length>,
     /// Areas of runner and gates.
     pub runner_and_gates: [Area; 2],
+    /// The slag trap, and the runner past the last gate that holds it.
+    pub trap: Volume,
+    /// Length of that runner.
+    pub past_last_gate: Length,
 }
 
-/// Depth of metal kept in the basin, as part of the pour height: the basin stands on the cope.
+/// The basin over the sprue, a round cup.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Basin {
+    /// Its width.
+    pub across: Length,
+    /// Its depth.
+    pub depth: Length,
+}
+
+/// Least depth of metal kept over the sprue, and how far the basin stands above the cope.
 pub const BASIN: Length = Length::from_mm(25.0);
 
 /// Gates are short: the runner lies this far from the casting.
 pub const GATE_LENGTH: Length = Length::from_mm(25.0);
 
-/// A basin as wide as two and a half sprue tops (`pouring-basin-notes`).
+/// A basin as wide as two and a half sprue tops (common practice, no source).
 const BASIN_WIDTHS: f64 = 2.5;
 
 /// How far the running system as cut may differ from this plan (common practice, no source).
@@ -100,16 +130,34 @@ pub const AS_CUT: [f64; 2] = [0.7, 1.4];
 /// Turns round the ring: each leaves less than a third of the error.
 const TURNS: usize = 12;
 
-/// Metal in the running system for a choke. Law: [`RUNNING_METAL`].
-pub fn running_volume(choke: Area, demand: &Demand) -> Volume {
+/// Metal in the running system for a choke and a slag trap. Law: [`RUNNING_METAL`].
+pub fn running_volume(choke: Area, trap: Volume, demand: &Demand) -> Volume {
     let foot = diameter_of(choke);
     let top = sprue_top(foot, BASIN.min(demand.pour_height), demand.pour_height);
-    let sprue_height = (demand.pour_height - BASIN).max(Length::ZERO);
-    let basin = area_of(top * BASIN_WIDTHS) * BASIN;
-    let [_, runner, gate] = demand.ratio;
-    let flat =
-        area_by_ratio(choke, runner) * demand.runner + area_by_ratio(choke, gate) * GATE_LENGTH;
-    sprue_volume(top, foot, sprue_height) + basin + flat
+    let basin = basin_over(top, demand.pour_height);
+    let sprue_height = (demand.pour_height - basin.depth).max(Length::ZERO);
+    let [runner, gates] = [demand.ratio[1], demand.ratio[2]].map(|r| area_by_ratio(choke, r));
+    let flat = runner * (demand.runner + run_off(trap, runner)) + gates * GATE_LENGTH;
+    sprue_volume(top, foot, sprue_height) + area_of(basin.across) * basin.depth + flat
+}
+
+/// The basin over a sprue: as deep as its law says, but no deeper than half of the pour height, and
+/// no shallower than what is kept over the sprue.
+pub fn basin_over(sprue_top: Length, pour_height: Length) -> Basin {
+    let at_most = (pour_height * 0.5).max(BASIN.min(pour_height));
+    Basin {
+        across: sprue_top * BASIN_WIDTHS,
+        depth: basin_depth(sprue_top).max(BASIN).min(at_most),
+    }
+}
+
+impl Basin {
+    /// Modulus of the metal that stands in it; nothing is counted as lost to the air above, so that
+    /// it freezes no later than this says.
+    pub fn modulus(&self) -> Length {
+        let cooled = self.across + self.depth * 4.0;
+        self.depth * (self.across / cooled)
+    }
 }
 
 /// Everything poured, from one casting, its feeder and the running system. Law: [`POURED_MASS`].
@@ -143,21 +191,27 @@ pub fn running_system(demand: &Demand) -> RunningSystem {
         .with_two(&demand.feeder, &mass, |casting, feeder, running| {
             poured_mass(demand.count, casting, feeder, running)
         });
-    let fill = fill_time(&poured, demand.wall, demand.wall_freezes);
-    let choke_area = choke_band(&poured, &fill, demand);
+    let fill = fill_time(&poured, demand.wall, &to_run(demand));
+    let pace = pace(poured.likely(), demand);
+    let choke_area = choke_band(poured.likely(), &pace, demand);
     let sprue_foot = choke_area.map(diameter_of);
     let top = |foot| sprue_top(foot, BASIN.min(demand.pour_height), demand.pour_height);
     let [_, runner, gate] = demand.ratio;
     let likely = choke_area.likely();
+    let runner_and_gates = [runner, gate].map(|ratio| area_by_ratio(likely, ratio));
+    let trap = first_metal(poured.likely(), demand.liquid.likely(), FIRST_SHARE);
     RunningSystem {
         poured,
         mass,
         fill,
+        pace,
         in_time,
         choke: choke_area,
         sprue_foot,
         sprue_top: sprue_foot.map(top),
-        runner_and_gates: [runner, gate].map(|ratio| area_by_ratio(likely, ratio)),
+        runner_and_gates,
+        trap,
+        past_last_gate: run_off(trap, runner_and_gates[0]),
     }
 }
 
@@ -170,23 +224,35 @@ fn settled_mass(demand: &Demand) -> Mass {
     let mut running = Mass::ZERO;
     for _ in 0..TURNS {
         let (casting, feeder) = (demand.casting.likely(), demand.feeder.likely());
-        let poured = Band::exact(poured_mass(demand.count, casting, feeder, running));
-        let time = fill_time(&poured, demand.wall, demand.wall_freezes)
-            .band
-            .likely();
+        let poured = poured_mass(demand.count, casting, feeder, running);
+        let time = pace(poured, demand).likely();
         let share = discharge().likely();
-        let area = choke(poured.likely(), liquid, time, share, demand.head);
-        running = liquid * running_volume(area, demand);
+        let area = choke(poured, liquid, time, share, demand.head);
+        let trap = first_metal(poured, liquid, FIRST_SHARE);
+        running = liquid * running_volume(area, trap, demand);
     }
     running
 }
 
-/// The choke of the pour as planned: its band is that of the time and of the losses. The mass moves
-/// time and choke together and adds nothing to the ratio between them worth a second margin.
-fn choke_band(poured: &Band<Mass>, fill: &FillTime, demand: &Demand) -> Band<Area> {
+/// Time to fill of one mass.
+fn pace(poured: Mass, demand: &Demand) -> Band<Duration> {
+    fill_time(&Band::exact(poured), demand.wall, &to_run(demand)).band
+}
+
+fn to_run(demand: &Demand) -> ToRun {
+    ToRun {
+        liquid: demand.liquid.likely(),
+        filled: demand.filled(),
+        freezing: Some(demand.wall_freezes),
+    }
+}
+
+/// The choke of the pour as planned: its band is that of the time for the likely mass, and of the
+/// losses. A heavier pour takes more time as well; the two add nothing to the ratio between them
+/// worth a second margin.
+fn choke_band(poured: Mass, pace: &Band<Duration>, demand: &Demand) -> Band<Area> {
     let liquid = demand.liquid.likely();
-    fill.band
-        .with(&Band::exact(discharge().likely()), |time, share| {
-            choke(poured.likely(), liquid, time, share, demand.head)
-        })
+    pace.with(&discharge(), |time, share| {
+        choke(poured, liquid, time, share, demand.head)
+    })
 }

@@ -2,7 +2,7 @@
 
 use measure::band::Band;
 use measure::flow::Duration;
-use measure::length::{Area, Length};
+use measure::length::{Area, Length, Volume};
 use measure::matter::{Density, Mass};
 use mould::gating::running_system::{
     AREA_BY_RATIO, AS_CUT, Demand, POURED_MASS, RUNNING_METAL, area_by_ratio, poured_mass,
@@ -35,8 +35,10 @@ pub(super) const METAL: Reckoner = Reckoner {
         Input::of::<Length>(
             "runner",
             "L_runner",
-            "length of the runner with its run-off",
+            "length of the runner to its last gate",
         ),
+        Input::of::<Volume>("trap", "V_trap", "slag trap wanted: reckon first-metal")
+            .or("0 cm3", "common-practice"),
         Input::of::<Density>("liquid_density", "", "density of the metal, for the mass").optional(),
     ],
     example: &[
@@ -48,7 +50,7 @@ pub(super) const METAL: Reckoner = Reckoner {
     cautions: &[],
     work: |given| {
         let [low, high] = AS_CUT;
-        let volume = running_volume(given.get("choke"), &demand(given)?);
+        let volume = running_volume(given.get("choke"), given.get("trap"), &demand(given)?);
         let mut answers = vec![Answer::of("volume", volume).times(low, high)];
         if let Some(liquid) = given.find::<Density>("liquid_density") {
             answers.push(Answer::of("mass", liquid * volume).times(low, high));
