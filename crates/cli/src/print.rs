@@ -6,6 +6,7 @@ use comfy_table::Table;
 use job::plan::Plan;
 use job::remark::{Level, Remark};
 use job::words::Language;
+use job::words::said::Said;
 use measure::source::Source;
 use reckon::worked::Narrowing;
 
@@ -34,6 +35,19 @@ pub fn table(heads: &[&str]) -> Table {
     table
 }
 
+/// A table whose heads are messages; an empty id heads nothing.
+pub fn table_in(language: Language, heads: &[&'static str]) -> Table {
+    let heads: Vec<String> = heads.iter().map(|id| head(language, id)).collect();
+    table(&heads.iter().map(String::as_str).collect::<Vec<_>>())
+}
+
+fn head(language: Language, id: &'static str) -> String {
+    match id {
+        "" => String::new(),
+        id => language.word(id),
+    }
+}
+
 /// Remarks, a paragraph each.
 pub fn remarks(remarks: &[Remark], language: Language) -> String {
     remarks.iter().map(|told| remark(told, language)).collect()
@@ -41,28 +55,51 @@ pub fn remarks(remarks: &[Remark], language: Language) -> String {
 
 /// The summary of a plan.
 pub fn plan(plan: &Plan) -> String {
-    let mut figures = table(&["", "likely", "between", "or"]);
+    let language = plan.words;
+    let mut figures = table_in(language, &["", "likely", "head-between", "head-or"]);
     for figure in &plan.figures {
         let shown = figure.amount.shown(plan.units, figure.rounding);
         figures.add_row([
-            figure.name.to_owned(),
-            shown.likely,
-            shown.band.unwrap_or_default(),
+            language.say(&figure.label()),
+            shown.likely.clone(),
+            language.between(&shown).unwrap_or_default(),
             shown.other.unwrap_or_default(),
         ]);
     }
     let mut choices = table(&["", "", ""]);
     for choice in &plan.choices {
-        choices.add_row([choice.name, &choice.chosen, &choice.because]);
+        choices.add_row([
+            language.say(&choice.label()),
+            language.of(&choice.chosen),
+            language.of(&choice.because),
+        ]);
     }
-    let head = match plan.count {
-        1 => format!("{}, in {}", plan.name, plan.alloy),
-        count => format!("{}, {count} castings in {}", plan.name, plan.alloy),
-    };
-    let text = plan
-        .words
-        .of(&format!("{head}\n\n{figures}\n{choices}\n\n"));
-    text + &remarks(&plan.remarks, plan.words)
+    let head = Said::new("plan-head")
+        .with("count", plan.count)
+        .with("job", plan.name.as_str())
+        .with("alloy", plan.alloy_label());
+    format!(
+        "{}\n\n{figures}\n{choices}\n\n{}{}",
+        language.say(&head),
+        remarks(&plan.remarks, language),
+        unread(language),
+    )
+}
+
+/// A line at the end of what is told in a language that no founder has read.
+pub fn unread(language: Language) -> String {
+    match language.word("unread") {
+        line if line.is_empty() => line,
+        line => format!("\n{line}\n"),
+    }
+}
+
+/// A line at the head of what is told in English to readers of another language.
+pub fn in_english(language: Language) -> String {
+    match language.word("in-english") {
+        line if line.is_empty() => line,
+        line => format!("{line}\n\n"),
+    }
 }
 
 /// A line with its label before it.
@@ -71,42 +108,43 @@ pub fn paragraph(label: &str, words: &str) -> String {
 }
 
 /// What would make a figure surer, the two most helpful.
-pub fn narrowing(narrowing: &[Narrowing]) -> String {
+pub fn narrowing(narrowing: &[Narrowing], language: Language) -> String {
+    let label = language.word("behind-narrower");
     let words = |narrowing: &Narrowing| {
-        let left = (narrowing.left * 100.0).round();
-        let how = match narrowing.how {
-            "" => String::new(),
-            how => format!(" ({how})"),
+        let told = match narrowing.how {
+            "" => Said::new("behind-narrower-told"),
+            how => Said::new("behind-narrower-how").with("how", language.of(how)),
         };
-        let key = narrowing.key;
-        paragraph(
-            "narrower",
-            &format!("{key} known exactly leaves {left} % of the band{how}"),
-        )
+        let left = (narrowing.left * 100.0).round();
+        let told = told
+            .with("key", narrowing.key)
+            .with("left", format!("{left} %"));
+        paragraph(&label, &language.say(&told))
     };
     narrowing.iter().take(2).map(words).collect()
 }
 
 /// A source with where it was seen.
-pub fn source(source: &Source) -> String {
+pub fn source(source: &Source, language: Language) -> String {
     let words = match source.title.contains(&source.seen) {
         true => source.title.clone(),
         false => format!("{}; {}", source.title, source.seen),
     };
-    paragraph("source", &words)
+    paragraph(&language.word("behind-source"), &words)
 }
 
 fn remark(remark: &Remark, language: Language) -> String {
-    let level = match remark.level {
-        Level::Stop => "STOP   ",
-        Level::Caution => "caution",
-        Level::Note => "note   ",
-    };
-    let place = remark
-        .place
-        .map_or_else(String::new, |[x, y, z]| format!(" at {x}, {y}, {z} mm"));
+    let level = language.word(match remark.level {
+        Level::Stop => "told-stop",
+        Level::Caution => "told-caution",
+        Level::Note => "told-note",
+    });
+    let place = remark.place.map_or_else(String::new, |[x, y, z]| {
+        let at = Said::new("at-place").with("place", format!("{x}, {y}, {z} mm"));
+        format!(" {}", language.say(&at))
+    });
     format!(
-        "{level}  {}{place}\n         {}\n",
+        "{level:<7}  {}{place}\n         {}\n",
         language.say(&remark.words),
         language.say(&remark.advice)
     )

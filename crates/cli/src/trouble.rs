@@ -61,8 +61,8 @@ pub enum Trouble {
         near: String,
     },
     /// A charge that cannot be made up.
-    #[error("no charge: {0}")]
-    Charge(Box<metal::charge_makeup::makeup::MakeUpError>),
+    #[error("{0}")]
+    Charge(String),
     /// An option that belongs to a charge without a job.
     #[error("{0} goes without a job; for a job write it under [charge] in job.toml")]
     InTheJob(&'static str),

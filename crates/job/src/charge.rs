@@ -16,9 +16,11 @@ use crate::job_file::{Serves, StockForm};
 use crate::melt_loss::{MeltLoss, by_the_law, melt_loss};
 use crate::plan::Plan;
 use crate::shop::Shop;
+use crate::words::said::Said;
 
 pub mod heap_file;
 pub mod made_file;
+pub mod not_made;
 pub mod told;
 pub mod wish;
 
@@ -28,8 +30,8 @@ const SEED: u64 = 20_061_837;
 /// A charge asked for, with everything it is worked out from.
 #[derive(Clone, Debug)]
 pub struct Asked {
-    /// What it is for, in words: the job's name, or the target's.
-    pub name: String,
+    /// The job it is for; nothing for a charge without a job.
+    pub job: Option<String>,
     /// What it has to come to, and what has to go in.
     pub wish: ChargeWish,
     /// Liquid metal wanted at the spout.
@@ -51,7 +53,7 @@ impl Asked {
         let of_alloy = || ChargeFile::default().meant(&job.alloy.name, job.alloy.family);
         let wish = job.charge.clone().map_or_else(of_alloy, Ok)?;
         Ok(Asked {
-            name: job.name.clone(),
+            job: Some(job.name.clone()),
             metal: wish.metal.unwrap_or(metal),
             wish,
             loss: melt_loss(job, shop),
@@ -62,7 +64,7 @@ impl Asked {
     /// What is asked for without a job: so much metal of heavy stock.
     pub fn alone(wish: ChargeWish, shop: &Shop, metal: Mass) -> Asked {
         Asked {
-            name: "Charge".to_owned(),
+            job: None,
             metal,
             loss: by_the_law(shop.furnace, wish.target.family, StockForm::default()),
             wish,
@@ -133,10 +135,10 @@ pub fn metal_of(plan: &Plan, loss: &MeltLoss) -> Option<Mass> {
 }
 
 /// The target as it is told: its name, and that it was changed where the founder narrowed it.
-pub fn target_words(target: &Target, narrowed: bool) -> String {
+pub fn target_words(target: &Target, narrowed: bool) -> Said {
     match narrowed && !target.sources.is_empty() {
-        true => format!("{}, with limits of your own", target.name),
-        false => target.name.clone(),
+        true => Said::new("charge-target-own").with("target", target.name.as_str()),
+        false => Said::typed(target.name.as_str()),
     }
 }
 

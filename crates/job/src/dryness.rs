@@ -2,6 +2,9 @@
 
 use thiserror::Error;
 
+use crate::words::Language;
+use crate::words::said::Said;
+
 /// Something that water must have left before metal comes near it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum DryPoint {
@@ -73,19 +76,19 @@ impl DryPoint {
     }
 
     /// What has to be seen before it is ticked. Common practice of the trade.
-    pub fn words(self) -> &'static str {
-        match self {
-            DryPoint::Floor => "Floor: dry sand under path and mould, no bare concrete, no puddle",
-            DryPoint::Ladle => "Ladle and lip: heated red, not only dry to the eye",
-            DryPoint::Tongs => "Tongs and shank: warm, no rust scale, no damp wrapping",
-            DryPoint::Skimmer => "Skimmer, plunger, stirrer: hot before they touch metal",
-            DryPoint::IngotMoulds => "Ingot moulds: heated and coated, ready for what is left",
-            DryPoint::Crucible => "Crucible: warmed through, no crack, no damp store",
-            DryPoint::Charge => "Charge: dry, warm, no closed tube, nothing added wet later",
-            DryPoint::Flux => "Flux and additions: from a dry tin, warmed",
-            DryPoint::Mould => "Mould: at temper or dried, vents open, not stood in rain",
-            DryPoint::Cores => "Cores: baked or gassed, stored dry, vent to air; or there are none",
-        }
+    pub fn words(self) -> Said {
+        Said::new(match self {
+            DryPoint::Floor => "dry-floor",
+            DryPoint::Ladle => "dry-ladle",
+            DryPoint::Tongs => "dry-tongs",
+            DryPoint::Skimmer => "dry-skimmer",
+            DryPoint::IngotMoulds => "dry-ingot-moulds",
+            DryPoint::Crucible => "dry-crucible",
+            DryPoint::Charge => "dry-charge",
+            DryPoint::Flux => "dry-flux",
+            DryPoint::Mould => "dry-mould",
+            DryPoint::Cores => "dry-cores",
+        })
     }
 }
 
@@ -116,8 +119,12 @@ fn names() -> String {
 }
 
 fn told(missing: &[DryPoint]) -> String {
-    let lines = missing
-        .iter()
-        .map(|point| format!("\n  {:<13} {}", point.name(), point.words()));
+    let lines = missing.iter().map(|point| {
+        format!(
+            "\n  {:<13} {}",
+            point.name(),
+            Language::Uk.say(&point.words())
+        )
+    });
     lines.collect::<String>()
 }

@@ -7,6 +7,7 @@ use measure::text::shown::Rounding;
 use crate::amount::Amount;
 use crate::remark::Remark;
 use crate::words::Language;
+use crate::words::said::{Said, slug};
 
 /// What a founder needs for one mould.
 #[derive(Clone, Debug)]
@@ -89,7 +90,26 @@ pub struct MouldDrawing {
     pub pour_height_mm: f64,
 }
 
+impl Figure {
+    /// Its name as it is shown; `name` itself is the key, the same in every language.
+    pub fn label(&self) -> Said {
+        Said::new(format!("figure-{}", slug(self.name)))
+    }
+}
+
+impl Choice {
+    /// Its name as it is shown.
+    pub fn label(&self) -> Said {
+        Said::new(format!("choice-{}", slug(self.name)))
+    }
+}
+
 impl Plan {
+    /// The alloy as it is shown.
+    pub fn alloy_label(&self) -> Said {
+        alloy_label(&self.alloy)
+    }
+
     /// The figure of a name.
     pub fn figure(&self, name: &str) -> Option<&Figure> {
         self.figures.iter().find(|figure| figure.name == name)
@@ -106,4 +126,9 @@ impl Plan {
             .iter()
             .any(|remark| remark.level == crate::remark::Level::Stop)
     }
+}
+
+/// An alloy of the table as it is shown.
+pub fn alloy_label(name: &str) -> Said {
+    Said::new(format!("alloy-{}", slug(name)))
 }

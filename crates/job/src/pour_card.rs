@@ -126,7 +126,8 @@ pub fn pour_card(plans: &[(Plan, PourFile)], dry: &[String]) -> Result<PourCard,
             .flat_map(|(_, pour)| pour.crew.clone())
             .collect(),
         path: said(plans, |pour| pour.path.clone()),
-        stop_word: said(plans, |pour| pour.stop_word.clone()).unwrap_or_else(|| "STOP".to_owned()),
+        stop_word: said(plans, |pour| pour.stop_word.clone())
+            .unwrap_or_else(|| first.words.word("card-stop-default")),
         turns: turns(plans, &order),
         next_heat: order
             .next_heat
@@ -204,7 +205,7 @@ fn turns(plans: &[(Plan, PourFile)], order: &Order) -> Vec<CardTurn> {
             at: temperature(turn.at).likely,
             not_below: temperature(Temperature::from_celsius(pouring(plan)[0])).likely,
             poured: poured.unwrap_or_default(),
-            seconds: seconds.map_or_else(String::new, |s| s.band.unwrap_or(s.likely)),
+            seconds: seconds.map_or_else(String::new, |s| plan.words.ends(&s)),
             irons: irons.unwrap_or_default(),
         }
     };

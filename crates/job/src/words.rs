@@ -8,6 +8,7 @@ use std::sync::LazyLock;
 
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use measure::text::shown::Shown;
 use serde::Deserialize;
 
 use crate::words::exchanged::in_american;
@@ -37,7 +38,12 @@ static AMERICAN: LazyLock<Messages> =
     LazyLock::new(|| Messages::of("en-US", &EN_GB, Some(in_american)));
 
 /// The message files of British English.
-const EN_GB: [&str; 2] = [
+const EN_GB: [&str; 7] = [
+    include_str!("../data/words/en-GB/charge.ftl"),
+    include_str!("../data/words/en-GB/laws.ftl"),
+    include_str!("../data/words/en-GB/paper.ftl"),
+    include_str!("../data/words/en-GB/plan.ftl"),
+    include_str!("../data/words/en-GB/terminal.ftl"),
     include_str!("../data/words/en-GB/remarks.ftl"),
     include_str!("../data/words/en-GB/parts.ftl"),
 ];
@@ -50,6 +56,39 @@ impl Language {
     pub fn say(self, said: &Said) -> String {
         let words = self.messages().words(self, said);
         words.unwrap_or_else(|| said.id().to_owned())
+    }
+
+    /// A message into which nothing is put.
+    pub fn word(self, id: &'static str) -> String {
+        self.say(&Said::new(id))
+    }
+
+    /// A figure's band; nothing where it has none.
+    pub fn between(self, shown: &Shown) -> Option<String> {
+        shown.band.as_ref().map(|band| self.say(&Said::from(band)))
+    }
+
+    /// A figure's band, or its likely value where it has none.
+    pub fn ends(self, shown: &Shown) -> String {
+        self.between(shown).unwrap_or_else(|| shown.likely.clone())
+    }
+
+    /// Several messages into which nothing is put.
+    pub fn each<const N: usize>(self, ids: [&'static str; N]) -> [String; N] {
+        ids.map(|id| self.word(id))
+    }
+
+    /// Its code, for the typesetter.
+    pub fn code(self) -> &'static str {
+        match self {
+            Language::Uk | Language::Us => "en",
+        }
+    }
+
+    /// The English in which laws describe themselves to readers of this language.
+    #[must_use]
+    pub fn for_laws(self) -> Language {
+        self
     }
 
     /// An English text in this English.

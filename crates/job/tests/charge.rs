@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
 
 use job::charge::made_file::MadeFile;
-use job::charge::told::{Told, told};
+use job::charge::told::{Told, in_a_sentence, told};
 use job::charge::{Asked, Made, charge};
 mod worked;
 
@@ -12,6 +12,7 @@ use job::job::Job;
 use job::job_file::JobFile;
 use job::remark::Level;
 use job::shop::ShopFile;
+use job::words::Language;
 use job::work_out::work_out;
 use measure::matter::Mass;
 use measure::text::System;
@@ -87,7 +88,7 @@ fn says(told: &Told, code: &str) -> bool {
 #[test]
 fn what_is_told_is_what_was_made_up() {
     let made = made("[charge]\nmass = \"6 kg\"\nuse_up = [\"all of own returns\"]\n");
-    let told = told(&made, System::Metric);
+    let told = told(&made, System::Metric, Language::Uk);
     assert!(told.head.starts_with("Step plate: 6."), "{}", told.head);
     assert!(told.head.ends_with("to Grey iron class 30"));
     assert_eq!(
@@ -132,7 +133,7 @@ fn limits_of_ones_own_replace_those_of_the_target() {
     let narrow = made(
         "[charge]\nmass = \"6 kg\"\nlimits = { CE = \"4.0 to 4.1 %\", Si = \"2.0 to 2.2 %\" }\n",
     );
-    let told = told(&narrow, System::Metric);
+    let told = told(&narrow, System::Metric, Language::Uk);
     assert!(
         told.head
             .ends_with("Grey iron class 30, with limits of your own")
@@ -148,7 +149,7 @@ fn the_file_and_the_words_say_the_same() {
     let file = MadeFile::of(&made);
     assert_eq!(file.text(), MadeFile::of(&made).text());
     let json: serde_json::Value = serde_json::from_str(&file.text()).unwrap();
-    let told = told(&made, System::Metric);
+    let told = told(&made, System::Metric, Language::Uk);
     let heaps = json["weigh_out"].as_array().unwrap();
     assert_eq!(heaps.len() + 1, told.weigh_out.len());
     for (heap, row) in heaps.iter().zip(&told.weigh_out) {
@@ -170,7 +171,11 @@ fn scrap_is_never_charged_for_cookware() {
     let (mut pot, shop) = (job(text), yard(YARD));
     pot.serves = job::job_file::Serves::Food;
     let asked = Asked::of_job(&pot, &shop, Mass::from_kg(5.0)).unwrap();
-    let told = told(&charge(&asked, &shop).unwrap(), System::Metric);
+    let told = told(
+        &charge(&asked, &shop).unwrap(),
+        System::Metric,
+        Language::Uk,
+    );
     let first = &told.remarks[0];
     assert_eq!((first.code, first.level), ("lead_food", Level::Stop));
 }
@@ -231,7 +236,7 @@ fn the_plan_holds_what_to_weigh_out() {
     };
     let made = charge(&again, &yard(YARD)).unwrap();
     assert_eq!(
-        job::charge::told::in_a_sentence(&made, System::Metric),
+        Language::Uk.say(&in_a_sentence(&made, System::Metric)),
         choice.chosen
     );
 }

@@ -326,7 +326,7 @@ fn text_of(input: &Input, ends: [f64; 3], system: System) -> String {
     match input.wanted {
         Wanted::Quantity(kind) => {
             let shown = (kind.show)(ends, system, Rounding::Nearest);
-            shown.band.unwrap_or(shown.likely)
+            shown.band.map_or(shown.likely, |band| band.to_string())
         }
         Wanted::Share | Wanted::Contraction => format!("{} %", number(100.0)),
         Wanted::Body => format!("{} mm", number(1e3)),

@@ -1,7 +1,12 @@
 //! The pour card on paper: one side, large type, ticks for everything that has to be dry.
 
+use std::collections::BTreeMap;
+
 use job::dryness::DryPoint;
+use job::plan::alloy_label;
 use job::pour_card::{CardTurn, PourCard};
+use job::words::Language;
+use job::words::said::Said;
 use serde::Serialize;
 
 use crate::data::Paper;
@@ -12,9 +17,10 @@ use crate::{SheetError, words};
 #[derive(Serialize)]
 struct Given {
     paper: &'static str,
+    lang: &'static str,
+    words: BTreeMap<&'static str, String>,
     size_pt: f64,
-    made_by: String,
-    alloy: String,
+    title: String,
     date: Option<String>,
     stop_word: String,
     dry: Vec<String>,
@@ -22,31 +28,43 @@ struct Given {
     path: Option<String>,
     heads: Vec<String>,
     turns: Vec<[String; 7]>,
-    drop: String,
-    next_heat: Vec<String>,
+    loses: String,
+    next_heat: Option<String>,
     rules: Vec<String>,
+    foot: String,
 }
 
-/// Heads of the order of moulds.
-const HEADS: [&str; 7] = [
-    "",
-    "mould",
-    "on the cope",
-    "metal by then",
-    "not below",
-    "takes",
-    "fill in",
+/// The template's own words.
+const WORDS: [&str; 8] = [
+    "card-aloud",
+    "card-crew",
+    "card-dry",
+    "card-order",
+    "card-path",
+    "card-stop-told",
+    "card-stop-word",
+    "date",
+];
+
+/// Heads of the order of moulds, after the number of the turn.
+const HEADS: [&str; 6] = [
+    "card-mould",
+    "card-on-the-cope",
+    "card-metal-by-then",
+    "card-not-below",
+    "card-takes",
+    "card-fill-in",
 ];
 
 /// What everybody hears before the furnace is opened. Common practice of the trade; local rules
 /// come first.
 const RULES: [&str; 6] = [
-    "Leather boots with the trousers over them, face shield, leather apron, no synthetics.",
-    "Onlookers stay 2 m away and behind the pourer. Nobody crosses the path.",
-    "Pour steadily with the basin full. A mould once begun is filled, or given up for good.",
-    "What is left, and metal that has grown too cold, goes into the hot ingot moulds at once.",
-    "Metal on the floor: dry sand over it, never water. Step back, do not run.",
-    "A burn: cool water on the skin for 20 min, away from the metal, and call for help.",
+    "rule-clothes",
+    "rule-onlookers",
+    "rule-steady",
+    "rule-rest",
+    "rule-floor",
+    "rule-burn",
 ];
 
 /// Sizes of the type from large to small: what is read from three steps away down to what is still
@@ -73,24 +91,41 @@ pub fn card(card: &PourCard, paper: Paper) -> Result<Vec<u8>, SheetError> {
 }
 
 fn given(card: &PourCard, paper: Paper, size_pt: f64) -> Given {
-    let said = |text: &str| card.words.of(text);
-    let all = |texts: &[&str]| texts.iter().map(|text| said(text)).collect();
+    let language = card.words;
+    let next_heat = Some(card.next_heat.join(", ")).filter(|moulds| !moulds.is_empty());
+    let next_heat = next_heat.map(|moulds| Said::new("card-next-heat").with("moulds", moulds));
+    let title = Said::new("paper-title")
+        .with("paper", Said::new("card-title"))
+        .with("job", alloy_label(&card.alloy));
+    let loses = Said::new("card-loses").with("drop", card.drop_each.as_str());
+    let [unread, foot] = language.each(["unread", "card-foot"]);
+    let made_by = format!("oddside {}", env!("CARGO_PKG_VERSION"));
     Given {
         paper: paper.name(),
+        lang: language.code(),
+        words: words::of_template(language, &WORDS),
         size_pt,
-        made_by: format!("oddside {}", env!("CARGO_PKG_VERSION")),
-        alloy: said(&card.alloy),
+        title: language.say(&title),
         date: card.date.clone(),
         stop_word: card.stop_word.clone(),
-        dry: DryPoint::ALL.map(|point| said(point.words())).to_vec(),
+        dry: DryPoint::ALL
+            .map(|point| language.say(&point.words()))
+            .to_vec(),
         crew: card.crew.clone(),
         path: card.path.clone(),
-        heads: all(&HEADS),
+        heads: heads(language),
         turns: card.turns.iter().enumerate().map(row).collect(),
-        drop: card.drop_each.clone(),
-        next_heat: card.next_heat.clone(),
-        rules: all(&RULES),
+        loses: language.say(&loses),
+        next_heat: next_heat.map(|said| language.say(&said)),
+        rules: language.each(RULES).to_vec(),
+        foot: format!("{made_by}. {foot} {unread}"),
     }
+}
+
+fn heads(language: Language) -> Vec<String> {
+    let mut heads = vec![String::new()];
+    heads.extend(language.each(HEADS));
+    heads
 }
 
 fn row((at, turn): (usize, &CardTurn)) -> [String; 7] {

@@ -1,6 +1,9 @@
 //! Cut templates of the running system, in full size: to lay on wood, card or tin and cut round.
 
+use std::collections::BTreeMap;
+
 use job::plan::Plan;
+use job::words::said::Said;
 use serde::Serialize;
 
 use crate::SheetError;
@@ -28,9 +31,9 @@ const GATE_WIDTH_TO_HEIGHT: f64 = 3.0;
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Piece {
     /// What it is.
-    pub(crate) name: String,
+    pub(crate) name: Said,
     /// Its sizes in words.
-    pub(crate) sizes: String,
+    pub(crate) sizes: Said,
     /// Its outline, mm.
     pub(crate) shape: Shape,
 }
@@ -56,11 +59,22 @@ pub(crate) enum Shape {
 #[derive(Serialize)]
 struct Given {
     paper: &'static str,
+    lang: &'static str,
+    words: BTreeMap<&'static str, String>,
     title: String,
-    made_by: String,
+    foot: String,
     pages: Vec<String>,
-    larger: Vec<String>,
+    larger: Option<String>,
 }
+
+/// The template's own words.
+const WORDS: [&str; 5] = [
+    "check-bar-lower",
+    "check-bar-upper",
+    "cut-picture",
+    "cut-title",
+    "cut-told",
+];
 
 /// The templates of a plan as a PDF, one page unless the pieces are many.
 ///
@@ -73,21 +87,35 @@ pub fn cut_templates(plan: &Plan, paper: Paper) -> Result<Vec<u8>, SheetError> {
         .partition(|piece| fits_on_paper(piece.shape));
     let pages = drawn(&fits, plan);
     let names: Vec<&'static str> = typeset::PAGE_NAMES.into_iter().take(pages.len()).collect();
+    let title = Said::new("paper-title")
+        .with("paper", Said::new("cut-title"))
+        .with("job", plan.name.as_str());
+    let unread = plan.words.word("unread");
     let mut given = serde_json::to_value(Given {
         paper: paper.name(),
-        title: plan.name.clone(),
-        made_by: format!("oddside {}", env!("CARGO_PKG_VERSION")),
+        lang: plan.words.code(),
+        words: crate::words::of_template(plan.words, &WORDS),
+        title: plan.words.say(&title),
+        foot: format!("oddside {}. {unread}", env!("CARGO_PKG_VERSION")),
         pages: names.iter().map(|name| (*name).to_owned()).collect(),
-        larger: larger
-            .iter()
-            .map(|piece| plan.words.of(&format!("{}: {}", piece.name, piece.sizes)))
-            .collect(),
+        larger: told(&larger).map(|larger| plan.words.say(&larger)),
     })?;
     crate::words::clean(&mut given);
     let pictures = names.into_iter().zip(pages);
     let pictures = pictures.map(|(name, svg)| Picture { name, svg }).collect();
     let document = typeset::lay_out(TEMPLATES_PAGE, &given, pictures)?;
     typeset::write(&document, "cut templates")
+}
+
+/// The pieces that have to be drawn by hand.
+fn told(larger: &[Piece]) -> Option<Said> {
+    let each = larger.iter().map(|piece| {
+        Said::new("paper-title")
+            .with("paper", piece.name.clone())
+            .with("job", piece.sizes.clone())
+    });
+    let each: Vec<Said> = each.collect();
+    (!each.is_empty()).then(|| Said::new("cut-larger").with("pieces", each))
 }
 
 /// Every piece of the running system that the plan has a figure for.
@@ -98,57 +126,58 @@ pub(crate) fn pieces(plan: &Plan) -> Vec<Piece> {
     if let Some((foot, top)) = sprue {
         let long = plan.drawing.cope_mm;
         pieces.push(piece(
-            "sprue peg, from the side",
+            "cut-sprue-peg",
             Shape::Peg {
                 thick: top,
                 thin: foot,
                 long,
             },
         ));
-        pieces.push(piece("sprue foot", Shape::Round(foot)));
-        pieces.push(piece("sprue top", Shape::Round(top)));
+        pieces.push(piece("cut-sprue-foot", Shape::Round(foot)));
+        pieces.push(piece("cut-sprue-top", Shape::Round(top)));
     }
     if let Some(area) = likely("runner area") {
         pieces.push(piece(
-            "runner, across",
+            "cut-runner",
             Shape::Channel(area.sqrt(), area.sqrt()),
         ));
     }
     if let Some(area) = likely("gate area") {
         let each = area / plan.count as f64;
         let high = (each / GATE_WIDTH_TO_HEIGHT).sqrt();
-        let name = match plan.count {
-            1 => "gate, across".to_owned(),
-            count => format!("each of {count} gates, across"),
-        };
-        pieces.push(piece(
-            &name,
-            Shape::Channel(high * GATE_WIDTH_TO_HEIGHT, high),
-        ));
+        let shape = Shape::Channel(high * GATE_WIDTH_TO_HEIGHT, high);
+        pieces.push(Piece {
+            name: Said::new("cut-gates").with("count", plan.count),
+            sizes: sizes(shape),
+            shape,
+        });
     }
     if let Some(diameter) = likely("feeder diameter") {
-        pieces.push(piece("feeder", Shape::Round(diameter)));
+        pieces.push(piece("cut-feeder", Shape::Round(diameter)));
     }
     pieces
 }
 
-fn piece(name: &str, shape: Shape) -> Piece {
+fn piece(name: &'static str, shape: Shape) -> Piece {
     Piece {
-        name: name.to_owned(),
+        name: Said::new(name),
         sizes: sizes(shape),
         shape,
     }
 }
 
 /// Millimetres first, inches beside them.
-fn sizes(shape: Shape) -> String {
+fn sizes(shape: Shape) -> Said {
     let both = |mm: f64| format!("{:.1} mm ({:.2} in)", mm, mm / 25.4);
     match shape {
-        Shape::Peg { thick, thin, long } => {
-            format!("Ø {} to Ø {}, long {}", both(thick), both(thin), both(long))
-        }
-        Shape::Round(diameter) => format!("Ø {}", both(diameter)),
-        Shape::Channel(wide, high) => format!("{} wide, {} high", both(wide), both(high)),
+        Shape::Peg { thick, thin, long } => Said::new("cut-peg-sizes")
+            .with("thick", both(thick))
+            .with("thin", both(thin))
+            .with("long", both(long)),
+        Shape::Round(diameter) => Said::new("cut-round-sizes").with("across", both(diameter)),
+        Shape::Channel(wide, high) => Said::new("cut-channel-sizes")
+            .with("wide", both(wide))
+            .with("high", both(high)),
     }
 }
 
@@ -229,10 +258,11 @@ fn draw(pen: &mut Pen, piece: &Piece, [right, down]: [f64; 2], plan: &Plan) {
     pen.word(
         [right, below],
         Anchor::Start,
-        &plan.words.of(&piece.name),
+        &plan.words.say(&piece.name),
         true,
     );
-    pen.word([right, below + 4.6], Anchor::Start, &piece.sizes, false);
+    let sizes = plan.words.say(&piece.sizes);
+    pen.word([right, below + 4.6], Anchor::Start, &sizes, false);
 }
 
 /// The centre, for the leg of a compass.

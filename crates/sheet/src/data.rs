@@ -3,6 +3,7 @@
 //! Nothing here is calculated or converted. A figure that is not known is left out (`None`, an
 //! empty list): its row does not appear, and nothing stands in its place.
 
+use job::words::Language;
 use serde::Serialize;
 
 use crate::drawings::Drawing;
@@ -10,6 +11,9 @@ use crate::drawings::Drawing;
 /// Everything on one pour sheet, in the order in which it is read.
 #[derive(Clone, Debug, Serialize)]
 pub struct PourSheet {
+    /// The language of the sheet's own words.
+    #[serde(skip)]
+    pub language: Language,
     /// Name of the job; the largest words on the page.
     pub title: String,
     /// Day of the pour as it shall be printed; `None` prints a line to fill by hand.

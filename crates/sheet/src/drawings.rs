@@ -5,6 +5,8 @@
 
 use std::fmt::{self, Display, Formatter};
 
+use job::words::Language;
+use job::words::said::Said;
 use serde::Serialize;
 
 use crate::SheetError;
@@ -59,10 +61,12 @@ const LONGEST_MM: f64 = 10_000.0;
 const WALL_MM: f64 = 2.5;
 /// Room left of the plan for its width, and of the section for the pouring height.
 const LEFT_MM: f64 = 13.0;
-/// Room left of the section.
+/// Room left of the section, and more where the words are long.
 const BETWEEN_MM: f64 = 25.0;
-/// Room right of the section for cope and drag.
+/// Room right of the section for cope and drag, and more where the words are long.
 const RIGHT_MM: f64 = 20.0;
+/// A letter of 10 pt, taken wide.
+const LETTER_MM: f64 = 1.9;
 /// Room above for the two titles, and below for the length of the flask.
 const ABOVE_MM: f64 = 6.5;
 /// Room below.
@@ -76,6 +80,42 @@ const PAST_MM: f64 = 2.5;
 /// From the middle of a figure of 10 pt down to its base line.
 const HALF_FIGURE_MM: f64 = 1.25;
 
+/// The words on a drawing.
+struct Labels {
+    plan: String,
+    section: String,
+    cope: String,
+    drag: String,
+    pour: String,
+}
+
+impl Labels {
+    fn of(drawing: &Drawing, language: Language) -> Labels {
+        let sized = |id, mm| language.say(&Said::new(id).with("mm", figure(mm)));
+        Labels {
+            plan: language.word("drawing-plan"),
+            section: language.word("drawing-section"),
+            cope: sized("drawing-cope", drawing.cope_mm),
+            drag: sized("drawing-drag", drawing.drag_mm),
+            pour: sized("drawing-pour", drawing.pour_height_mm),
+        }
+    }
+
+    /// From the plan to the section, with the height of the pour before it.
+    fn between_mm(&self) -> f64 {
+        BETWEEN_MM.max(2.0 * OFF_MM + GAP_MM + wide_mm(&self.pour))
+    }
+
+    /// Right of the section, where cope and drag are told.
+    fn right_mm(&self) -> f64 {
+        RIGHT_MM.max(OFF_MM + GAP_MM + wide_mm(&self.cope).max(wide_mm(&self.drag)))
+    }
+}
+
+fn wide_mm(words: &str) -> f64 {
+    words.chars().count() as f64 * LETTER_MM
+}
+
 /// A finished drawing.
 pub(crate) struct Picture {
     /// The SVG.
@@ -88,9 +128,10 @@ pub(crate) struct Picture {
 
 /// The largest scale at which plan and section, with their dimensions, fit the room (width and
 /// height on paper, mm); the smallest scale there is when none does.
-pub fn scale_for(drawing: &Drawing, room_mm: [f64; 2]) -> Scale {
+pub fn scale_for(drawing: &Drawing, room_mm: [f64; 2], language: Language) -> Scale {
+    let labels = Labels::of(drawing, language);
     let fits = |smaller: &f64| {
-        let size = size_on_paper(drawing, Scale { smaller: *smaller });
+        let size = size_on_paper(drawing, &labels, Scale { smaller: *smaller });
         size[0] <= room_mm[0] && size[1] <= room_mm[1]
     };
     let smallest = SCALES[SCALES.len() - 1];
@@ -100,13 +141,18 @@ pub fn scale_for(drawing: &Drawing, room_mm: [f64; 2]) -> Scale {
 }
 
 /// Draws plan and section in the room given.
-pub(crate) fn draw(drawing: &Drawing, room_mm: [f64; 2]) -> Result<Picture, SheetError> {
+pub(crate) fn draw(
+    drawing: &Drawing,
+    room_mm: [f64; 2],
+    language: Language,
+) -> Result<Picture, SheetError> {
     check(drawing)?;
-    let scale = scale_for(drawing, room_mm);
-    let size_mm = size_on_paper(drawing, scale);
+    let scale = scale_for(drawing, room_mm, language);
+    let labels = Labels::of(drawing, language);
+    let size_mm = size_on_paper(drawing, &labels, scale);
     let mut pen = Pen::new();
-    plan(&mut pen, drawing, scale, size_mm[1] - BELOW_MM);
-    section(&mut pen, drawing, scale, size_mm[1] - BELOW_MM);
+    plan(&mut pen, drawing, &labels, scale, size_mm[1] - BELOW_MM);
+    section(&mut pen, drawing, &labels, scale, size_mm[1] - BELOW_MM);
     Ok(Picture {
         svg: pen.finish(size_mm),
         scale,
@@ -144,19 +190,19 @@ fn check(drawing: &Drawing) -> Result<(), SheetError> {
 }
 
 /// Width and height of the whole drawing on paper.
-fn size_on_paper(drawing: &Drawing, scale: Scale) -> [f64; 2] {
+fn size_on_paper(drawing: &Drawing, labels: &Labels, scale: Scale) -> [f64; 2] {
     let [length, width] = drawing.flask_inside_mm.map(|side| scale.on_paper(side));
     let above_joint = scale.on_paper(drawing.cope_mm.max(drawing.pour_height_mm));
     let section = above_joint + scale.on_paper(drawing.drag_mm);
     let plan = width + 2.0 * WALL_MM;
     [
-        LEFT_MM + 2.0 * (length + 2.0 * WALL_MM) + BETWEEN_MM + RIGHT_MM,
+        LEFT_MM + 2.0 * (length + 2.0 * WALL_MM) + labels.between_mm() + labels.right_mm(),
         ABOVE_MM + plan.max(section) + BELOW_MM,
     ]
 }
 
 /// The mould from above; `foot` is the lower edge of the flask on paper.
-fn plan(pen: &mut Pen, drawing: &Drawing, scale: Scale, foot: f64) {
+fn plan(pen: &mut Pen, drawing: &Drawing, labels: &Labels, scale: Scale, foot: f64) {
     let [length, width] = drawing.flask_inside_mm.map(|side| scale.on_paper(side));
     let near = [LEFT_MM + WALL_MM, foot - WALL_MM];
     let on_paper =
@@ -171,7 +217,7 @@ fn plan(pen: &mut Pen, drawing: &Drawing, scale: Scale, foot: f64) {
         MEDIUM,
     );
     let title = [LEFT_MM, inner_from[1] - WALL_MM - 2.5];
-    pen.word(title, Anchor::Start, "Plan", true);
+    pen.word(title, Anchor::Start, &labels.plan, true);
     let left = LEFT_MM - OFF_MM + 1.0;
     upright(pen, [near[0], left], [inner_from[1], near[1]]);
     let middle = f64::midpoint(inner_from[1], near[1]) + HALF_FIGURE_MM;
@@ -181,9 +227,9 @@ fn plan(pen: &mut Pen, drawing: &Drawing, scale: Scale, foot: f64) {
 }
 
 /// The mould cut along the flask; `foot` is the lower edge of the drag on paper.
-fn section(pen: &mut Pen, drawing: &Drawing, scale: Scale, foot: f64) {
+fn section(pen: &mut Pen, drawing: &Drawing, labels: &Labels, scale: Scale, foot: f64) {
     let length = scale.on_paper(drawing.flask_inside_mm[0]);
-    let start = LEFT_MM + length + 2.0 * WALL_MM + BETWEEN_MM + WALL_MM;
+    let start = LEFT_MM + length + 2.0 * WALL_MM + labels.between_mm() + WALL_MM;
     let joint = foot - scale.on_paper(drawing.drag_mm);
     let head = joint - scale.on_paper(drawing.cope_mm);
     let end = start + length;
@@ -202,24 +248,20 @@ fn section(pen: &mut Pen, drawing: &Drawing, scale: Scale, foot: f64) {
     );
     pen.metal(&placed(&drawing.section, on_paper));
     let top = joint - scale.on_paper(drawing.cope_mm.max(drawing.pour_height_mm));
-    pen.word([start - WALL_MM, top - 2.5], Anchor::Start, "Section", true);
+    let title = [start - WALL_MM, top - 2.5];
+    pen.word(title, Anchor::Start, &labels.section, true);
     let right = end + WALL_MM + OFF_MM;
-    for (from, to, name, depth) in [
-        (head, joint, "cope", drawing.cope_mm),
-        (joint, foot, "drag", drawing.drag_mm),
-    ] {
+    for (from, to, words) in [(head, joint, &labels.cope), (joint, foot, &labels.drag)] {
         upright(pen, [end + WALL_MM, right], [from, to]);
         let middle = f64::midpoint(from, to) + HALF_FIGURE_MM;
-        let words = format!("{name} {}", figure(depth));
-        pen.word([right + GAP_MM, middle], Anchor::Start, &words, false);
+        pen.word([right + GAP_MM, middle], Anchor::Start, words, false);
     }
     if drawing.pour_height_mm > 0.0 {
         let above = joint - scale.on_paper(drawing.pour_height_mm);
         let left = start - WALL_MM - OFF_MM;
         upright(pen, [start - WALL_MM, left], [above, joint]);
         let middle = f64::midpoint(above, joint) + HALF_FIGURE_MM;
-        let words = format!("pour {}", figure(drawing.pour_height_mm));
-        pen.word([left - GAP_MM, middle], Anchor::End, &words, false);
+        pen.word([left - GAP_MM, middle], Anchor::End, &labels.pour, false);
     }
     along(pen, drawing, [start, end], foot);
 }
@@ -269,6 +311,8 @@ fn figure(length_mm: f64) -> String {
 
 #[cfg(test)]
 mod tests {
+    use job::words::Language;
+
     use super::{Drawing, draw, scale_for};
 
     fn flask(length: f64, width: f64) -> Drawing {
@@ -284,7 +328,7 @@ mod tests {
 
     #[test]
     fn the_scale_is_the_largest_that_fits() {
-        let wide = |length, room| scale_for(&flask(length, length), room).to_string();
+        let wide = |length, room| scale_for(&flask(length, length), room, Language::Uk).to_string();
         assert_eq!(wide(40.0, [400.0, 300.0]), "1:1");
         assert_eq!(wide(260.0, [184.0, 92.0]), "1:5");
         // Two views of 140 / 2.5 + 5 mm and 58 mm around them make 180 mm; at 1:2 they make 208.
@@ -296,7 +340,7 @@ mod tests {
     #[test]
     fn a_picture_stays_in_its_room() {
         for length in [60.0, 200.0, 333.0, 800.0] {
-            let picture = draw(&flask(length, 0.8 * length), [184.0, 62.0]).unwrap();
+            let picture = draw(&flask(length, 0.8 * length), [184.0, 62.0], Language::Uk).unwrap();
             assert!(
                 picture.size_mm[0] <= 184.0 && picture.size_mm[1] <= 62.0,
                 "{length}"
@@ -307,7 +351,9 @@ mod tests {
     #[test]
     fn a_flask_without_size_is_refused() {
         for length in [0.0, -1.0, f64::NAN, f64::INFINITY] {
-            let fault = draw(&flask(length, 100.0), [184.0, 62.0]).err().unwrap();
+            let fault = draw(&flask(length, 100.0), [184.0, 62.0], Language::Uk)
+                .err()
+                .unwrap();
             assert!(fault.to_string().contains("inside length"), "{fault}");
         }
     }

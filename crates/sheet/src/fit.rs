@@ -3,6 +3,7 @@
 //! The steps form ladders on which every rung needs no more room than the one above. The first
 //! rung that gives one page is found by halving, so a full sheet costs a handful of layouts.
 
+use job::words::said::Said;
 use serde_json::Value;
 use typst_layout::PagedDocument;
 
@@ -19,6 +20,21 @@ const DRAWING_HEIGHTS_MM: [f64; 4] = [96.0, 78.0, 62.0, 53.0];
 const DRAWING_WIDTH_MM: f64 = 184.0;
 /// Remarks kept while there are notes to leave out.
 const REMARKS_KEPT: usize = 2;
+
+/// The template's own words.
+const WORDS: [&str; 11] = [
+    "check-bar-lower",
+    "check-bar-upper",
+    "date",
+    "level-caution",
+    "level-note",
+    "level-stop",
+    "sheet-code",
+    "sheet-red-lines",
+    "sheet-sources",
+    "sheet-stop",
+    "sheet-title",
+];
 
 /// One way to set the sheet.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -118,13 +134,14 @@ fn set_at(
     paper: Paper,
     rung: Rung,
 ) -> Result<PagedDocument, SheetError> {
+    let language = page.language;
     let room_mm = [DRAWING_WIDTH_MM, rung.drawing_mm];
     let picture = match &page.drawing {
-        Some(drawing) => Some(drawings::draw(drawing, room_mm)?),
+        Some(drawing) => Some(drawings::draw(drawing, room_mm, language)?),
         None => None,
     };
     let drawing = picture.as_ref().map(|picture| GivenDrawing {
-        scale: picture.scale.to_string(),
+        scale: language.say(&Said::new("drawing-scale").with("scale", picture.scale.to_string())),
         width_mm: picture.size_mm[0],
         height_mm: picture.size_mm[1],
     });
@@ -134,10 +151,12 @@ fn set_at(
     };
     let given = Given {
         paper: paper.name(),
+        lang: language.code(),
+        words: words::of_template(language, &WORDS),
         sheet: said(page, &weighed[..rung.remarks])?,
         text_pt: rung.text_pt,
         notes: rung.notes,
-        remarks_left_off: weighed.len() - rung.remarks,
+        left_off: left_off(rung.remarks, weighed.len()).map(|said| language.say(&said)),
         drawing,
         code: code.is_some(),
     };
@@ -147,6 +166,16 @@ fn set_at(
     });
     let code = code.map(|svg| Picture { name: CODE, svg });
     lay_out(SHEET, &given, drawing.into_iter().chain(code).collect())
+}
+
+/// How many remarks are not printed.
+fn left_off(printed: usize, all: usize) -> Option<Said> {
+    let id = match printed {
+        printed if printed == all => return None,
+        0 => "remarks-left-off",
+        _ => "remarks-more",
+    };
+    Some(Said::new(id).with("count", all - printed))
 }
 
 /// The sheet's own words, cleaned, with the remarks that are printed.

@@ -25,6 +25,7 @@
 //!     }],
 //! };
 //! let page = PourSheet {
+//!     language: job::words::Language::Uk,
 //!     title: "Door knob, pair".into(),
 //!     date: None,
 //!     made_by: "oddside 0.1.0".into(),

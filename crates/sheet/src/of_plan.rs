@@ -4,127 +4,133 @@ use job::amount::Amount;
 use job::plan::{Figure, Plan};
 use job::plan_file::PlanFile;
 use job::remark::Level;
+use job::words::Language;
+use job::words::said::Said;
 use measure::band::Band;
 use measure::text::shown::Rounding;
 
 use crate::data::{Block, PaperRemark, PourSheet, RemarkLevel, Row};
 use crate::drawings::Drawing;
 
-/// The pour sheet of a plan.
+/// The pour sheet of a plan, in its language.
 pub fn page(plan: &Plan) -> PourSheet {
-    let mut page = PourSheet {
+    let words = plan.words;
+    PourSheet {
+        language: words,
         title: plan.name.clone(),
         date: plan.date.clone(),
         made_by: format!("oddside {}", env!("CARGO_PKG_VERSION")),
         job_code: code(plan),
-        red_lines: RED_LINES.iter().map(|line| (*line).to_owned()).collect(),
+        red_lines: words.each(RED_LINES).to_vec(),
         stops: stops(plan),
         blocks: blocks(plan),
         drawing: Some(drawing(plan)),
-        drawing_caption: caption(plan),
+        drawing_caption: words.say(&Said::new("drawing-caption").with("count", plan.count)),
         remarks: remarks(plan),
-        blanks: BLANKS.iter().map(|label| (*label).to_owned()).collect(),
+        blanks: words.each(BLANKS).to_vec(),
         sources: Vec::new(),
         code_text: code_text(plan),
-        limits: LIMITS.to_owned(),
-    };
-    in_words(plan, &mut page);
-    page
+        limits: limits(words),
+    }
 }
 
 /// What must be true before metal is melted. Common practice; SAFETY.md has the whole list.
 const RED_LINES: [&str; 6] = [
-    "Mould, cores, tools, ingot mould dry and warm",
-    "Floor of dry sand; a clear way to the mould",
-    "Leather boots, face shield, no synthetics",
-    "Outdoors or hooded; fume mask; never alone",
-    "Onlookers at least 2 m away; a stop word",
-    "Sand damp or a dust mask: quartz harms lungs",
+    "red-line-dry",
+    "red-line-floor",
+    "red-line-clothes",
+    "red-line-fume",
+    "red-line-onlookers",
+    "red-line-quartz",
 ];
 
 /// What is written down with the gloves on.
 const BLANKS: [&str; 6] = [
-    "Sand reading",
-    "Temperature or cue",
-    "Seconds",
-    "Weather",
-    "What happened",
-    "Photo number",
+    "blank-sand",
+    "blank-heat",
+    "blank-seconds",
+    "blank-weather",
+    "blank-happened",
+    "blank-photo",
 ];
 
-/// What no figure here can promise.
-pub(crate) const LIMITS: &str = "Laws and sources of every figure: workings.pdf. From tables and hand sums, no \
-                                 simulation; bands are not guarantees. Local codes \
-                      and licensed practice come first. Lifting, brake, pressure parts: prove by test.";
+/// What no figure here can promise, and whether a founder has read the language.
+pub(crate) fn limits(language: Language) -> String {
+    let [unread, limits] = language.each(["unread", "limits"]);
+    format!("{unread} {limits}").trim().to_owned()
+}
 
 fn blocks(plan: &Plan) -> Vec<Block> {
     let blocks = [
-        ("Metal and charge", metal(plan)),
-        ("Sand and flask", sand(plan)),
-        ("Pattern", pattern(plan)),
-        ("Mould and rigging", rigging(plan)),
-        ("Weights on the cope", weights(plan)),
-        ("Pour", pour(plan)),
+        ("block-metal", metal(plan)),
+        ("block-sand", sand(plan)),
+        ("block-pattern", pattern(plan)),
+        ("block-mould", rigging(plan)),
+        ("block-weights", weights(plan)),
+        ("block-pour", pour(plan)),
     ];
     let filled = blocks.into_iter().filter(|(_, rows)| !rows.is_empty());
     filled
         .map(|(heading, rows)| Block {
-            heading: heading.to_owned(),
+            heading: plan.words.word(heading),
             rows,
         })
         .collect()
 }
 
 fn metal(plan: &Plan) -> Vec<Row> {
-    let casting = if plan.count == 1 {
-        "One casting"
-    } else {
-        "Each casting"
+    let casting = match plan.count {
+        1 => "row-one-casting",
+        _ => "row-each-casting",
     };
-    let mut rows = vec![said("Metal", &plan.alloy, None)];
+    let alloy = plan.words.say(&plan.alloy_label());
+    let mut rows = vec![said(plan, "row-metal", &alloy, None)];
     rows.extend(figure(plan, "casting mass", casting));
-    let poured = beside(plan, "poured mass", "poured in all");
-    rows.extend(figure(plan, "charge", "Charge").map(noted(&poured)));
-    rows.extend(choice(plan, "crucible", "Crucible"));
+    let poured = with_likely(plan, Said::new("note-poured"), "poured", "poured mass");
+    rows.extend(figure(plan, "charge", "row-charge").map(noted(plan, &poured)));
+    rows.extend(choice(plan, "crucible", "row-crucible"));
     rows
 }
 
 fn sand(plan: &Plan) -> Vec<Row> {
     let mut rows = Vec::new();
-    rows.extend(choice(plan, "flask", "Flask").map(name_first));
-    let rammed = beside(
+    rows.extend(choice(plan, "flask", "row-flask").map(name_first));
+    let rammed = with_likely(
         plan,
+        Said::new("note-rammed"),
+        "sand",
         "sand to fill the flask",
-        "of it rammed into the flask",
     );
-    rows.extend(figure(plan, "sand to have ready", "Sand ready").map(noted(&rammed)));
+    rows.extend(figure(plan, "sand to have ready", "row-sand").map(noted(plan, &rammed)));
     rows
 }
 
 fn pattern(plan: &Plan) -> Vec<Row> {
     let mut rows = Vec::new();
-    rows.extend(figure(plan, "contraction", "Larger by"));
-    rows.extend(figure(plan, "pattern length", "Longest side"));
-    let freezes = beside(
+    rows.extend(figure(plan, "contraction", "row-larger"));
+    rows.extend(figure(plan, "pattern length", "row-longest"));
+    let freezes = with_likely(
         plan,
+        Said::new("note-frozen"),
+        "time",
         "freezing time of the heaviest section",
-        "until it is frozen",
     );
-    let modulus = figure(plan, "modulus of the heaviest section", "Heaviest modulus");
-    rows.extend(modulus.map(noted(&freezes)));
+    let modulus = figure(plan, "modulus of the heaviest section", "row-modulus");
+    rows.extend(modulus.map(noted(plan, &freezes)));
     rows
 }
 
 fn rigging(plan: &Plan) -> Vec<Row> {
     let mut rows = Vec::new();
-    rows.extend(figure(plan, "sprue foot diameter", "Sprue foot Ø"));
+    rows.extend(figure(plan, "sprue foot diameter", "row-sprue-foot"));
     rows.extend(cutter(plan));
-    rows.extend(figure(plan, "sprue top diameter", "Sprue top Ø"));
-    rows.extend(figure(plan, "runner area", "Runner, in all"));
-    rows.extend(figure(plan, "gate area", "Gates, in all"));
-    match figure(plan, "feeder diameter", "Feeder Ø") {
-        Some(row) => rows.push(noted("as high as wide, on the heaviest section")(row)),
-        None => rows.extend(choice(plan, "feeder", "Feeder")),
+    rows.extend(figure(plan, "sprue top diameter", "row-sprue-top"));
+    rows.extend(figure(plan, "runner area", "row-runner"));
+    rows.extend(figure(plan, "gate area", "row-gates"));
+    let on_the_heaviest = Some(Said::new("note-feeder"));
+    match figure(plan, "feeder diameter", "row-feeder-diameter") {
+        Some(row) => rows.push(noted(plan, &on_the_heaviest)(row)),
+        None => rows.extend(choice(plan, "feeder", "row-feeder")),
     }
     rows
 }
@@ -133,61 +139,65 @@ fn weights(plan: &Plan) -> Vec<Row> {
     let Some(figure) = plan.figure("weight on the cope") else {
         return Vec::new();
     };
-    let held = format!(
-        "{}, {}",
-        beside(plan, "cope lift", "lift"),
-        beside(plan, "cope mass", "cope")
-    );
+    let held = |id| {
+        let lift = with_likely(plan, Said::new(id), "lift", "cope lift")?;
+        with_likely(plan, lift, "cope", "cope mass")
+    };
     let [.., wanted] = figure.amount.values();
     if wanted <= 0.0 {
-        let words = "the cope is heavy enough; a clamp if it is moved";
-        return vec![large(said(
-            "Lay on",
-            "nothing",
-            Some(format!("{words}; {held}")),
-        ))];
+        let nothing = said(
+            plan,
+            "row-lay-on",
+            &plan.words.word("nothing"),
+            held("note-nothing-to-lay"),
+        );
+        return vec![large(nothing)];
     }
-    let mut rows = vec![noted(&held)(high_end(plan, figure, "Lay on"))];
-    rows.extend(choice(plan, "irons", "Take").map(large));
+    let lay_on = high_end(plan, figure, "row-lay-on");
+    let mut rows = vec![noted(plan, &held("note-lift"))(lay_on)];
+    rows.extend(choice(plan, "irons", "row-irons").map(large));
     rows
 }
 
 fn pour(plan: &Plan) -> Vec<Row> {
     let mut rows = Vec::new();
-    rows.extend(figure(plan, "pouring temperature", "Pour at").map(large));
-    let fill = plan
+    rows.extend(figure(plan, "pouring temperature", "row-pour-at").map(large));
+    let because = plan
         .figure("fill time")
-        .and_then(|figure| figure.because.clone());
-    let because = fill.unwrap_or_default();
-    rows.extend(
-        figure(plan, "fill time", "Fill in")
-            .map(noted(&because))
-            .map(large),
-    );
+        .and_then(|fill| fill.because.clone());
+    rows.extend(figure(plan, "fill time", "row-fill-in").map(|row| {
+        large(Row {
+            note: because.map(|because| plan.words.of(&because)),
+            ..row
+        })
+    }));
     rows.extend(opening(plan).map(large));
     rows
 }
 
 /// When the mould may be opened: only the late end is safe to act on.
 fn opening(plan: &Plan) -> Option<Row> {
-    let row = figure(plan, "may be opened", "Open after")?;
-    let alone = beside(plan, "leave alone until", "left alone");
-    let handled = beside(plan, "may be handled", "until it is handled");
-    Some(noted(&format!("{alone}, {handled}"))(Row {
-        band: None,
-        ..row
-    }))
+    let row = figure(plan, "may be opened", "row-open-after")?;
+    let alone = with_likely(
+        plan,
+        Said::new("note-opening"),
+        "alone",
+        "leave alone until",
+    )?;
+    let note = with_likely(plan, alone, "handled", "may be handled");
+    Some(noted(plan, &note)(Row { band: None, ..row }))
 }
 
 /// The nearest drill, and the nearest pipe beside it.
 fn cutter(plan: &Plan) -> Option<Row> {
     let drill = plan.choice("sprue drill")?;
-    let pipe = plan
-        .choice("sprue pipe")
-        .map(|pipe| format!("or {}", pipe.chosen));
+    let pipe = plan.choice("sprue pipe").map(|pipe| {
+        let pipe = plan.words.of(&pipe.chosen);
+        plan.words.say(&Said::new("note-or").with("pipe", pipe))
+    });
     Some(Row {
         band: pipe,
-        ..said("cut with", &drill.chosen, None)
+        ..said(plan, "row-cut-with", &plan.words.of(&drill.chosen), None)
     })
 }
 
@@ -203,21 +213,21 @@ fn name_first(row: Row) -> Row {
     }
 }
 
-/// A figure in words, to stand under another.
-fn beside(plan: &Plan, name: &str, words: &str) -> String {
-    let likely = |figure: &Figure| figure.amount.shown(plan.units, figure.rounding).likely;
-    plan.figure(name)
-        .map_or_else(String::new, |figure| format!("{} {words}", likely(figure)))
+/// A message with the likely value of a figure put into it; nothing where there is no such figure.
+fn with_likely(plan: &Plan, note: Said, as_what: &'static str, name: &str) -> Option<Said> {
+    let figure = plan.figure(name)?;
+    let shown = figure.amount.shown(plan.units, figure.rounding);
+    Some(note.with(as_what, shown.likely))
 }
 
 /// The row of a figure, if the plan has it.
-fn figure(plan: &Plan, name: &str, label: &str) -> Option<Row> {
+fn figure(plan: &Plan, name: &str, label: &'static str) -> Option<Row> {
     let figure = plan.figure(name)?;
     let shown = figure.amount.shown(plan.units, figure.rounding);
     Some(Row {
-        name: label.to_owned(),
+        name: plan.words.word(label),
+        band: plan.words.between(&shown),
         value: shown.likely,
-        band: shown.band,
         other: shown.other,
         note: None,
         read_while_holding: false,
@@ -225,14 +235,14 @@ fn figure(plan: &Plan, name: &str, label: &str) -> Option<Row> {
 }
 
 /// A figure of which only the high end is safe to act on.
-fn high_end(plan: &Plan, figure: &Figure, label: &str) -> Row {
+fn high_end(plan: &Plan, figure: &Figure, label: &'static str) -> Row {
     let amount = match figure.amount {
         Amount::Mass(band) => Amount::Mass(Band::exact(band.high())),
         other => other,
     };
     let shown = amount.shown(plan.units, Rounding::Up);
     Row {
-        name: label.to_owned(),
+        name: plan.words.word(label),
         value: shown.likely,
         band: None,
         other: shown.other,
@@ -241,24 +251,29 @@ fn high_end(plan: &Plan, figure: &Figure, label: &str) -> Row {
     }
 }
 
-fn choice(plan: &Plan, name: &str, label: &str) -> Option<Row> {
+fn choice(plan: &Plan, name: &str, label: &'static str) -> Option<Row> {
     let choice = plan.choice(name)?;
-    Some(said(label, &choice.chosen, Some(choice.because.clone())))
+    let chosen = plan.words.of(&choice.chosen);
+    let because = Some(plan.words.of(&choice.because)).filter(|note| !note.is_empty());
+    Some(Row {
+        note: because,
+        ..said(plan, label, &chosen, None)
+    })
 }
 
-fn said(label: &str, words: &str, note: Option<String>) -> Row {
+fn said(plan: &Plan, label: &'static str, words: &str, note: Option<Said>) -> Row {
     Row {
-        name: label.to_owned(),
+        name: plan.words.word(label),
         value: words.to_owned(),
         band: None,
         other: None,
-        note: note.filter(|note| !note.is_empty()),
+        note: note.map(|note| plan.words.say(&note)),
         read_while_holding: false,
     }
 }
 
-fn noted(note: &str) -> impl Fn(Row) -> Row {
-    let note = Some(note.to_owned()).filter(|note| !note.is_empty());
+fn noted(plan: &Plan, note: &Option<Said>) -> impl Fn(Row) -> Row {
+    let note = note.as_ref().map(|note| plan.words.say(note));
     move |row| Row {
         note: note.clone(),
         ..row
@@ -322,14 +337,6 @@ fn drawing(plan: &Plan) -> Drawing {
     }
 }
 
-fn caption(plan: &Plan) -> String {
-    let patterns = match plan.count {
-        1 => "The pattern lies".to_owned(),
-        count => format!("{count} patterns lie"),
-    };
-    format!("{patterns} in the flask as drawn; sprue, runner and feeder are yours to place.")
-}
-
 /// Six letters and digits by which this very plan is known again: any change in it changes them.
 pub(crate) fn code(plan: &Plan) -> String {
     const SIGNS: &[u8] = b"23456789ABCDEFGHJKMNPQRSTVWXYZ";
@@ -361,33 +368,17 @@ fn code_text(plan: &Plan) -> String {
     let line = |name: &&str| {
         let figure = plan.figure(name)?;
         let shown = figure.amount.shown(plan.units, figure.rounding);
-        Some(format!("{name}: {}", shown.band.unwrap_or(shown.likely)))
+        let label = plan.words.say(&figure.label());
+        Some(format!("{label}: {}", plan.words.ends(&shown)))
     };
     let head = [
         format!("oddside {}", code(plan)),
         plan.name.clone(),
-        plan.alloy.clone(),
+        plan.words.say(&plan.alloy_label()),
     ];
     let lines: Vec<String> = head
         .into_iter()
         .chain(AT_THE_MOULD.iter().filter_map(line))
         .collect();
-    plan.words.of(&lines.join("\n"))
-}
-
-/// Every word in the English that the shop wants; what the founder typed is left alone.
-fn in_words(plan: &Plan, page: &mut PourSheet) {
-    let exchange = |text: &mut String| *text = plan.words.of(text);
-    page.red_lines.iter_mut().for_each(exchange);
-    page.blanks.iter_mut().for_each(exchange);
-    for block in &mut page.blocks {
-        exchange(&mut block.heading);
-        for row in &mut block.rows {
-            exchange(&mut row.name);
-            row.note.iter_mut().for_each(exchange);
-            exchange(&mut row.value);
-        }
-    }
-    exchange(&mut page.drawing_caption);
-    exchange(&mut page.limits);
+    lines.join("\n")
 }

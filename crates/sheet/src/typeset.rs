@@ -1,5 +1,7 @@
 //! From words and figures to a typeset document, and from there to PDF.
 
+use std::collections::BTreeMap;
+
 use serde::Serialize;
 use serde_json::Value;
 use typst::diag::SourceDiagnostic;
@@ -16,14 +18,18 @@ use crate::world::Bench;
 pub(crate) struct Given {
     /// The paper's name.
     pub(crate) paper: &'static str,
+    /// Language of the paper, for the typesetter.
+    pub(crate) lang: &'static str,
+    /// The template's own words.
+    pub(crate) words: BTreeMap<&'static str, String>,
     /// The sheet's own fields, cleaned.
     pub(crate) sheet: Value,
     /// Size of the running text, pt.
     pub(crate) text_pt: f64,
     /// Whether notes under rows are printed.
     pub(crate) notes: bool,
-    /// How many remarks are left off, to be counted in one line.
-    pub(crate) remarks_left_off: usize,
+    /// How many remarks are left off, in words; nothing where all are printed.
+    pub(crate) left_off: Option<String>,
     /// Scale and size of the drawing, when there is one.
     pub(crate) drawing: Option<GivenDrawing>,
     /// Whether the foot has a small code.
@@ -33,7 +39,7 @@ pub(crate) struct Given {
 /// The drawing as the template places it.
 #[derive(Serialize)]
 pub(crate) struct GivenDrawing {
-    /// The scale in words, as "1:2.5".
+    /// The scale in a sentence.
     pub(crate) scale: String,
     /// Width on paper, mm.
     pub(crate) width_mm: f64,

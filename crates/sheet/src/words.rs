@@ -1,6 +1,17 @@
 //! Words made fit for paper: no character that steers a terminal, turns the line round or hides.
 
+use std::collections::BTreeMap;
+
+use job::words::Language;
 use serde_json::Value;
+
+/// The own words of a template, by the ids under which it asks for them.
+pub(crate) fn of_template(
+    language: Language,
+    ids: &[&'static str],
+) -> BTreeMap<&'static str, String> {
+    ids.iter().map(|id| (*id, language.word(id))).collect()
+}
 
 /// Cleans every string inside a value, in place.
 pub(crate) fn clean(value: &mut Value) {

@@ -1,19 +1,27 @@
 //! Workings and sources: how each figure of a plan came about, to be checked with a pencil.
 
+use std::collections::BTreeMap;
+
 use job::plan::{Figure, Plan};
 use job::why::why;
+use job::words::said::Said;
 use serde::Serialize;
 
 use crate::SheetError;
 use crate::data::Paper;
 use crate::typeset::{self, WORKINGS};
 
+/// The template's own words.
+const WORDS: [&str; 2] = ["workings-sources", "workings-title"];
+
 #[derive(Serialize)]
 struct Given {
     paper: &'static str,
+    /// Why the page is in English, for readers of another language.
+    in_english: String,
+    words: BTreeMap<&'static str, String>,
     title: String,
-    code: String,
-    made_by: String,
+    foot: String,
     limits: String,
     figures: Vec<Working>,
     sources: Vec<String>,
@@ -24,13 +32,11 @@ struct Given {
 struct Working {
     name: String,
     value: String,
-    because: Option<String>,
     formula: String,
     with_numbers: String,
-    given: Vec<String>,
-    range: String,
-    /// Numbers of its sources in the list at the end.
-    sources: Vec<usize>,
+    /// What went in, what sets it, where it holds, its sources by their numbers in the list at the
+    /// end: a sentence each.
+    told: Vec<String>,
 }
 
 /// The workings of a plan as a PDF of as many pages as they take.
@@ -39,13 +45,21 @@ struct Working {
 ///
 /// Where the typesetter fails.
 pub fn workings(plan: &Plan, paper: Paper) -> Result<Vec<u8>, SheetError> {
-    let said = |text: &str| plan.words.of(text);
+    let language = plan.words.for_laws();
+    let title = Said::new("paper-title")
+        .with("paper", Said::new("workings-title"))
+        .with("job", plan.name.as_str());
+    let foot = Said::new("workings-sheet")
+        .with("job", plan.name.as_str())
+        .with("code", crate::of_plan::code(plan))
+        .with("by", format!("oddside {}", env!("CARGO_PKG_VERSION")));
     let mut given = serde_json::to_value(Given {
         paper: paper.name(),
-        title: plan.name.clone(),
-        code: crate::of_plan::code(plan),
-        made_by: format!("oddside {}", env!("CARGO_PKG_VERSION")),
-        limits: said(crate::of_plan::LIMITS),
+        in_english: plan.words.word("in-english"),
+        words: crate::words::of_template(language, &WORDS),
+        title: language.say(&title),
+        foot: language.say(&foot),
+        limits: crate::of_plan::limits(language),
         figures: plan
             .figures
             .iter()
@@ -59,35 +73,52 @@ pub fn workings(plan: &Plan, paper: Paper) -> Result<Vec<u8>, SheetError> {
 }
 
 fn working(plan: &Plan, figure: &Figure) -> Working {
-    let said = |text: &str| plan.words.of(text);
+    let language = plan.words.for_laws();
     let shown = figure.amount.shown(plan.units, figure.rounding);
-    let value = match shown.band {
+    let value = match language.between(&shown) {
         Some(band) => format!("{} ({band})", shown.likely),
         None => shown.likely,
     };
     let why = why(figure);
     let with_numbers = why.as_ref().map(|why| why.with_numbers.clone());
-    let given = figure.inputs.iter().filter(|(_, text)| !text.is_empty());
-    let number = |key: &String| plan.sources.iter().position(|known| known == key);
     Working {
-        name: said(figure.name),
+        name: language.say(&figure.label()),
         value,
-        because: figure.because.as_deref().map(said),
         formula: figure.law.formula.to_owned(),
         with_numbers: with_numbers
             .filter(|text| text != figure.law.formula)
             .unwrap_or_default(),
-        given: given
-            .map(|(name, text)| said(&format!("{} {text}", name.replace('_', " "))))
-            .collect(),
-        range: said(figure.law.range),
-        sources: figure
-            .sources
+        told: told(plan, figure)
             .iter()
-            .filter_map(number)
-            .map(|at| at + 1)
+            .map(|said| language.say(said))
             .collect(),
     }
+}
+
+/// The sentences under the formula of a figure.
+fn told(plan: &Plan, figure: &Figure) -> Vec<Said> {
+    let language = plan.words.for_laws();
+    let given = figure.inputs.iter().filter(|(_, text)| !text.is_empty());
+    let given: Vec<String> = given
+        .map(|(name, text)| language.of(&format!("{} {text}", name.replace('_', " "))))
+        .collect();
+    let given = Some(given.join("; ")).filter(|given| !given.is_empty());
+    let because = figure
+        .because
+        .as_deref()
+        .map(|because| language.of(because));
+    let number = |key: &String| plan.sources.iter().position(|known| known == key);
+    let numbers = figure.sources.iter().filter_map(number);
+    let numbers: Vec<String> = numbers.map(|at| (at + 1).to_string()).collect();
+    let numbers = Some(numbers.join(", ")).filter(|numbers| !numbers.is_empty());
+    let range = Said::new("workings-range").with("range", language.of(figure.law.range));
+    let sentences = [
+        given.map(|given| Said::new("workings-given").with("given", given)),
+        because.map(|because| Said::new("workings-because").with("because", because)),
+        Some(range),
+        numbers.map(|numbers| Said::new("workings-numbers").with("numbers", numbers)),
+    ];
+    sentences.into_iter().flatten().collect()
 }
 
 fn source(key: &str) -> String {

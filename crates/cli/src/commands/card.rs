@@ -5,6 +5,7 @@ use std::process::ExitCode;
 
 use job::folder::{open, write_whole};
 use job::pour_card::pour_card;
+use job::words::said::Said;
 
 use crate::commands::opened::plan_of;
 use crate::print;
@@ -50,8 +51,9 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
     write_whole(&file, &pdf)?;
     for (at, turn) in card.turns.iter().enumerate() {
         let line = format!("{}  {}  {}  {}\n", at + 1, turn.name, turn.at, turn.poured);
-        print::out(&card.words.of(&line))?;
+        print::out(&line)?;
     }
-    print::talk(&format!("written: {}", file.display()));
+    let written = Said::new("written").with("file", file.display().to_string());
+    print::talk(&card.words.say(&written));
     Ok(ExitCode::SUCCESS)
 }

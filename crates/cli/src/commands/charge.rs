@@ -10,6 +10,8 @@ use job::charge::{Asked as ChargeAsked, charge, metal_of};
 use job::folder::{Noted, noted, shop_above, shop_at};
 use job::job::JobError;
 use job::melt_loss::melt_loss;
+use job::remark::Remark;
+use job::remark::of_charge::ChargeFact;
 use job::shop::Shop;
 use job::words::Language;
 use measure::matter::Mass;
@@ -41,10 +43,13 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
         Some(job) => of_job(asked, job)?,
         None => alone(asked)?,
     };
-    let made = charge(&wanted, &shop).map_err(|error| Trouble::Charge(Box::new(error)))?;
+    let made = charge(&wanted, &shop).map_err(|error| {
+        let told = Remark::from(ChargeFact::from(error));
+        Trouble::Charge(shop.words.say(&told.words))
+    })?;
     match asked.json {
         true => print::out(&MadeFile::of(&made).text())?,
-        false => print::out(&text(&told(&made, shop.units), shop.words))?,
+        false => print::out(&text(&told(&made, shop.units, shop.words), shop.words))?,
     }
     Ok(ExitCode::SUCCESS)
 }
@@ -108,17 +113,27 @@ fn alone(asked: &Asked) -> Result<(ChargeAsked, Shop), Trouble> {
 }
 
 fn text(told: &Told, language: Language) -> String {
-    let mut weigh_out =
-        print::table(&["", "weigh out, in the order of charging", "", "or", "cost"]);
+    let heads = ["", "charge-weigh-out", "", "head-or", "charge-cost"];
+    let mut weigh_out = print::table_in(language, &heads);
     for row in &told.weigh_out {
         weigh_out.add_row(row);
     }
-    let mut comes_to = print::table(&["", "likely", "nine times in ten", "at worst", "target"]);
+    let heads = [
+        "",
+        "likely",
+        "charge-usual",
+        "charge-at-worst",
+        "charge-target",
+    ];
+    let mut comes_to = print::table_in(language, &heads);
     for row in &told.composition {
         comes_to.add_row(row);
     }
     let lines = told.lines.join("\n");
     let remarks = print::remarks(&told.remarks, language);
-    let text = format!("{}\n\n{weigh_out}\n\n{comes_to}\n\n{lines}\n\n", told.head);
-    language.of(&text) + &remarks
+    format!(
+        "{}\n\n{weigh_out}\n\n{comes_to}\n\n{lines}\n\n{remarks}{}",
+        told.head,
+        print::unread(language)
+    )
 }

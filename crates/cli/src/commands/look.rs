@@ -5,9 +5,12 @@ use std::process::ExitCode;
 
 use job::folder::{look_at, shop_above};
 use job::job::mesh_unit;
+use job::plan::alloy_label;
 use job::remark::{Remark, RemarkFile, of_mesh};
 use job::words::Language;
+use job::words::said::Said;
 use measure::length::Volume;
+use measure::text::rounded;
 use metal::alloys;
 use metal::casting_mass::casting_mass;
 use pattern::look::{Looked, Verdict};
@@ -151,42 +154,58 @@ fn tell(
     language: Language,
 ) -> Result<(), Trouble> {
     let solid = &looked.solid;
-    let verdict = match looked.verdict {
-        Verdict::Accepted => "accepted",
-        Verdict::Healed => "healed",
-        Verdict::Ask => "ask",
-        Verdict::Refused => "refused",
-    };
+    let verdict = language.word(match looked.verdict {
+        Verdict::Accepted => "look-accepted",
+        Verdict::Healed => "look-healed",
+        Verdict::Ask => "look-ask",
+        Verdict::Refused => "look-refused",
+    });
     let name = mesh.file_name().unwrap_or_default().to_string_lossy();
+    let line = |label, words: &str| format!("  {:<8} {words}\n", language.word(label));
     let mut text = format!("{name}: {verdict}\n");
     if looked.unit.is_some() {
-        let [x, y, z] = solid.extents_mm.map(|mm| measure::text::rounded(mm, 4));
-        let [a, b, c] = solid
-            .extents_mm
-            .map(|mm| measure::text::rounded(mm / 25.4, 3));
-        text += &format!("  size     {x} x {y} x {z} mm ({a} x {b} x {c} in)\n");
+        text += &line("look-size", &size(solid.extents_mm));
         if solid.volume_mm3 > 0.0 {
-            let [x, y, z] = solid.centre_mm.map(|mm| format!("{mm:.1}"));
-            text += &format!(
-                "  volume   {} cm³, surface {} cm², centre of mass {x}, {y}, {z} mm\n",
-                measure::text::rounded(solid.volume_mm3 / 1e3, 4),
-                measure::text::rounded(solid.area_mm2 / 1e2, 4)
-            );
+            text += &line("look-volume", &language.say(&volume(looked)));
         }
     }
-    text += &format!(
-        "  facets   {}, bodies {}, voids {}\n",
-        looked.triangles, solid.bodies, solid.voids
-    );
+    let facets = Said::new("look-facets-told")
+        .with("facets", looked.triangles)
+        .with("bodies", solid.bodies)
+        .with("voids", solid.voids);
+    text += &line("look-facets", &language.say(&facets));
     print::out(&text)?;
     if looked.unit.is_some() && solid.volume_mm3 > 0.0 && looked.verdict != Verdict::Refused {
-        print::out(&mass_table(solid.volume_mm3))?;
+        print::out(&mass_table(solid.volume_mm3, language))?;
     }
-    print::out(&print::remarks(remarks, language))
+    print::out(&print::remarks(remarks, language))?;
+    print::out(&print::unread(language))
 }
 
-fn mass_table(volume_mm3: f64) -> String {
-    let mut table = print::table(&["cast in", "weighs", "between", "or"]);
+fn size(extents_mm: [f64; 3]) -> String {
+    let [x, y, z] = extents_mm.map(|mm| rounded(mm, 4));
+    let [a, b, c] = extents_mm.map(|mm| rounded(mm / 25.4, 3));
+    format!("{x} x {y} x {z} mm ({a} x {b} x {c} in)")
+}
+
+fn volume(looked: &Looked) -> Said {
+    let solid = &looked.solid;
+    let [x, y, z] = solid.centre_mm.map(|mm| format!("{mm:.1}"));
+    Said::new("look-volume-told")
+        .with(
+            "volume",
+            format!("{} cm³", rounded(solid.volume_mm3 / 1e3, 4)),
+        )
+        .with(
+            "surface",
+            format!("{} cm²", rounded(solid.area_mm2 / 1e2, 4)),
+        )
+        .with("centre", format!("{x}, {y}, {z} mm"))
+}
+
+fn mass_table(volume_mm3: f64, language: Language) -> String {
+    let heads = ["look-cast-in", "look-weighs", "head-between", "head-or"];
+    let mut table = print::table_in(language, &heads);
     for row in masses(volume_mm3) {
         let band = measure::band::Band::new(row.low, row.likely, row.high)
             .map(measure::matter::Mass::from_kg);
@@ -195,9 +214,9 @@ fn mass_table(volume_mm3: f64) -> String {
             measure::text::shown::Rounding::Nearest,
         );
         table.add_row([
-            row.metal.to_owned(),
-            shown.likely,
-            shown.band.unwrap_or_default(),
+            language.say(&alloy_label(row.metal)),
+            shown.likely.clone(),
+            language.between(&shown).unwrap_or_default(),
             shown.other.unwrap_or_default(),
         ]);
     }

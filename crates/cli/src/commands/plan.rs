@@ -10,6 +10,7 @@ use job::plan::Plan;
 use job::plan_file::PlanFile;
 use job::remark::{Level, of_mesh};
 use job::shop::Shop;
+use job::words::said::Said;
 use job::work_out::work_out;
 
 use crate::commands::look::exit_code;
@@ -58,9 +59,10 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
             from_folder(asked)?
         }
     };
+    let language = ready.shop.words;
     if let Some(mesh) = ready.part.unsettled() {
-        print::talk("no plan: the mesh has to be settled first");
-        print::out(&print::remarks(&of_mesh::remarks(mesh), ready.shop.words))?;
+        print::talk(&language.word("unsettled"));
+        print::out(&print::remarks(&of_mesh::remarks(mesh), language))?;
         return Ok(exit_code(mesh.verdict));
     }
     let plan = {
@@ -83,23 +85,19 @@ fn write(asked: &Asked, ready: &Ready, plan: &Plan) -> Result<ExitCode, Trouble>
         write_whole(&ready.out.join(name), bytes)?;
     }
     if ready.shop_file.is_none() {
-        print::talk(
-            "no shop.toml found: flasks, crucibles and irons are those of the starter file; \
-             `oddside new DIR` writes one to fill in",
-        );
+        print::talk(&plan.words.word("no-shop-file"));
     }
     let names: Vec<&str> = files.iter().map(|(name, _)| *name).collect();
-    print::talk(&format!(
-        "written to {}: {}",
-        ready.out.display(),
-        names.join(", ")
-    ));
+    let written = Said::new("written-to")
+        .with("folder", ready.out.display().to_string())
+        .with("files", names.join(", "));
+    print::talk(&plan.words.say(&written));
     if plan
         .remarks
         .iter()
         .any(|remark| remark.level == Level::Stop)
     {
-        print::talk("STOP: not to be poured as it stands; see the remarks");
+        print::talk(&plan.words.word("stop-told"));
     }
     Ok(ExitCode::SUCCESS)
 }

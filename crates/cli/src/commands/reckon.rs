@@ -6,6 +6,8 @@ use std::process::ExitCode;
 use job::folder::shop_above;
 use job::scoop::weighed;
 use job::shop::Shop;
+use job::words::Language;
+use job::words::said::Said;
 use reckon::ask::Ask;
 use reckon::input::{Input, Otherwise, Wanted};
 use reckon::reckoned_file::ReckonedFile;
@@ -19,12 +21,15 @@ use crate::trouble::Trouble;
 /// Lists the laws, tells what one asks for, or works one out.
 pub fn run(name: Option<&str>, given: &[String], json: bool) -> Result<ExitCode, Trouble> {
     let (shop, _) = shop_above(Path::new("."))?;
+    let language = shop.words.for_laws();
     let Some(name) = name else {
-        print::out(&shop.words.of(&list()))?;
+        let list = language.of(&list(language));
+        print::out(&(print::in_english(shop.words) + &list))?;
         return Ok(ExitCode::SUCCESS);
     };
     if let (Some(reckoner), []) = (reckon::named(name), given) {
-        print::out(&shop.words.of(&asks_for(reckoner)))?;
+        let asked = language.of(&asks_for(reckoner, language));
+        print::out(&(print::in_english(shop.words) + &asked))?;
         return Ok(ExitCode::SUCCESS);
     }
     let worked = work_out(&ask(name, given, &shop)?)?;
@@ -33,7 +38,10 @@ pub fn run(name: Option<&str>, given: &[String], json: bool) -> Result<ExitCode,
             let text = serde_json::to_string_pretty(&ReckonedFile::of(&worked));
             print::out(&(text.unwrap_or_default() + "\n"))?;
         }
-        false => print::out(&shop.words.of(&told(&worked)))?,
+        false => {
+            let told = language.of(&told(&worked, language));
+            print::out(&(print::in_english(shop.words) + &told))?;
+        }
     }
     Ok(ExitCode::SUCCESS)
 }
@@ -49,7 +57,7 @@ fn ask(name: &str, given: &[String], shop: &Shop) -> Result<Ask, Trouble> {
     Ok(ask)
 }
 
-fn list() -> String {
+fn list(language: Language) -> String {
     let mut text = String::new();
     for &topic in Topic::ALL {
         let mut table = print::table(&[topic.title(), ""]);
@@ -58,18 +66,18 @@ fn list() -> String {
         }
         text += &format!("{table}\n\n");
     }
-    text + "oddside reckon NAME tells what a law asks for; oddside reckon NAME key=figure … works \
-            it out.\nAny figure may be a range: \"3 to 5 mm\", \"100 mm ± 2 mm\".\n"
+    let [foot, ranges] = language.each(["reckon-list-foot", "reckon-range-foot"]);
+    format!("{text}{foot}\n{ranges}\n")
 }
 
-fn asks_for(reckoner: &Reckoner) -> String {
-    let mut table = print::table(&["asks for", "", "like", ""]);
+fn asks_for(reckoner: &Reckoner, language: Language) -> String {
+    let mut table = print::table_in(language, &["reckon-asks-for", "", "reckon-like", ""]);
     for input in reckoner.inputs {
         let otherwise = match input.otherwise {
-            Otherwise::Needed => "needed".to_owned(),
-            Otherwise::Nothing => "not needed".to_owned(),
-            Otherwise::Text(text, _) => format!("else {text}"),
-            Otherwise::OfMetal(_) => "else that of the metal".to_owned(),
+            Otherwise::Needed => language.word("reckon-needed"),
+            Otherwise::Nothing => language.word("reckon-not-needed"),
+            Otherwise::Text(text, _) => language.say(&Said::new("reckon-else").with("text", text)),
+            Otherwise::OfMetal(_) => language.word("reckon-of-the-metal"),
         };
         table.add_row([
             input.key.to_owned(),
@@ -79,11 +87,13 @@ fn asks_for(reckoner: &Reckoner) -> String {
         ]);
     }
     format!(
-        "{}: {}\n\n  {}\n  holds for: {}\n\n{table}\n\nlike: {}\n",
+        "{}: {}\n\n  {}\n  {}: {}\n\n{table}\n\n{}: {}\n",
         reckoner.name,
         reckoner.question,
         reckoner.law.formula,
+        language.word("behind-range"),
         reckoner.law.range,
+        language.word("reckon-like"),
         reckoner.example_line()
     )
 }
@@ -104,49 +114,53 @@ fn like(input: &Input) -> String {
     }
 }
 
-fn told(worked: &Worked) -> String {
+fn told(worked: &Worked, language: Language) -> String {
+    let line = |label, words: &str| print::paragraph(&language.word(label), words);
     let reckoner = worked.reckoner;
     let mut text = format!("{}: {}\n\n", reckoner.name, reckoner.question);
-    text += &answers(worked);
+    text += &answers(worked, language);
     text += &format!("\n  {}\n", reckoner.law.formula);
     if worked.with_numbers != reckoner.law.formula {
         text += &format!("  {}\n", worked.with_numbers);
     }
-    text += &format!("\n{}", given(worked));
-    text += &print::paragraph("holds for", reckoner.law.range);
+    text += &format!("\n{}", given(worked, language));
+    text += &line("behind-range", reckoner.law.range);
     for doubt in &worked.doubts {
-        text += &print::paragraph("doubt", doubt);
+        text += &line("behind-doubt", doubt);
     }
-    text += &print::narrowing(&worked.narrowing);
+    text += &print::narrowing(&worked.narrowing, language);
     for caution in reckoner.cautions {
-        text += &print::paragraph("mind", caution);
+        text += &line("behind-mind", caution);
     }
     for (_, source) in &worked.sources {
-        text += &print::source(source);
+        text += &print::source(source, language);
     }
     text
 }
 
-fn answers(worked: &Worked) -> String {
-    let mut table = print::table(&["", "likely", "between", "or"]);
+fn answers(worked: &Worked, language: Language) -> String {
+    let mut table = print::table_in(language, &["", "likely", "head-between", "head-or"]);
     for figure in &worked.answers {
         let shown = figure.shown(worked.system);
         table.add_row([
             figure.name.replace('_', " "),
-            shown.likely,
-            shown.band.unwrap_or_default(),
+            shown.likely.clone(),
+            language.between(&shown).unwrap_or_default(),
             shown.other.unwrap_or_default(),
         ]);
     }
     format!("{table}\n")
 }
 
-fn given(worked: &Worked) -> String {
+fn given(worked: &Worked, language: Language) -> String {
     let mut text = String::new();
     for back in &worked.given {
-        let label = if back.typed { "given" } else { "taken" };
+        let label = language.word(match back.typed {
+            true => "behind-given",
+            false => "behind-taken",
+        });
         text += &print::paragraph(
-            label,
+            &label,
             &format!("{} {}: {}", back.key, back.text, back.about),
         );
     }

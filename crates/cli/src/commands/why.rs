@@ -6,6 +6,7 @@ use std::process::ExitCode;
 use job::folder::open;
 use job::plan::{Figure, Plan};
 use job::why::{Why, why};
+use job::words::Language;
 
 use crate::commands::opened::plan_of;
 use crate::print;
@@ -16,34 +17,36 @@ pub fn run(figure: Option<&str>, job: &Path) -> Result<ExitCode, Trouble> {
     let opened = open(job)?;
     let plan = plan_of(&opened)?;
     let Some(name) = figure else {
-        let names: Vec<&str> = plan.figures.iter().map(|figure| figure.name).collect();
-        print::out(&plan.words.of(&format!("{}\n", names.join("\n"))))?;
+        let figures = plan.figures.iter();
+        let labels = figures.map(|figure| plan.words.say(&figure.label()) + "\n");
+        print::out(&labels.collect::<String>())?;
         return Ok(ExitCode::SUCCESS);
     };
     let figure = named(&plan, name).ok_or_else(|| Trouble::NoSuchFigure {
         name: name.to_owned(),
         near: nearest(&plan, name),
     })?;
-    print::out(&plan.words.of(&told(&plan, figure)))?;
+    print::out(&told(&plan, figure))?;
     Ok(ExitCode::SUCCESS)
 }
 
-/// By its own name or that in the other English.
+/// By its own name or by the label that the shop's language gives it.
 fn named<'a>(plan: &'a Plan, name: &str) -> Option<&'a Figure> {
     let wanted = name.to_lowercase();
+    let label = |figure: &Figure| plan.words.say(&figure.label()).to_lowercase();
     let mut figures = plan.figures.iter();
-    figures
-        .find(|figure| figure.name == wanted || plan.words.of(figure.name).to_lowercase() == wanted)
+    figures.find(|figure| figure.name == wanted || label(figure) == wanted)
 }
 
 fn nearest(plan: &Plan, name: &str) -> String {
-    let words: Vec<String> = name
-        .to_lowercase()
-        .split_whitespace()
-        .map(str::to_owned)
-        .collect();
-    let shares = |figure: &&Figure| words.iter().any(|word| figure.name.contains(word.as_str()));
-    let near: Vec<&str> = plan.figures.iter().filter(shares).map(|f| f.name).collect();
+    let name = name.to_lowercase();
+    let words: Vec<&str> = name.split_whitespace().collect();
+    let labels = plan
+        .figures
+        .iter()
+        .map(|figure| plan.words.say(&figure.label()));
+    let shares = |label: &String| words.iter().any(|word| label.to_lowercase().contains(word));
+    let near: Vec<String> = labels.filter(shares).collect();
     match near.is_empty() {
         true => "oddside why lists them".to_owned(),
         false => format!("did you mean {}?", near.join(", or ")),
@@ -51,25 +54,28 @@ fn nearest(plan: &Plan, name: &str) -> String {
 }
 
 fn told(plan: &Plan, figure: &Figure) -> String {
+    let language = plan.words.for_laws();
     let shown = figure.amount.shown(plan.units, figure.rounding);
-    let mut text = format!("{}: {}", figure.name, shown.likely);
-    if let Some(band) = shown.band {
-        text += &format!(", between {band}");
+    let label = language.say(&figure.label());
+    let mut text = format!("{}{label}: {}", print::in_english(plan.words), shown.likely);
+    if let Some(band) = language.between(&shown) {
+        text += &format!(", {} {band}", language.word("head-between"));
     }
     if let Some(other) = shown.other {
-        text += &format!(", or {other}");
+        text += &format!(", {} {other}", language.word("head-or"));
     }
     text += "\n";
     if let Some(because) = &figure.because {
-        text += &print::paragraph("because", because);
+        text += &print::paragraph(&language.word("behind-because"), &language.of(because));
     }
     match why(figure) {
-        Some(why) => text + &behind(&why),
+        Some(why) => text + &behind(&why, language),
         None => text,
     }
 }
 
-fn behind(why: &Why) -> String {
+fn behind(why: &Why, language: Language) -> String {
+    let line = |label, words: &str| print::paragraph(&language.word(label), &language.of(words));
     let law = why.reckoner.law;
     let mut text = format!("\n  {}\n", law.formula);
     if why.with_numbers != law.formula {
@@ -77,21 +83,22 @@ fn behind(why: &Why) -> String {
     }
     text += "\n";
     for (key, about, given) in &why.given {
-        let about = if about.is_empty() {
-            String::new()
-        } else {
-            format!(": {about}")
+        let about = match about.as_str() {
+            "" => String::new(),
+            about => format!(": {about}"),
         };
-        text += &print::paragraph("given", &format!("{key} {given}{about}"));
+        text += &line("behind-given", &format!("{key} {given}{about}"));
     }
-    text += &print::paragraph("holds for", law.range);
-    text += &print::narrowing(&why.narrowing);
+    text += &line("behind-range", law.range);
+    text += &print::narrowing(&why.narrowing, language);
     for caution in why.reckoner.cautions {
-        text += &print::paragraph("mind", caution);
+        text += &line("behind-mind", caution);
     }
     for source in &why.sources {
-        text += &print::source(source);
+        text += &print::source(source, language);
     }
-    text += &print::paragraph("again", &format!("oddside reckon {}", why.reckoner.name));
-    text
+    text + &line(
+        "behind-again",
+        &format!("oddside reckon {}", why.reckoner.name),
+    )
 }

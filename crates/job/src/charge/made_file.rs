@@ -9,6 +9,7 @@ use crate::charge::Made;
 use crate::charge::told::{binding_words, next_words};
 use crate::remark::of_charge::remarks;
 use crate::remark::{Remark, RemarkFile, sorted};
+use crate::words::Language;
 
 /// The whole of what `oddside charge --json` prints.
 #[derive(Clone, Debug, Serialize)]
@@ -105,7 +106,11 @@ impl MadeFile {
         let next = makeup.next.as_ref();
         MadeFile {
             oddside: env!("CARGO_PKG_VERSION").to_owned(),
-            name: made.asked.name.clone(),
+            name: made
+                .asked
+                .job
+                .clone()
+                .unwrap_or_else(|| Language::Uk.word("charge-alone")),
             target: made.asked.wish.target.name.clone(),
             charged_kg: six_figures(makeup.charged.as_kg()),
             metal_kg: six_figures(makeup.metal.as_kg()),
@@ -129,9 +134,9 @@ impl MadeFile {
             held_by: makeup
                 .binding
                 .iter()
-                .map(|of| binding_words(of, made))
+                .map(|of| Language::Uk.say(&binding_words(of, made)))
                 .collect(),
-            next: next.map(|next| next_words(next, System::Metric)),
+            next: next.map(|next| Language::Uk.say(&next_words(next, System::Metric))),
             remarks: sorted(remarks(made)).iter().map(Remark::file).collect(),
             sources: made.sources.clone(),
         }

@@ -11,8 +11,10 @@ use metal::charge_makeup::next_change::{Aim, NextChange};
 use metal::charge_makeup::order::order_of_charging;
 
 use crate::charge::{Made, target_words};
-use crate::remark::of_charge::remarks;
+use crate::remark::of_charge::{element, remarks};
 use crate::remark::{Remark, sorted};
+use crate::words::Language;
+use crate::words::said::Said;
 
 /// A charge as it is told.
 #[derive(Clone, Debug, PartialEq)]
@@ -30,80 +32,75 @@ pub struct Told {
     pub remarks: Vec<Remark>,
 }
 
-/// Tells a charge, the wanted system of units first.
-pub fn told(made: &Made, first: System) -> Told {
+/// Tells a charge in a language, the wanted system of units first.
+pub fn told(made: &Made, first: System, language: Language) -> Told {
+    let said = |each: &Said| language.say(each);
+    let composition = made.makeup.composition.iter().filter(|m| is_there(m));
     Told {
-        head: head(made, first),
-        weigh_out: weigh_out(made, first),
-        composition: made
-            .makeup
-            .composition
-            .iter()
-            .filter(|m| is_there(m))
-            .map(row)
-            .collect(),
-        lines: lines(made, first),
+        head: said(&head(made, first)),
+        weigh_out: weigh_out(made, first, language),
+        composition: composition.map(|of| row(of, language)).collect(),
+        lines: lines(made, first).iter().map(said).collect(),
         remarks: sorted(remarks(made)),
     }
 }
 
 /// The charge in one sentence: "1.2 kg of returns, 3.4 kg of radiators, 25 g of ferrosilicon".
-pub fn in_a_sentence(made: &Made, first: System) -> String {
+pub fn in_a_sentence(made: &Made, first: System) -> Said {
     let order = order_of_charging(&made.makeup.weighed, &made.heaps);
     let part = |weighed: &&Weighed| {
-        let mass = exactly(weighed.mass, step(made, weighed), first);
-        format!("{mass} of {}", weighed.name)
+        Said::new("charge-part")
+            .with("mass", exactly(weighed.mass, step(made, weighed), first))
+            .with("heap", weighed.name.as_str())
     };
-    order.iter().map(part).collect::<Vec<_>>().join(", ")
+    Said::list(order.iter().map(part).collect())
 }
 
 /// How sure a charge is, with the error of the draws.
-pub fn chance_words(made: &Made) -> String {
+pub fn chance_words(made: &Made) -> Said {
     let chance = made.makeup.chance;
-    let [share, low, high] = [chance.share, chance.low, chance.high].map(whole_per_cent);
-    format!("{share} % sure to come out in target ({low} to {high} % by {DRAWS} draws)")
+    Said::new("charge-sure")
+        .with("share", whole_per_cent(chance.share))
+        .with("low", whole_per_cent(chance.low))
+        .with("high", whole_per_cent(chance.high))
+        .with("draws", DRAWS)
 }
 
-fn head(made: &Made, first: System) -> String {
+fn head(made: &Made, first: System) -> Said {
     let mass = |mass: Mass| show(mass, first).unwrap_or_default();
     let wish = &made.asked.wish;
-    format!(
-        "{}: {} into the crucible for {} at the spout, to {}",
-        made.asked.name,
-        mass(made.makeup.charged),
-        mass(made.makeup.metal),
-        target_words(&wish.target, wish.narrowed),
-    )
+    let name = match &made.asked.job {
+        Some(job) => Said::typed(job.as_str()),
+        None => Said::new("charge-alone"),
+    };
+    Said::new("charge-head")
+        .with("name", name)
+        .with("charged", mass(made.makeup.charged))
+        .with("metal", mass(made.makeup.metal))
+        .with("target", target_words(&wish.target, wish.narrowed))
 }
 
-fn weigh_out(made: &Made, first: System) -> Vec<[String; 5]> {
+fn weigh_out(made: &Made, first: System, language: Language) -> Vec<[String; 5]> {
     let order = order_of_charging(&made.makeup.weighed, &made.heaps);
+    let cost = |cost: &Option<Money>| cost.as_ref().map_or_else(String::new, Money::to_string);
+    let other = |mass| show(mass, first.other()).unwrap_or_default();
     let row = |(turn, weighed): (usize, &&Weighed)| {
-        let cost = weighed
-            .cost
-            .as_ref()
-            .map_or_else(String::new, Money::to_string);
-        let other = show(weighed.mass, first.other()).unwrap_or_default();
-        let mass = on_scale(made, weighed, first);
         [
             (turn + 1).to_string(),
             weighed.name.clone(),
-            mass,
-            other,
-            cost,
+            language.say(&on_scale(made, weighed, first)),
+            other(weighed.mass),
+            cost(&weighed.cost),
         ]
     };
     let mut rows: Vec<_> = order.iter().enumerate().map(row).collect();
     let makeup = &made.makeup;
     rows.push([
         String::new(),
-        "together".to_owned(),
+        language.word("charge-together"),
         exactly(makeup.charged, finest(made), first),
-        show(makeup.charged, first.other()).unwrap_or_default(),
-        makeup
-            .cost
-            .as_ref()
-            .map_or_else(String::new, Money::to_string),
+        other(makeup.charged),
+        cost(&makeup.cost),
     ]);
     rows
 }
@@ -124,17 +121,12 @@ fn step(made: &Made, weighed: &Weighed) -> Mass {
 }
 
 /// A mass as the scale shows it; what is off the steps is all there is.
-fn on_scale(made: &Made, weighed: &Weighed, first: System) -> String {
-    let step = step(made, weighed);
-    let all = made
-        .heaps
-        .get(weighed.heap)
-        .is_some_and(|heap| heap.mass == weighed.mass);
-    let text = exactly(weighed.mass, step, first);
-    if all {
-        format!("{text}, all of it")
-    } else {
-        text
+fn on_scale(made: &Made, weighed: &Weighed, first: System) -> Said {
+    let heap = made.heaps.get(weighed.heap);
+    let text = exactly(weighed.mass, step(made, weighed), first);
+    match heap.is_some_and(|heap| heap.mass == weighed.mass) {
+        true => Said::new("charge-all-of-it").with("mass", text),
+        false => Said::typed(text),
     }
 }
 
@@ -152,19 +144,26 @@ fn exactly(mass: Mass, step: Mass, system: System) -> String {
     format!("{:.*} {word}", decimals, mass.si() / unit)
 }
 
-fn row(measure: &Measure) -> [String; 5] {
+fn row(measure: &Measure, language: Language) -> [String; 5] {
     let (low, high) = measure.usual;
     let ends = |low: f64, high: f64| match (per_cent(low), per_cent(high)) {
-        (low, high) if low == high => format!("{low} %"),
-        (low, high) => format!("{low} to {high} %"),
+        (low, high) if low == high => Said::typed(format!("{low} %")),
+        (low, high) => between(low, high),
     };
+    let limit = measure.limit.as_ref().and_then(limit_words);
     [
         measure.of.symbol().to_owned(),
         format!("{} %", per_cent(measure.share.likely())),
-        ends(low, high),
-        ends(measure.share.low(), measure.share.high()),
-        measure.limit.as_ref().map_or_else(String::new, limit_words),
+        language.say(&ends(low, high)),
+        language.say(&ends(measure.share.low(), measure.share.high())),
+        limit.map_or_else(String::new, |limit| language.say(&limit)),
     ]
+}
+
+fn between(low: String, high: String) -> Said {
+    Said::new("between")
+        .with("low", low)
+        .with("high", format!("{high} %"))
 }
 
 /// Whether there is any of it, or a limit to it.
@@ -173,85 +172,83 @@ fn is_there(measure: &Measure) -> bool {
 }
 
 /// A limit as it is said: "1.9 to 2.3 %", "at most 0.2 %".
-fn limit_words(limit: &Limit) -> String {
-    match (limit.low, limit.high) {
-        (Some(low), Some(high)) => format!("{} to {} %", per_cent(low), per_cent(high)),
-        (Some(low), None) => format!("at least {} %", per_cent(low)),
-        (None, Some(high)) => format!("at most {} %", per_cent(high)),
-        (None, None) => String::new(),
+fn limit_words(limit: &Limit) -> Option<Said> {
+    match (limit.low.map(per_cent), limit.high.map(per_cent)) {
+        (Some(low), Some(high)) => Some(between(low, high)),
+        (Some(low), None) => Some(Said::new("limit-least").with("low", format!("{low} %"))),
+        (None, Some(high)) => Some(Said::new("limit-most").with("high", format!("{high} %"))),
+        (None, None) => None,
     }
 }
 
-fn lines(made: &Made, first: System) -> Vec<String> {
+fn lines(made: &Made, first: System) -> Vec<Said> {
     let makeup = &made.makeup;
     let mut lines = vec![chance_words(made)];
     if !makeup.binding.is_empty() {
-        let bound: Vec<_> = makeup
-            .binding
-            .iter()
-            .map(|of| binding_words(of, made))
-            .collect();
-        lines.push(format!("held by {}", bound.join(", ")));
+        let bound = makeup.binding.iter().map(|of| binding_words(of, made));
+        lines.push(Said::new("charge-held-by").with("bound", bound.collect::<Vec<_>>()));
     }
     lines.extend(makeup.next.as_ref().map(|next| next_words(next, first)));
     lines
 }
 
-/// What binds a charge, in words.
-pub fn binding_words(binding: &Binding, made: &Made) -> String {
+/// What binds a charge.
+pub fn binding_words(binding: &Binding, made: &Made) -> Said {
     match binding {
         Binding::Limit(of, side) => {
-            let kept = made.makeup.clearance > 0.0;
-            let end = if *side == Side::Low { "least" } else { "most" };
-            let with = if kept {
-                ", with room for the heaps"
-            } else {
-                ""
+            let room = made.makeup.clearance > 0.0;
+            let id = match (side, room) {
+                (Side::Low, false) => "binding-least",
+                (Side::Low, true) => "binding-least-room",
+                (Side::High, false) => "binding-most",
+                (Side::High, true) => "binding-most-room",
             };
-            format!("the {end} {}{with}", of.name())
+            Said::new(id).with("of", element(*of))
         }
-        Binding::AllOf(heap) => format!("the end of {heap}"),
-        Binding::UseUp(heap) => format!("{heap} to be used up"),
+        Binding::AllOf(heap) => Said::new("binding-end").with("heap", heap.as_str()),
+        Binding::UseUp(heap) => Said::new("binding-use-up").with("heap", heap.as_str()),
     }
 }
 
-/// The cheapest change that helps, in words.
-pub fn next_words(next: &NextChange, first: System) -> String {
+/// The cheapest change that helps.
+pub fn next_words(next: &NextChange, first: System) -> Said {
     let mass = |kg: f64| show(Mass::from_kg(kg), first).unwrap_or_default();
     let step = |(heap, kg): &(String, f64)| {
-        let which = if *kg > 0.0 { "more" } else { "less" };
-        format!("{} {which} of {heap}", mass(kg.abs()))
+        Said::new(if *kg > 0.0 { "next-more" } else { "next-less" })
+            .with("mass", mass(kg.abs()))
+            .with("heap", heap.as_str())
     };
-    let steps: Vec<_> = next.steps.iter().map(step).collect();
-    let beyond = next.beyond.iter();
-    let beyond: Vec<_> = beyond
-        .map(|(heap, more)| format!("{} more of {heap} than you have", mass(more.as_kg())))
-        .collect();
+    let beyond = next.beyond.iter().map(|(heap, more)| {
+        Said::new("next-beyond-heap")
+            .with("mass", mass(more.as_kg()))
+            .with("heap", heap.as_str())
+    });
+    let beyond: Vec<Said> = beyond.collect();
     let wants = match beyond.is_empty() {
-        true => String::new(),
-        false => format!(" (that takes {})", beyond.join(" and ")),
+        true => Said::typed(""),
+        false => Said::new("next-beyond").with("all", beyond),
     };
-    let money = next.dearer.as_ref().map(money_words).unwrap_or_default();
-    let sure = whole_per_cent(next.chance.share);
-    let lead = match next.aim {
-        Aim::Surer => "surer",
-        Aim::Cheaper => "cheaper",
+    let id = match next.aim {
+        Aim::Surer => "next-surer",
+        Aim::Cheaper => "next-cheaper",
     };
-    format!(
-        "{lead}: {}{wants}; {sure} % sure then{money}",
-        steps.join(", ")
-    )
+    let money = next.dearer.as_ref().map(money_words);
+    Said::new(id)
+        .with("steps", next.steps.iter().map(step).collect::<Vec<_>>())
+        .with("beyond", wants)
+        .with("sure", whole_per_cent(next.chance.share))
+        .with("money", money.unwrap_or_else(|| Said::typed("")))
 }
 
-fn money_words(dearer: &Money) -> String {
+fn money_words(dearer: &Money) -> Said {
     let by = Money {
         amount: dearer.amount.abs(),
         currency: dearer.currency.clone(),
     };
     match dearer.amount {
-        more if more > 0.005 => format!(", for {by} more"),
-        less if less < -0.005 => format!(", for {by} less"),
-        _ => ", for the same money".to_owned(),
+        more if more > 0.005 => Said::new("next-dearer").with("by", by.to_string()),
+        less if less < -0.005 => Said::new("next-less-money").with("by", by.to_string()),
+        _ => Said::new("next-same-money"),
     }
 }
 

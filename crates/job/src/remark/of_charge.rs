@@ -8,6 +8,7 @@ use metal::charge_makeup::measured::Measured;
 use super::Remark;
 use super::of_metal::MetalFact;
 use crate::charge::Made;
+use crate::charge::not_made::not_made;
 use crate::job_file::Serves;
 use crate::words::said::Said;
 
@@ -27,7 +28,7 @@ pub enum ChargeFact {
     /// The melt has to be tried before it is poured.
     TryIt,
     /// The heaps do not make the charge.
-    NotMade(String),
+    NotMade(Said),
 }
 
 /// A charge less sure than this is one to try before it is poured.
@@ -106,7 +107,7 @@ impl From<ChargeFact> for Remark {
 
 impl From<MakeUpError> for ChargeFact {
     fn from(error: MakeUpError) -> ChargeFact {
-        ChargeFact::NotMade(error.to_string())
+        ChargeFact::NotMade(not_made(&error))
     }
 }
 

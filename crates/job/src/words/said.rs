@@ -2,6 +2,8 @@
 
 use std::borrow::Cow;
 
+use measure::text::shown::Between;
+
 /// A message with what is put into it, for any language.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Said {
@@ -31,6 +33,16 @@ impl Said {
         }
     }
 
+    /// Words that a founder typed, or that are the same in every language.
+    pub fn typed(words: impl Into<String>) -> Said {
+        Said::new("typed").with("words", words.into())
+    }
+
+    /// Several messages, set one after the other.
+    pub fn list(each: Vec<Said>) -> Said {
+        Said::new("list").with("each", each)
+    }
+
     /// The same with something put into it under this name.
     #[must_use]
     pub fn with(mut self, name: &'static str, given: impl Into<Given>) -> Said {
@@ -46,6 +58,24 @@ impl Said {
     /// What is put into it, by name.
     pub fn given(&self) -> &[(&'static str, Given)] {
         &self.given
+    }
+}
+
+/// A name as part of an id: small letters and digits, a hyphen for all between them.
+pub fn slug(name: &str) -> String {
+    let small = name.to_lowercase();
+    let words = small.split(|letter: char| !letter.is_ascii_alphanumeric());
+    words
+        .filter(|word| !word.is_empty())
+        .collect::<Vec<_>>()
+        .join("-")
+}
+
+impl From<&Between> for Said {
+    fn from(between: &Between) -> Said {
+        Said::new("between")
+            .with("low", between.low.as_str())
+            .with("high", between.high.as_str())
     }
 }
 

@@ -15,6 +15,8 @@ use crate::melt_loss::{MeltLoss, melt_loss};
 use crate::remark::of_charge::{ChargeFact, remarks};
 use crate::remark::of_metal::MetalFact;
 use crate::shop::Shop;
+use crate::words::Language;
+use crate::words::said::Said;
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::rigging::{Rigging, poured};
 use crate::work_out::told::{band, share, word};
@@ -95,17 +97,19 @@ fn from_heaps(job: &Job, shop: &Shop, charge: &Charge, ledger: &mut Ledger) {
     let made = match Asked::of_job(job, shop, metal).map(|asked| charge::charge(&asked, shop)) {
         Ok(Ok(made)) => made,
         Ok(Err(error)) => return ledger.note(ChargeFact::from(error)),
-        Err(error) => return ledger.note(ChargeFact::NotMade(error.to_string())),
+        Err(_) => return ledger.note(ChargeFact::NotMade(Said::new("not-made-wish"))),
     };
-    let because = chance_words(&made);
+    let sure = chance_words(&made);
     let because = match &made.makeup.cost {
-        Some(cost) => format!("{cost}; {because}"),
-        None => because,
+        Some(cost) => Said::new("charge-sure-cost")
+            .with("cost", cost.to_string())
+            .with("sure", sure),
+        None => sure,
     };
     ledger.choose(
         "charge from heaps",
-        in_a_sentence(&made, shop.units),
-        because,
+        Language::Uk.say(&in_a_sentence(&made, shop.units)),
+        Language::Uk.say(&because),
     );
     let told = |code: &str| ledger.remarks.iter().any(|other| other.code == code);
     let new: Vec<_> = remarks(&made)

@@ -1,24 +1,34 @@
 //! Every text has its words in every language, with the same things put into it, and no words are
 //! left over.
 
+#![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
+
+mod every_charge;
 mod every_remark;
 mod messages;
 
 use std::collections::BTreeSet;
 
+use every_charge::every_lack;
 use every_remark::every_remark;
+use job::plan::{Choice, Figure};
 use job::words::Language;
+use job::words::said::{Given, Said, slug};
+use messages::{
+    FOLDERS, Messages, examples, for_all, like_ids, of, of_file, quoted_after, referred_to, source,
+    work_out,
+};
 use metal::alloy::Caution;
+use metal::alloys;
 use metal::charge_makeup::element::Element;
-
-use messages::{FOLDERS, Messages, of, of_file, quoted_after, referred_to, source};
+use metal::charge_makeup::stock::{self, Stock};
 
 #[test]
 fn each_language_answers_to_the_same_ids_and_asks_for_the_same() {
-    let british = of("en-GB");
-    assert!(british.len() > 100);
+    let british = for_all("en-GB");
+    assert!(british.len() > 300);
     for folder in FOLDERS {
-        let other = of(folder);
+        let other = for_all(folder);
         for (id, asked) in &british {
             assert_eq!(other.get(id), Some(asked), "{folder}: {id}");
         }
@@ -56,6 +66,34 @@ fn every_remark_has_words_and_advice_that_take_all_it_gives() {
 }
 
 #[test]
+fn every_reason_why_no_charge_is_made_is_told() {
+    let british = of("en-GB");
+    for lack in every_lack() {
+        takes_what_it_is_given(&lack, &british);
+        for language in Language::ALL {
+            let shown = language.say(&lack);
+            assert!(!shown.contains('{'), "{language:?}: {shown}");
+        }
+    }
+}
+
+/// A message asks for all that is put into it, and for nothing else; so does each put into it.
+fn takes_what_it_is_given(said: &Said, british: &Messages) {
+    let given = said.given().iter();
+    let names: BTreeSet<String> = given.clone().map(|(name, _)| (*name).to_owned()).collect();
+    assert_eq!(british.get(said.id()), Some(&names), "{}", said.id());
+    for (_, given) in given {
+        match given {
+            Given::Said(said) => takes_what_it_is_given(said, british),
+            Given::List(list) => list
+                .iter()
+                .for_each(|said| takes_what_it_is_given(said, british)),
+            Given::Text(_) | Given::Count(_) => {}
+        }
+    }
+}
+
+#[test]
 fn every_message_of_a_remark_is_made_by_some_fact() {
     let made: BTreeSet<String> = every_remark()
         .iter()
@@ -78,6 +116,7 @@ fn every_id_in_the_source_has_its_message() {
         "Remark::stop(",
         "Remark::caution(",
         "Remark::note(",
+        ".word(",
     ];
     let ids = openings.map(|opening| quoted_after(&source, opening));
     let ids: Vec<&str> = ids.concat();
@@ -88,13 +127,29 @@ fn every_id_in_the_source_has_its_message() {
     }
 }
 
+/// An id that is handed on before it is put into words is known by its first word.
+#[test]
+fn every_id_that_is_handed_on_has_its_message() {
+    let (british, source) = (of("en-GB"), source());
+    let first = |id: &str| id.split('-').next().map(str::to_owned);
+    let families: BTreeSet<String> = british.keys().filter_map(|id| first(id)).collect();
+    for id in like_ids(&source) {
+        let is_one = first(id).is_some_and(|word| families.contains(&word));
+        let is_other = OTHER_WORDS.contains(&id) || id.ends_with('-');
+        assert!(!is_one || is_other || british.contains_key(id), "{id}");
+    }
+}
+
+/// What reads like an id and is none: keys of sources, units, words of the command line.
+const OTHER_WORDS: [&str; 0] = [];
+
 #[test]
 fn no_message_is_left_over() {
     let (source, referred_to) = (source(), referred_to());
     let used = |id: &str| {
         source.contains(&format!("\"{id}\"")) || referred_to.contains(id) || of_a_family(id)
     };
-    let british: Messages = of("en-GB");
+    let british = of("en-GB");
     for id in british.keys().filter(|id| !id.contains('.')) {
         assert!(used(id), "{id} is used nowhere");
     }
@@ -102,10 +157,72 @@ fn no_message_is_left_over() {
 
 /// Ids that are put together from the name of a thing: each has to be one of its things.
 fn of_a_family(id: &str) -> bool {
-    match id.split_once('-') {
-        Some(("element", symbol)) => symbol == "CE" || Element::read(symbol).is_ok(),
+    let Some((family, name)) = id.split_once('-') else {
+        return false;
+    };
+    match family {
+        "element" => name == "CE" || Element::read(name).is_ok(),
+        "alloy" => is_named(name, alloys::all().iter().map(|alloy| alloy.name.as_str())),
+        "stock" => is_named(name, stock().iter().map(|stock| stock.name.as_str())),
+        "figure" | "choice" => is_named(name, work_out().split('"')),
         _ => false,
     }
+}
+
+fn is_named<'a>(name: &str, mut things: impl Iterator<Item = &'a str>) -> bool {
+    things.any(|of| slug(of) == name)
+}
+
+fn stock() -> Vec<Stock> {
+    stock::read(stock::BUILT_IN).unwrap()
+}
+
+#[test]
+fn every_thing_of_a_table_has_its_message() {
+    let british = of("en-GB");
+    for alloy in alloys::all() {
+        let id = format!("alloy-{}", slug(&alloy.name));
+        assert!(british.contains_key(&id), "{id}");
+        assert_eq!(Language::Uk.say(&Said::new(id)), alloy.name);
+    }
+    for stock in stock() {
+        let id = format!("stock-{}", slug(&stock.name));
+        assert!(british.contains_key(&id), "{id}");
+        assert_eq!(Language::Uk.say(&Said::new(id)), stock.name);
+    }
+}
+
+/// The English name of a figure is its key, so that its message is that name and nothing else.
+#[test]
+fn figures_and_choices_are_called_by_their_own_names_in_english() {
+    for id in of("en-GB").keys() {
+        let Some((family @ ("figure" | "choice"), _)) = id.split_once('-') else {
+            continue;
+        };
+        let name = Language::Uk.say(&Said::new(id.clone()));
+        assert_eq!(format!("{family}-{}", slug(&name)), *id);
+    }
+}
+
+#[test]
+fn every_example_is_told_in_every_language() {
+    let british = of("en-GB");
+    let mut told = 0;
+    for plan in examples() {
+        let figures = plan.figures.iter().map(Figure::label);
+        let choices = plan.choices.iter().map(Choice::label);
+        let remarks = plan.remarks.iter();
+        let remarks = remarks.flat_map(|remark| [remark.words.clone(), remark.advice.clone()]);
+        for said in figures.chain(choices).chain(remarks) {
+            assert!(british.contains_key(said.id()), "{}", said.id());
+            for language in Language::ALL {
+                let shown = language.say(&said);
+                assert!(!shown.contains('{'), "{language:?}: {shown}");
+            }
+            told += 1;
+        }
+    }
+    assert!(told > 500);
 }
 
 #[test]

@@ -6,6 +6,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use job::folder::open;
+use job::plan::Plan;
+
 /// What a message or one of its attributes asks for, by `id` or `id.attribute`.
 pub type Messages = BTreeMap<String, BTreeSet<String>>;
 
@@ -57,6 +60,17 @@ pub fn of(folder: &str) -> Messages {
     all
 }
 
+/// Every message of a language but those that stand beside laws, which are English alone.
+pub fn for_all(folder: &str) -> Messages {
+    let mut all = of(folder);
+    if folder == "en-GB" {
+        for id in of_file(folder, "laws.ftl").keys() {
+            all.remove(id);
+        }
+    }
+    all
+}
+
 /// Ids of messages that other messages of British English put into themselves.
 pub fn referred_to() -> BTreeSet<String> {
     let mut ids = BTreeSet::new();
@@ -82,12 +96,42 @@ pub fn source() -> String {
     text
 }
 
+/// What stands in quotes in a text and reads like an id: small words with hyphens between them.
+pub fn like_ids(text: &str) -> BTreeSet<&str> {
+    let letter = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
+    let quoted = text.split('"').filter(|word| word.contains('-'));
+    quoted.filter(|word| word.chars().all(letter)).collect()
+}
+
 /// Words that stand right after an opening in a text, up to the closing quote.
 pub fn quoted_after<'a>(text: &'a str, opening: &str) -> Vec<&'a str> {
     let after = text.split(opening).skip(1);
     after
         .filter_map(|rest| rest.trim_start().strip_prefix('"')?.split('"').next())
         .collect()
+}
+
+/// The source of the steps of a plan.
+pub fn work_out() -> String {
+    let mut text = String::new();
+    gather(&crates().join("job/src/work_out"), &mut text);
+    text
+}
+
+/// The plans of all example folders.
+pub fn examples() -> Vec<Plan> {
+    let folder = crates().join("../examples");
+    let mut jobs: Vec<PathBuf> = fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.join("job.toml").is_file())
+        .collect();
+    jobs.sort();
+    let plan = |path: &PathBuf| {
+        let opened = open(path).unwrap();
+        job::work_out::work_out(&opened.job, &opened.shop, &opened.part)
+    };
+    jobs.iter().map(plan).collect()
 }
 
 fn variables(text: &str) -> impl Iterator<Item = String> {

@@ -1,5 +1,7 @@
 //! Bands as people read them: no more figures than are known, rounded to the safe side.
 
+use std::fmt;
+
 use crate::band::Band;
 use crate::heat::Temperature;
 use crate::text::{System, Written, rounded, show, show_in, unit_named};
@@ -21,9 +23,25 @@ pub struct Shown {
     /// The likely value.
     pub likely: String,
     /// From low to high, where they differ.
-    pub band: Option<String>,
+    pub band: Option<Between>,
     /// The likely value in the other system, where there is one.
     pub other: Option<String>,
+}
+
+/// Both ends of a band, the unit once where both have the same: "3.4" and "4.6 s".
+#[derive(Clone, Debug, PartialEq)]
+pub struct Between {
+    /// The low end.
+    pub low: String,
+    /// The high end.
+    pub high: String,
+}
+
+/// In English.
+impl fmt::Display for Between {
+    fn fmt(&self, to: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(to, "{} to {}", self.low, self.high)
+    }
 }
 
 /// Whether a band has a width.
@@ -73,12 +91,9 @@ pub fn shown_temperature(band: &Band<Temperature>, first: System) -> Shown {
     let text = |at, system| format!("{} {}", number(at, system), mark(system));
     Shown {
         likely: text(band.likely(), first),
-        band: differs(band).then(|| {
-            format!(
-                "{} to {}",
-                number(band.low(), first),
-                text(band.high(), first)
-            )
+        band: differs(band).then(|| Between {
+            low: number(band.low(), first),
+            high: text(band.high(), first),
         }),
         other: Some(text(band.likely(), first.other())),
     }
@@ -89,7 +104,10 @@ pub fn shown_share(band: &Band<f64>) -> Shown {
     let per_cent = shown_number(&band.map(|share| share * 100.0));
     Shown {
         likely: format!("{} %", per_cent.likely),
-        band: per_cent.band.map(|between| format!("{between} %")),
+        band: per_cent.band.map(|between| Between {
+            high: format!("{} %", between.high),
+            ..between
+        }),
         other: None,
     }
 }
@@ -100,7 +118,7 @@ pub fn shown_number(band: &Band<f64>) -> Shown {
     let (low, high) = (text(band.low()), text(band.high()));
     Shown {
         likely: text(band.likely()),
-        band: (low != high).then(|| format!("{low} to {high}")),
+        band: (low != high).then_some(Between { low, high }),
         other: None,
     }
 }
@@ -157,10 +175,14 @@ fn at_low(rounding: Rounding) -> Rounding {
     }
 }
 
-/// "3.4 s" and "4.6 s" to "3.4 to 4.6 s".
-fn joined(low: &str, high: &str) -> String {
-    match low.rsplit_once(' ') {
-        Some((number, unit)) if high.ends_with(unit) => format!("{number} to {high}"),
-        _ => format!("{low} to {high}"),
+/// "3.4 s" and "4.6 s" to "3.4" and "4.6 s".
+fn joined(low: &str, high: &str) -> Between {
+    let low = match low.rsplit_once(' ') {
+        Some((number, unit)) if high.ends_with(unit) => number,
+        _ => low,
+    };
+    Between {
+        low: low.to_owned(),
+        high: high.to_owned(),
     }
 }

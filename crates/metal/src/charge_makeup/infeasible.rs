@@ -1,9 +1,6 @@
-//! Why no charge meets the target, in words, and what to add so that one does.
-
-use std::fmt;
+//! Why no charge meets the target, and what to add so that one does.
 
 use measure::matter::Mass;
-use measure::text::{System, rounded, show};
 
 use crate::alloy::Family;
 use crate::charge_makeup::cheapest::Sum;
@@ -46,7 +43,7 @@ pub enum Cause {
 }
 
 /// A limit that cannot be reached.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct OutOfReach {
     /// Of what.
     pub of: Measured,
@@ -218,67 +215,13 @@ fn as_heap(stock: &Stock) -> Heap {
     }
 }
 
-impl fmt::Display for Infeasible {
-    fn fmt(&self, to: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let metal = metal(self.family);
-        match &self.cause {
-            Cause::TooLittle { there, wanted } => write!(
-                to,
-                "there is not metal enough: the heaps give {}, and {} is wanted",
-                kg(*there),
-                kg(*wanted)
-            )?,
-            Cause::UseUp => write!(
-                to,
-                "what has to be used up is more than the charge, or more than there is of it: \
-                 ask for less of it or for more metal"
-            )?,
-            Cause::OutOfReach(all) => {
-                for (at, out) in all.iter().enumerate() {
-                    let join = if at > 0 { "; " } else { "" };
-                    write!(to, "{join}{}", out.words(metal))?;
-                }
-            }
-            Cause::NotTogether(Some(out)) => write!(
-                to,
-                "the limits cannot be met together: with all the others kept, {} comes to {} at \
-                 {}, and {} is wanted",
-                out.of.name(),
-                per_cent(out.nearest),
-                if out.side == Side::High {
-                    "least"
-                } else {
-                    "most"
-                },
-                out.wanted_words()
-            )?,
-            Cause::NotTogether(None) => write!(to, "the limits cannot be met together")?,
-        }
-        self.write_help(to)
-    }
-}
-
 impl Infeasible {
-    fn write_help(&self, to: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if self.help.is_empty() {
-            return write!(to, "; no ordinary stock added to these heaps would do it");
-        }
-        for (at, help) in self.help.iter().enumerate() {
-            let join = if at > 0 { " and " } else { "; add at least " };
-            write!(to, "{join}{} of ", up(help.mass))?;
-            match self.out_of_reach_by(help.stock) {
-                Some(words) => write!(to, "a heap with {words}, such as {}", help.stock.name)?,
-                None => write!(to, "{}", help.stock.name)?,
-            }
-        }
-        Ok(())
-    }
-
-    /// What makes a stock help: its share of the thing that is out of reach.
-    fn out_of_reach_by(&self, stock: &Stock) -> Option<String> {
+    /// The limit that a stock helps with, and the share of it in that stock at its worst: high
+    /// enough where the limit is too little of it, low enough where it is too much.
+    pub fn helped_by(&self, stock: &Stock) -> Option<(OutOfReach, f64)> {
         let out = match &self.cause {
-            Cause::OutOfReach(all) => all.first()?,
-            Cause::NotTogether(Some(out)) => out,
+            Cause::OutOfReach(all) => *all.first()?,
+            Cause::NotTogether(Some(out)) => *out,
             _ => return None,
         };
         let weighed = |get: fn(&measure::band::Band<f64>) -> f64| -> f64 {
@@ -288,63 +231,10 @@ impl Infeasible {
                 .sum()
         };
         let (high, low) = (weighed(|band| band.high()), weighed(|band| band.low()));
-        let (name, wanted) = (out.of.name(), out.wanted);
         match out.side {
-            Side::High if high < wanted => Some(format!("at most {} {name}", per_cent(high))),
-            Side::Low if low > wanted => Some(format!("at least {} {name}", per_cent(low))),
+            Side::High if high < out.wanted => Some((out, high)),
+            Side::Low if low > out.wanted => Some((out, low)),
             _ => None,
         }
     }
-}
-
-impl OutOfReach {
-    fn words(&self, metal: &str) -> String {
-        let (name, nearest) = (self.of.name(), per_cent(self.nearest));
-        let (degree, end) = match self.side {
-            Side::High => ("low", "least"),
-            Side::Low => ("high", "most"),
-        };
-        let lead = match self.by_every_heap {
-            true => format!("no {metal} heap is {degree} enough in {name}"),
-            false => format!("there is not enough {metal} that is {degree} in {name}"),
-        };
-        format!(
-            "{lead}: what is there comes to {nearest} at {end}, and {} is wanted",
-            self.wanted_words()
-        )
-    }
-
-    fn wanted_words(&self) -> String {
-        let end = if self.side == Side::High {
-            "most"
-        } else {
-            "least"
-        };
-        format!("{} at {end}", per_cent(self.wanted))
-    }
-}
-
-fn metal(family: Family) -> &'static str {
-    match family {
-        Family::Aluminium => "aluminium",
-        Family::Copper => "bronze or brass",
-        Family::Zinc => "zinc",
-        Family::Iron => "iron",
-        Family::Tin => "pewter",
-    }
-}
-
-fn per_cent(share: f64) -> String {
-    format!("{} %", rounded(share * 100.0, 3))
-}
-
-fn kg(mass: Mass) -> String {
-    show(mass, System::Metric).unwrap_or_default()
-}
-
-/// Two figures, never below the mass: what is advised has to be enough.
-fn up(mass: Mass) -> String {
-    let grams = mass.as_g();
-    let step = 10f64.powi(grams.max(1e-3).log10().floor() as i32 - 1);
-    kg(Mass::from_g((grams / step - 1e-9).ceil() * step))
 }

@@ -127,7 +127,7 @@ pub enum MakeUpError {
     #[error("prices of heaps: {0}")]
     Money(#[from] MoneyError),
     /// The heaps cannot do it.
-    #[error("{0}")]
+    #[error("no charge from these heaps meets the target")]
     Infeasible(Box<Infeasible>),
 }
 

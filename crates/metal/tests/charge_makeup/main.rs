@@ -1,12 +1,13 @@
-//! Charges made up of heaps: published and hand sums, limits, chance, and words where it fails.
+//! Charges made up of heaps: published and hand sums, limits, chance, and why it fails.
 
 use measure::band::Band;
 use measure::matter::Mass;
 use measure::source::source;
 use metal::charge_makeup::element::Element;
-use metal::charge_makeup::heap::{Mark, Origin};
+use metal::charge_makeup::heap::{Heap, Mark, Origin};
+use metal::charge_makeup::infeasible::{Cause, Infeasible};
 use metal::charge_makeup::limit::Side;
-use metal::charge_makeup::makeup::{Binding, MakeUpError, make_up};
+use metal::charge_makeup::makeup::{Binding, MakeUpError, Wish, make_up};
 use metal::charge_makeup::measured::Measured;
 use metal::charge_makeup::next_change::Aim;
 use metal::charge_makeup::order::order_of_charging;
@@ -240,8 +241,15 @@ fn the_carbon_equivalent_is_a_target_like_any_other() {
     assert!((by_hand - 4.0).abs() < 1e-4, "{by_hand}");
 }
 
+fn infeasible(heaps: &[Heap], wish: &Wish) -> Option<Infeasible> {
+    match make_up(heaps, wish) {
+        Err(MakeUpError::Infeasible(out)) => Some(*out),
+        _ => None,
+    }
+}
+
 #[test]
-fn no_heap_low_enough_is_said_in_words_with_what_to_add() {
+fn no_heap_low_enough_is_told_with_what_to_add() {
     let heaps = [
         heap(
             "radiators",
@@ -257,13 +265,19 @@ fn no_heap_low_enough_is_said_in_words_with_what_to_add() {
         ),
     ];
     let wish = iron(5.0, &[("Si", "1.9 to 2.3 %")]);
-    let words = make_up(&heaps, &wish).expect_err("no charge").to_string();
-    assert_eq!(
-        words,
-        "no iron heap is low enough in silicon: what is there comes to 2.6 % at least, and 2.3 % \
-         at most is wanted; add at least 660 g of a heap with at most 0.3 % silicon, such as \
-         steel scrap"
-    );
+    let out = infeasible(&heaps, &wish).expect("no charge");
+    let Cause::OutOfReach(limits) = &out.cause else {
+        panic!("{:?}", out.cause);
+    };
+    assert_eq!(limits[0].of, Measured::Of(Element::Silicon));
+    assert_eq!((limits[0].side, limits[0].wanted), (Side::High, 0.023));
+    assert!((limits[0].nearest - 0.026).abs() < 1e-9 && limits[0].by_every_heap);
+    let [help] = &out.help[..] else {
+        panic!("{:?}", out.help);
+    };
+    assert_eq!(help.stock.name, "steel scrap");
+    assert_eq!(out.helped_by(help.stock), Some((limits[0], 0.003)));
+    assert!((0.650..=0.660).contains(&help.mass.as_kg()));
     // What is advised is enough, and a tenth less is not.
     let with = |kg: f64| {
         let steel = heap("steel", kg, "", &[("C", "0.2 %"), ("Si", "0.3 %")]);
@@ -276,27 +290,19 @@ fn no_heap_low_enough_is_said_in_words_with_what_to_add() {
 #[test]
 fn too_little_metal_and_limits_that_quarrel_are_told_apart() {
     let one = |kg: f64| heap("a", kg, "", &[("C", "3.4 %"), ("Si", "2.0 %")]);
-    let little = make_up(&[one(2.0)], &iron(5.0, &[("Si", "1 to 3 %")]));
-    let words = little.expect_err("too little").to_string();
-    assert!(words.starts_with("there is not metal enough: the heaps give 2 kg, and 5 kg"));
+    let little = infeasible(&[one(2.0)], &iron(5.0, &[("Si", "1 to 3 %")])).expect("too little");
+    let (there, wanted) = (Mass::from_kg(2.0), Mass::from_kg(5.0));
+    assert_eq!(little.cause, Cause::TooLittle { there, wanted });
     let heaps = [
         heap("lean", 9.0, "", &[("C", "3.0 %"), ("Si", "1.0 %")]),
         heap("rich", 9.0, "", &[("C", "3.8 %"), ("Si", "3.0 %")]),
     ];
     let wish = iron(5.0, &[("C", "at least 3.6 %"), ("Si", "at most 2.0 %")]);
-    let words = make_up(&heaps, &wish).expect_err("a quarrel").to_string();
-    assert!(
-        words.starts_with("the limits cannot be met together"),
-        "{words}"
-    );
+    let quarrel = infeasible(&heaps, &wish).expect("a quarrel");
+    assert!(matches!(quarrel.cause, Cause::NotTogether(Some(_))));
     let wish = using_up(iron(5.0, &[("Si", "1 to 3 %")]), "lean", 7.0);
-    let words = make_up(&heaps, &wish)
-        .expect_err("too much to use up")
-        .to_string();
-    assert!(
-        words.starts_with("what has to be used up is more than the charge"),
-        "{words}"
-    );
+    let too_much = infeasible(&heaps, &wish).expect("too much to use up");
+    assert_eq!(too_much.cause, Cause::UseUp);
 }
 
 #[test]

@@ -2,11 +2,13 @@
 
 use std::f64::consts::TAU;
 
+use job::words::Language;
 use sheet::{Block, Drawing, PaperRemark, PourSheet, RemarkLevel, Row};
 
 /// The sheet of the pump housing.
 pub fn sample() -> PourSheet {
     PourSheet {
+        language: Language::Uk,
         title: "Pump housing, garden well".into(),
         date: None,
         made_by: "oddside 0.1.0".into(),
