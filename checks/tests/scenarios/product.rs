@@ -4,6 +4,7 @@ use checks::repository::root;
 use job::plan::Plan;
 use job::remark::{Remark, of_mesh};
 use job::why::why;
+use job::words::Language;
 use reckon::answer::Outcome;
 use reckon::ask::Ask;
 use reckon::worked::Worked;
@@ -49,7 +50,12 @@ impl Product {
         if let Some(plan) = &self.plan {
             for figure in &plan.figures {
                 said.push(figure.name.to_owned());
-                said.extend(figure.because.clone());
+                said.extend(
+                    figure
+                        .because
+                        .as_ref()
+                        .map(|because| Language::Uk.say(because)),
+                );
                 // As `oddside why` tells it.
                 let given = why(figure).map_or_else(Vec::new, |why| why.given);
                 said.extend(
@@ -59,7 +65,14 @@ impl Product {
                 );
             }
             let choices = plan.choices.iter();
-            said.extend(choices.map(|c| format!("{} {} {}", c.name, c.chosen, c.because)));
+            said.extend(choices.map(|choice| {
+                let chosen = Language::Uk.say(&choice.chosen);
+                format!(
+                    "{} {chosen} {}",
+                    choice.name,
+                    Language::Uk.say(&choice.because)
+                )
+            }));
         }
         said.join("\n").to_lowercase()
     }
@@ -86,7 +99,7 @@ impl Product {
             .ok_or_else(|| format!("the plan does not choose \"{name}\""))?;
         Ok(Told {
             figure: None,
-            words: choice.chosen.clone(),
+            words: Language::Uk.say(&choice.chosen),
             said: self.said(),
         })
     }

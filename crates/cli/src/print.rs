@@ -70,8 +70,8 @@ pub fn plan(plan: &Plan) -> String {
     for choice in &plan.choices {
         choices.add_row([
             language.say(&choice.label()),
-            language.of(&choice.chosen),
-            language.of(&choice.because),
+            language.say(&choice.chosen),
+            language.say(&choice.because),
         ]);
     }
     let head = Said::new("plan-head")

@@ -59,7 +59,7 @@ pub struct Figure {
     /// Keys of the sources of the law and of the inputs.
     pub sources: Vec<String>,
     /// A sentence on what sets it, where there is one.
-    pub because: Option<String>,
+    pub because: Option<Said>,
 }
 
 /// Something chosen from what the founder owns.
@@ -68,9 +68,9 @@ pub struct Choice {
     /// What was to be chosen: "flask", "crucible".
     pub name: &'static str,
     /// What was chosen.
-    pub chosen: String,
+    pub chosen: Said,
     /// Why, or with what left over.
-    pub because: String,
+    pub because: Said,
 }
 
 /// Plan and section of the mould in mm; x along the flask, y across it, z up from the joint.

@@ -6,6 +6,7 @@ use serde::Serialize;
 
 use crate::plan::{Figure, Plan};
 use crate::remark::{Remark, RemarkFile};
+use crate::words::Language;
 
 /// The whole of `plan.json`.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
@@ -97,8 +98,8 @@ impl PlanFile {
         };
         let choice = |choice: &crate::plan::Choice| {
             let file = ChoiceFile {
-                chosen: choice.chosen.clone(),
-                because: choice.because.clone(),
+                chosen: Language::Uk.say(&choice.chosen),
+                because: Language::Uk.say(&choice.because),
             };
             (choice.name.to_owned(), file)
         };
@@ -149,7 +150,10 @@ fn figure(figure: &Figure) -> (String, FigureFile) {
             .collect(),
         beside: beside.cloned().collect(),
         sources: figure.sources.clone(),
-        because: figure.because.clone(),
+        because: figure
+            .because
+            .as_ref()
+            .map(|because| Language::Uk.say(because)),
     };
     (figure.name.to_owned(), file)
 }

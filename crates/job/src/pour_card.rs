@@ -199,7 +199,8 @@ fn turns(plans: &[(Plan, PourFile)], order: &Order) -> Vec<CardTurn> {
         };
         let poured = shown(plan, "poured mass").map(|poured| poured.likely);
         let seconds = shown(plan, "fill time");
-        let irons = plan.choice("irons").map(|irons| irons.chosen.clone());
+        let irons = plan.choice("irons");
+        let irons = irons.map(|irons| plan.words.say(&irons.chosen));
         CardTurn {
             name: plan.name.clone(),
             at: temperature(turn.at).likely,

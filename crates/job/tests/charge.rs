@@ -220,8 +220,9 @@ fn the_plan_holds_what_to_weigh_out() {
     assert!(plain.choice("charge from heaps").is_none());
     let plan = work_out(&job("[charge]\n"), &yard(YARD), &plate);
     let choice = plan.choice("charge from heaps").unwrap();
-    assert!(choice.chosen.contains(" of radiators"), "{}", choice.chosen);
-    assert!(choice.because.contains("EUR; ") && choice.because.contains("% sure"));
+    let [chosen, because] = [&choice.chosen, &choice.because].map(|said| Language::Uk.say(said));
+    assert!(chosen.contains(" of radiators"), "{chosen}");
+    assert!(because.contains("EUR; ") && because.contains("% sure"));
     assert!(
         plan.remarks
             .iter()
@@ -235,10 +236,7 @@ fn the_plan_holds_what_to_weigh_out() {
         ..asked
     };
     let made = charge(&again, &yard(YARD)).unwrap();
-    assert_eq!(
-        Language::Uk.say(&in_a_sentence(&made, System::Metric)),
-        choice.chosen
-    );
+    assert_eq!(in_a_sentence(&made, System::Metric), choice.chosen);
 }
 
 #[test]

@@ -8,7 +8,7 @@ use job::file_fault::read;
 use job::job::{Job, JobError};
 use job::job_file::JobFile;
 use job::plan::Plan;
-use worked::{block, says, values};
+use worked::{block, chosen, says, values};
 
 const SHOP: &str = r#"
 [heap]
@@ -124,7 +124,7 @@ fn a_hung_core_has_to_say_how_large_its_print_is() {
 
 #[test]
 fn open_sand_wants_no_vents_and_closed_sand_does() {
-    let vents = |heap: &str| plan("", heap).choice("vents").unwrap().chosen.clone();
+    let vents = |heap: &str| chosen(&plan("", heap), "vents");
     assert!(vents("permeability = 300").starts_with("none needed"));
     let closed = vents("permeability = 25");
     assert!(!closed.starts_with("none"), "{closed}");
@@ -137,7 +137,7 @@ fn people_are_told_who_lifts_the_flask() {
     let [_, likely, high] = values(&plan, "heavier half of the flask");
     // 26 by 22 by 10 cm at 1.6 g/cm³.
     assert!((likely - 9.15).abs() < 0.01 && high > likely);
-    assert_eq!(plan.choice("lifted by").unwrap().chosen, "one person");
+    assert_eq!(chosen(&plan, "lifted by"), "one person");
 }
 
 #[test]
@@ -161,20 +161,10 @@ fn the_dent_of_a_good_day_gives_the_one_to_ram_to() {
              metal = \"{metal}\""
         )
     };
-    let chosen = |metal: &str| {
-        let plan = plan("", &good_day(metal));
-        plan.choice("ram to a dent of").unwrap().chosen.clone()
-    };
-    assert!(
-        chosen("bronze").starts_with("14 mm"),
-        "{}",
-        chosen("bronze")
-    );
+    let dent = |metal: &str| chosen(&plan("", &good_day(metal)), "ram to a dent of");
+    assert!(dent("bronze").starts_with("14 mm"), "{}", dent("bronze"));
     // Bronze wants a firmer mould than the aluminium of the good day.
-    assert!(
-        chosen("aluminium").starts_with("12."),
-        "{}",
-        chosen("aluminium")
-    );
+    let aluminium = dent("aluminium");
+    assert!(aluminium.starts_with("12."), "{aluminium}");
     assert!(plan("", "").choice("ram to a dent of").is_none());
 }

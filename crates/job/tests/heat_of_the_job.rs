@@ -5,7 +5,7 @@
 mod worked;
 
 use job::plan::Plan;
-use worked::{block, values};
+use worked::{because, block, values};
 
 const FLASK: &str = r#"
 [[flask]]
@@ -34,8 +34,7 @@ fn metal_is_lifted_out_hotter_than_it_is_poured() {
     );
     assert!(lift[0] > pour[1] + 20.0, "{lift:?} {pour:?}");
     assert!(lift[1] < pour[1] + 200.0, "{lift:?} {pour:?}");
-    let figure = plan.figure("lift-out temperature").unwrap();
-    assert!(figure.because.as_ref().unwrap().contains("turn back"));
+    assert!(because(&plan, "lift-out temperature").contains("turn back"));
 }
 
 #[test]

@@ -8,7 +8,7 @@ use job::file_fault::read;
 use job::plan::Plan;
 use job::shop::ShopFile;
 use worked::blocks::Heights;
-use worked::{block, drawn, values};
+use worked::{because, block, drawn, values};
 
 /// A slab of 120 by 80 by 24 mm.
 fn plan(alloy: &str, heap: &str) -> Plan {
@@ -77,21 +77,14 @@ fn an_own_slab_narrows_the_freezing_time_and_is_told() {
     let (book, own) = (plan("A356", HEAP), plan("A356", &format!("{HEAP}{TRIAL}")));
     let width = |values: [f64; 3]| values[2] / values[0];
     assert!(width(values(&own, name)) < 0.6 * width(values(&book, name)));
-    let figure = own.figure(name).unwrap();
-    assert!(
-        figure
-            .because
-            .as_ref()
-            .unwrap()
-            .contains("this sand and this metal")
-    );
+    assert!(because(&own, name).contains("this sand and this metal"));
     // The slab itself comes back: 4 min at a modulus of 7.5 mm.
     let constant = 240.0 / (7.5 * 7.5);
     let modulus = values(&own, "modulus of the heaviest section")[1];
     let again = values(&own, name)[1] / (modulus * modulus);
     assert!((again / constant - 1.0).abs() < 0.15, "{again} {constant}");
     let carried = plan("gunmetal", &format!("{HEAP}{TRIAL}"));
-    let because = carried.figure(name).unwrap().because.clone().unwrap();
+    let because = because(&carried, name);
     assert!(because.contains("carried over"), "{because}");
 }
 

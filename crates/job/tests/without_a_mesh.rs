@@ -9,7 +9,7 @@ use job::part::Part;
 use job::plan::Plan;
 use job::remark::Level;
 use job::work_out::work_out;
-use worked::{given as part, says as has, values as figure};
+use worked::{because, given as part, says as has, values as figure};
 
 fn plan(text: &str) -> Plan {
     let part = part(text);
@@ -195,8 +195,7 @@ fn a_pine_pattern_gives_the_iron_with_its_band() {
         .find(|remark| remark.code == "volume_by_weight");
     let advice = told.unwrap().file().advice;
     assert!(advice.contains("weighing in water would narrow it"));
-    let because = plan.figure("part volume").unwrap().because.clone();
-    assert_eq!(because.unwrap(), "weighed: 250 g of pine");
+    assert_eq!(because(&plan, "part volume"), "weighed: 250 g of pine");
 }
 
 #[test]

@@ -167,7 +167,7 @@ fn pour(plan: &Plan) -> Vec<Row> {
         .and_then(|fill| fill.because.clone());
     rows.extend(figure(plan, "fill time", "row-fill-in").map(|row| {
         large(Row {
-            note: because.map(|because| plan.words.of(&because)),
+            note: because.map(|because| plan.words.say(&because)),
             ..row
         })
     }));
@@ -192,12 +192,12 @@ fn opening(plan: &Plan) -> Option<Row> {
 fn cutter(plan: &Plan) -> Option<Row> {
     let drill = plan.choice("sprue drill")?;
     let pipe = plan.choice("sprue pipe").map(|pipe| {
-        let pipe = plan.words.of(&pipe.chosen);
+        let pipe = plan.words.say(&pipe.chosen);
         plan.words.say(&Said::new("note-or").with("pipe", pipe))
     });
     Some(Row {
         band: pipe,
-        ..said(plan, "row-cut-with", &plan.words.of(&drill.chosen), None)
+        ..said(plan, "row-cut-with", &plan.words.say(&drill.chosen), None)
     })
 }
 
@@ -253,12 +253,8 @@ fn high_end(plan: &Plan, figure: &Figure, label: &'static str) -> Row {
 
 fn choice(plan: &Plan, name: &str, label: &'static str) -> Option<Row> {
     let choice = plan.choice(name)?;
-    let chosen = plan.words.of(&choice.chosen);
-    let because = Some(plan.words.of(&choice.because)).filter(|note| !note.is_empty());
-    Some(Row {
-        note: because,
-        ..said(plan, label, &chosen, None)
-    })
+    let chosen = plan.words.say(&choice.chosen);
+    Some(said(plan, label, &chosen, Some(choice.because.clone())))
 }
 
 fn said(plan: &Plan, label: &'static str, words: &str, note: Option<Said>) -> Row {

@@ -103,10 +103,7 @@ fn told(plan: &Plan, figure: &Figure) -> Vec<Said> {
         .map(|(name, text)| language.of(&format!("{} {text}", name.replace('_', " "))))
         .collect();
     let given = Some(given.join("; ")).filter(|given| !given.is_empty());
-    let because = figure
-        .because
-        .as_deref()
-        .map(|because| language.of(because));
+    let because = figure.because.clone();
     let number = |key: &String| plan.sources.iter().position(|known| known == key);
     let numbers = figure.sources.iter().filter_map(number);
     let numbers: Vec<String> = numbers.map(|at| (at + 1).to_string()).collect();

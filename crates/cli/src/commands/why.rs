@@ -66,7 +66,7 @@ fn told(plan: &Plan, figure: &Figure) -> String {
     }
     text += "\n";
     if let Some(because) = &figure.because {
-        text += &print::paragraph(&language.word("behind-because"), &language.of(because));
+        text += &print::paragraph(&language.word("behind-because"), &language.say(because));
     }
     match why(figure) {
         Some(why) => text + &behind(&why, language),

@@ -18,6 +18,7 @@ use crate::job::Job;
 use crate::job_file::PatternFrom;
 use crate::placed_part::PlacedPart;
 use crate::remark::of_pattern::PatternFact;
+use crate::words::said::Said;
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::told::{band, exact, share, word};
 
@@ -69,11 +70,11 @@ fn tolerance(metal: CastMetal, longest: Length, ledger: &mut Ledger) {
         .input("moulding", word(Moulding::ClayBonded.word()))
         .seen(&[grades.source, held.source])
         .up()
-        .because(format!(
-            "either way, grades DCTG {} to {} of hand moulding",
-            grades.fine.number(),
-            grades.coarse.number()
-        )),
+        .because(
+            Said::new("because-grades")
+                .with("fine", usize::from(grades.fine.number()))
+                .with("coarse", usize::from(grades.coarse.number())),
+        ),
     );
 }
 
@@ -101,9 +102,11 @@ fn stock(metal: CastMetal, longest: Length, ledger: &mut Ledger) {
                 .input("largest", exact(longest))
                 .input("metal", word(metal.word()))
                 .up()
-                .because(format!(
-                    "on each machined face, grades {fine} to {coarse}, from memory"
-                )),
+                .because(
+                    Said::new("because-stock")
+                        .with("fine", fine.to_string())
+                        .with("coarse", coarse.to_string()),
+                ),
         );
     }
     ledger.note(PatternFact::MachinedFaces);
@@ -125,7 +128,7 @@ fn draft(part: &PlacedPart, ledger: &mut Ledger) {
             .input("skin", word("wood"))
             .input("side", word("outside"))
             .up()
-            .because("wanted over the whole depth; faces that grip sand want more"),
+            .because(Said::new("because-draught")),
         );
     }
 }
@@ -143,7 +146,7 @@ fn from_what(job: &Job, longest: Length, s: &Band<f64>, ledger: &mut Ledger) {
                 .input("part", exact(longest))
                 .input("contraction", share(s))
                 .input("of_pattern", share(&Band::exact(own.ratio)))
-                .because("the working pattern contracts before the casting does"),
+                .because(Said::new("because-master")),
         );
     }
     if made.rapped && longest <= SMALL_PATTERN {
@@ -156,7 +159,7 @@ fn from_what(job: &Job, longest: Length, s: &Band<f64>, ledger: &mut Ledger) {
             )
             .input("part", exact(longest))
             .input("contraction", share(s))
-            .because("across the draw; along the draw it takes the contraction in full"),
+            .because(Said::new("because-rapped")),
         );
     } else if made.rapped {
         ledger.note(PatternFact::RappingNotCounted { longest });
@@ -186,7 +189,7 @@ fn worn_original(longest: Length, s: &Band<f64>, ledger: &mut Ledger) {
         .answer("on each of two faces")
         .input("pattern", band(&wanted))
         .input("original", exact(longest))
-        .because("for contraction alone: add what is worn off and what is machined"),
+        .because(Said::new("because-shim")),
     );
     ledger.note(PatternFact::WornOriginal { longest, comes_out });
 }

@@ -18,6 +18,7 @@ use crate::job::Job;
 use crate::placed_part::PlacedPart;
 use crate::remark::of_mould::MouldFact;
 use crate::shop::{GoodDay, Heap, Shop};
+use crate::words::said::Said;
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::rigging::Rigging;
 use crate::work_out::told::{band, exact, force, number, text};
@@ -45,7 +46,7 @@ pub(super) fn clamps(lift: &Band<Force>, cope: &Band<Mass>, ledger: &mut Ledger)
         .input("surge", number(&Band::exact(SURGE)))
         .input("cope", band(cope))
         .input("clamps", number(&Band::exact(CLAMPS)))
-        .because("in place of the irons; all tight before the first drop")
+        .because(Said::new("because-clamps"))
         .up(),
     );
 }
@@ -61,21 +62,22 @@ const AT_THE_BENCH: Lifting = Lifting {
 pub(super) fn people(rigging: &Rigging, ledger: &mut Ledger) {
     let flask = &rigging.chosen.flask;
     let one = lift_limit(&AT_THE_BENCH);
-    let limit = |people| rounded((team_lift(one, people).as_kg() * 2.0).floor() / 2.0, 3);
-    let limits = format!(
-        "guideline at the bench: {} kg for one, {} kg for two; local codes rule",
-        limit(1),
-        limit(2)
-    );
+    let limit = |people| {
+        let half_kilos = (team_lift(one, people).as_kg() * 2.0).floor();
+        format!("{} kg", rounded(half_kilos / 2.0, 3))
+    };
+    let limits = Said::new("reason-lifting")
+        .with("one", limit(1))
+        .with("two", limit(2));
     let load = heavier_half(flask, &limits, ledger);
     let people = people_wanted(load.high(), one);
     let words = match people {
-        Some(1) => "one person",
-        Some(2) => "two people",
-        Some(_) => "three people",
-        None => "nobody by hand",
+        Some(1) => "chosen-one-person",
+        Some(2) => "chosen-two-people",
+        Some(_) => "chosen-three-people",
+        None => "chosen-nobody",
     };
-    ledger.choose("lifted by", words, limits);
+    ledger.choose("lifted by", Said::new(words), limits);
     if people.is_none() {
         ledger.note(MouldFact::TooHeavy {
             load: load.high(),
@@ -84,7 +86,7 @@ pub(super) fn people(rigging: &Rigging, ledger: &mut Ledger) {
     }
 }
 
-fn heavier_half(flask: &Flask, limits: &str, ledger: &mut Ledger) -> Band<Mass> {
+fn heavier_half(flask: &Flask, limits: &Said, ledger: &mut Ledger) -> Band<Mass> {
     let depth = flask.cope.max(flask.drag);
     let inside = flask.length * flask.width * depth;
     let density = rammed_density();
@@ -102,7 +104,7 @@ fn heavier_half(flask: &Flask, limits: &str, ledger: &mut Ledger) -> Band<Mass> 
             .input("height", exact(AT_THE_BENCH.height))
             .input("travel", exact(AT_THE_BENCH.travel))
             .seen(&[density.source])
-            .because(limits)
+            .because(limits.clone())
             .up(),
     );
     load
@@ -114,19 +116,15 @@ pub(super) fn dent(job: &Job, shop: &Shop, ledger: &mut Ledger) {
     let Some([soft, aim, hard]) = dents(job, good) else {
         return;
     };
-    let because = format!(
-        "ball of {} from {}; your {} on a good day was {}",
-        text(good.drop.ball),
-        text(good.drop.height),
-        good.metal,
-        text(good.dent)
-    );
-    let chosen = format!(
-        "{} (no wider than {}, no less than {})",
-        text(aim),
-        text(soft),
-        text(hard)
-    );
+    let because = Said::new("reason-dent")
+        .with("ball", text(good.drop.ball))
+        .with("height", text(good.drop.height))
+        .with("metal", good.metal.as_str())
+        .with("dent", text(good.dent));
+    let chosen = Said::new("chosen-dent")
+        .with("aim", text(aim))
+        .with("soft", text(soft))
+        .with("hard", text(hard));
     ledger.choose("ram to a dent of", chosen, because);
 }
 
@@ -168,23 +166,14 @@ pub(super) fn vents(
     let wanted = tested.map(|tested| vents_for(job, part, rigging, tested));
     let (chosen, because) = match wanted {
         Some(Some(vents)) if vents > 0.0 => (
-            format!("{vents:.0} by a 2 mm wire, even over the castings, 12 mm short of them"),
-            "pencil grade; gas of this sand against the head of the metal",
+            Said::new("chosen-vents").with("number", format!("{vents:.0}")),
+            "reason-vents-gas",
         ),
-        Some(Some(_)) => (
-            "none needed: the sand is open enough".to_owned(),
-            "pencil grade; gas of this sand against the head of the metal",
-        ),
-        Some(None) => (
-            "no number of wire vents is enough".to_owned(),
-            "dry or open the sand, or leave open feeders on the top",
-        ),
-        None => (
-            "by a 2 mm wire, every 30 mm, 12 mm short of the pattern".to_owned(),
-            "habit: the heap's permeability and moisture are not both known",
-        ),
+        Some(Some(_)) => (Said::new("chosen-vents-none"), "reason-vents-gas"),
+        Some(None) => (Said::new("chosen-vents-too-few"), "reason-vents-open"),
+        None => (Said::new("chosen-vents-habit"), "reason-vents-habit"),
     };
-    ledger.choose("vents", chosen, because);
+    ledger.choose("vents", chosen, Said::new(because));
 }
 
 /// Permeability and moisture, where both are known.

@@ -18,6 +18,7 @@ use crate::job::Job;
 use crate::placed_part::PlacedPart;
 use crate::remark::of_pattern::PatternFact;
 use crate::shop::Shop;
+use crate::words::said::Said;
 use crate::work_out::allowances::{allowances, longest};
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::thirst::{Thirst, thirst};
@@ -86,9 +87,7 @@ fn pouring(job: &Job, thinnest: &Band<Length>, ledger: &mut Ledger) -> Band<Temp
         .beside("liquidus", band_text(&alloy.liquidus.band))
         .seen(&alloy.pouring_light.sources)
         .seen(&alloy.pouring_heavy.sources)
-        .because(
-            "measured in the crucible just before the pour; the hot end for thin tips far from a gate",
-        ),
+        .because(Said::new("because-pouring")),
     );
     pouring
 }
@@ -199,13 +198,13 @@ fn freezing(
     ledger.write(match sand.own {
         Some(trial) => entry
             .beside("own slab froze in", band_text(&trial.time))
-            .because(match sand.same_metal {
-                true => "by the slab timed in this sand and this metal",
-                false => "by the slab timed in this sand, carried over from its metal to this one",
-            }),
+            .because(Said::new(match sand.same_metal {
+                true => "because-slab-same",
+                false => "because-slab-carried",
+            })),
         None => entry
             .seen(&["feeder-lecture".to_owned()])
-            .because("by the books: one slab timed in your own sand narrows it"),
+            .because(Said::new("because-books")),
     });
 }
 
@@ -228,18 +227,17 @@ fn contraction(job: &Job, part: &PlacedPart, ledger: &mut Ledger) -> Band<f64> {
         }
         None => sourced_contraction(job, ledger),
     };
-    let because = "each source beside its figure; hindered sides contract less";
     let entry = Entry::new("contraction", Amount::Share(share), &PATTERN_LENGTH).in_part();
     let entry = said
         .into_iter()
         .fold(entry, |entry, (words, text)| entry.beside(&words, text));
-    ledger.write(entry.seen(&keys).because(because));
+    ledger.write(entry.seen(&keys).because(Said::new("because-contraction")));
     let length = share.map(|share| pattern_length(longest, share));
     ledger.write(
         Entry::new("pattern length", Amount::Length(length), &PATTERN_LENGTH)
             .input("part", exact(longest))
             .input("contraction", told::share(&share))
-            .because("a mould rammed soft gives, and the casting grows by that")
+            .because(Said::new("because-gives"))
             .seen(&keys),
     );
     share

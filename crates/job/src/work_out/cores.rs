@@ -13,6 +13,7 @@ use crate::job::{Core, Job};
 use crate::job_file::Sits;
 use crate::remark::of_core::CoreFact;
 use crate::shop::Shop;
+use crate::words::said::Said;
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::told::{self, band, exact, text};
 
@@ -107,7 +108,7 @@ fn write_float(name: &'static str, lift: &Band<Force>, job: &Job, ledger: &mut L
         .input("core", exact(volume))
         .input("liquid_density", band(liquid))
         .input("core_density", exact(density))
-        .because("all cores of one casting")
+        .because(Said::new("because-all-cores"))
         .up();
     // A core that sinks holds no other down: it is counted as nought.
     ledger.write(match !weightless && job.cores.iter().any(sinks) {
@@ -157,8 +158,8 @@ fn press(job: &Job, shop: &Shop, head: Length, ledger: &mut Ledger) {
     let pressure = force.map(|force| print_pressure(force, mouth));
     let strength = shop.heap.as_ref().and_then(|heap| heap.strength);
     let beside = strength.map_or_else(
-        || "compare with your own sand, [heap] strength".to_owned(),
-        |strength| format!("your sand bears {}", text(strength)),
+        || Said::new("because-print-compare"),
+        |strength| Said::new("because-print-bears").with("strength", text(strength)),
     );
     ledger.write(
         Entry::new(
@@ -168,7 +169,7 @@ fn press(job: &Job, shop: &Shop, head: Length, ledger: &mut Ledger) {
         )
         .input("force", told::force(&force))
         .input("mouth", exact(mouth))
-        .because(format!("core \"{}\"; {beside}", core.name))
+        .because(beside.with("core", core.name.as_str()))
         .up(),
     );
     if let Some(strength) = strength.filter(|strength| pressure.high() * 2.0 > *strength) {

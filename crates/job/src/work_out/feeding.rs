@@ -19,6 +19,7 @@ use crate::amount::Amount;
 use crate::job::Job;
 use crate::placed_part::PlacedPart;
 use crate::remark::of_feeding::FeedingFact;
+use crate::words::said::Said;
 use crate::work_out::casting::Casting;
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::told::{band, exact, list, number, share, text, word};
@@ -197,14 +198,11 @@ fn say_none(job: &Job, reason: NoFeeder, ledger: &mut Ledger) {
             FeedingFact::NoFeederIron {
                 shown: shown.clone(),
             },
-            format!("iron of this carbon swells; mould shown firm by: {shown}"),
+            Said::new("reason-feeder-firm").with("shown", shown.as_str()),
         ),
-        _ => (
-            FeedingFact::NoFeederThin,
-            "every section is thin enough to be fed by its gate".to_owned(),
-        ),
+        _ => (FeedingFact::NoFeederThin, Said::new("reason-feeder-thin")),
     };
-    ledger.choose("feeder", "none needed", because);
+    ledger.choose("feeder", Said::new("chosen-feeder-none"), because);
     ledger.note(fact);
 }
 
@@ -232,10 +230,7 @@ fn demand(job: &Job, casting: &Casting, ledger: &mut Ledger) -> Band<f64> {
                 share(&liquid.band.map(|per_kelvin| per_kelvin * 100.0)),
             )
             .input("superheat", band(&superheat))
-            .because(
-                "freezing and half of the superheat, three quarters at the high end; \
-                 at the low end the superheat is lost in filling",
-            )
+            .because(Said::new("because-demand"))
             .seen(&freezing.sources)
             .seen(&liquid.sources),
     );
@@ -267,15 +262,11 @@ fn write(wants: &Wants, feeder: &FeederBand, ledger: &mut Ledger) {
         .up(),
     );
     let because = match feeder.by_volume.likely() > feeder.by_modulus.likely() {
-        true => "set by the volume: it must not run empty; as high as wide",
-        false => "set by the freezing: it must freeze last; as high as wide",
+        true => Said::new("reason-feeder-volume"),
+        false => Said::new("reason-feeder-freezing"),
     };
-    ledger.write(governing(wants, feeder).because(because).up());
-    ledger.choose(
-        "feeder",
-        "one on each casting, on its heaviest section",
-        because,
-    );
+    ledger.write(governing(wants, feeder).because(because.clone()).up());
+    ledger.choose("feeder", Said::new("chosen-feeder-each"), because);
 }
 
 /// The larger of the two rules that have to hold, with what every other rule says beside it.
@@ -327,14 +318,8 @@ const FAR_APART: f64 = 0.2;
 fn neck(job: &Job, part: &PlacedPart, ledger: &mut Ledger) {
     let iron = job.alloy.family == Family::Iron;
     let (margin, because) = match iron {
-        true => (
-            iron_neck_margin(),
-            "of a feeder beside its section; it shuts early, so that the swelling stays inside",
-        ),
-        false => (
-            neck_margin(),
-            "of a feeder beside its section; one that stands on it wants no neck",
-        ),
+        true => (iron_neck_margin(), Said::new("because-neck-iron")),
+        false => (neck_margin(), Said::new("because-neck")),
     };
     let across = part.heaviest.modulus.with(&margin, round_neck);
     ledger.write(

@@ -19,6 +19,7 @@ use crate::amount::Amount;
 use crate::job::Job;
 use crate::placed_part::PlacedPart;
 use crate::remark::of_gating::GatingFact;
+use crate::words::said::Said;
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::told::{band, band_text, exact, list, number, share};
 
@@ -53,7 +54,7 @@ fn write_speed(job: &Job, demand: &Demand, running: &RunningSystem, ledger: &mut
             .answer("fastest gate")
             .beside("limit of the metal", band_text(&limit.band))
             .seen(&limit.sources)
-            .because("the fastest gate, at the start, with the basin full")
+            .because(Said::new("because-fastest-gate"))
             .up(),
     );
     if speed > limit.band.likely() {
@@ -97,7 +98,7 @@ fn write_order(
             .input("cavities", list(&of_one_side))
             .input("above", exact(part.extents[2] - part.joint))
             .input("below", exact(part.joint))
-            .because("gates of one size on plain runners to either side of the sprue")
+            .because(Said::new("because-gates-even"))
             .up(),
     );
     note_uneven(&network, &order, ledger);
@@ -150,7 +151,7 @@ fn write_lip(demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
             .input("head", exact(demand.pour_height))
             .input("liquid_density", exact(liquid))
             .input("discharge", number(&Band::exact(discharge)))
-            .because("the lip has to give as much as the choke takes, or the sprue draws air"),
+            .because(Said::new("because-lip")),
     );
 }
 
@@ -164,7 +165,7 @@ fn write_trap(demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
             .input("poured", band(&running.poured))
             .input("liquid_density", exact(liquid))
             .input("share", share(&Band::exact(FIRST_SHARE)))
-            .because("the first metal is the coldest and carries the loose sand")
+            .because(Said::new("because-first-metal"))
             .up(),
     );
     let [runners, _] = running.runner_and_gates;
@@ -176,7 +177,7 @@ fn write_trap(demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
         )
         .input("first_metal", band(&room))
         .input("runner", exact(runners))
-        .because("of each runner; or a pocket of the volume at its end")
+        .because(Said::new("because-run-off"))
         .up(),
     );
 }

@@ -16,6 +16,7 @@ use mould::freezing::thirst_of_sand;
 use crate::amount::Amount;
 use crate::job::Job;
 use crate::shop::Shop;
+use crate::words::said::Said;
 use crate::work_out::casting::Casting;
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::melting::Pot;
@@ -50,7 +51,7 @@ pub(super) fn heating(
                 .input("metal_mass", band(&pot.charge.charged))
                 .input("brim", exact(crucible.brim))
                 .beside("crucible", crucible.name.clone())
-                .because("tongs or shank come on top")
+                .because(Said::new("because-tongs"))
                 .up(),
         );
     }
@@ -103,9 +104,7 @@ fn way(
         .input("soak", band(&soak))
         .input("shop", exact(SHOP_AIR))
         .beside("crucible", crucible.name.clone())
-        .because(format!(
-            "below {turn_back} at the mould turn back to the furnace: it would run short"
-        )),
+        .because(Said::new("because-turn-back").with("heat", turn_back)),
     );
 }
 
@@ -151,10 +150,7 @@ fn fuel(job: &Job, shop: &Shop, casting: &Casting, pot: &Pot, ledger: &mut Ledge
             .input("efficiency", share(&efficiency.band))
             .seen(&efficiency.sources)
             .seen(&value.sources)
-            .because(format!(
-                "{}: the high end for the first heat of a cold furnace, less for the next",
-                row.fuel.word()
-            ))
+            .because(Said::new("because-fuel").with("fuel", row.fuel.word()))
             .up(),
     );
 }

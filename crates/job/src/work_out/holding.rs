@@ -14,6 +14,7 @@ use crate::job::Job;
 use crate::placed_part::PlacedPart;
 use crate::remark::of_mould::MouldFact;
 use crate::shop::{Heap, Shop};
+use crate::words::said::Said;
 use crate::work_out::bench;
 use crate::work_out::cores::cores;
 use crate::work_out::ledger::{Entry, Ledger};
@@ -99,8 +100,8 @@ pub(super) fn weights(
     let wanted = wanted.map(laid_on);
     let to_lay = wanted.high();
     let because = match to_lay > Mass::ZERO {
-        true => format!("the high end is what to lay on: {}", text(to_lay)),
-        false => "the cope alone is heavy enough".to_owned(),
+        true => Said::new("because-lay-on").with("mass", text(to_lay)),
+        false => Said::new("because-cope-enough"),
     };
     ledger.write(
         Entry::new("weight on the cope", Amount::Mass(wanted), &HOLD_DOWN)
@@ -145,10 +146,7 @@ fn lift(
             "of the shadow, runners and gates",
             told::band_text(&runners),
         )
-        .because(
-            "runner drawn and counted: to the nearest gate at the low end, with the slag trap \
-             beside it at the high end",
-        )
+        .because(Said::new("because-runner-counted"))
         .up();
     ledger.write(match of_cores.high() > Force::ZERO {
         false => entry,
@@ -204,19 +202,20 @@ fn choose_irons(shop: &Shop, to_lay: Mass, ledger: &mut Ledger) {
         Some(irons) if irons.is_empty() => {
             ledger.choose(
                 "irons",
-                "none: the cope is heavy enough",
-                "at the high end of the lift",
+                Said::new("chosen-irons-none"),
+                Said::new("reason-irons-none"),
             );
         }
         Some(irons) => {
             let laid: Mass = irons.iter().map(|iron| iron.mass).sum();
-            ledger.choose("irons", counted(&irons), format!("{} together", text(laid)));
+            let together = Said::new("reason-irons-together").with("mass", text(laid));
+            ledger.choose("irons", Said::typed(counted(&irons)), together);
         }
         None => {
             ledger.choose(
                 "irons",
-                "not enough of your own",
-                "clamp for the same force",
+                Said::new("chosen-irons-short"),
+                Said::new("reason-irons-clamp"),
             );
             ledger.note(MouldFact::IronsTooLight {
                 wanted: to_lay,

@@ -11,6 +11,7 @@ use crate::plan::{Choice, Figure};
 use crate::remark::Remark;
 use crate::remark::of_metal::MetalFact;
 use crate::remark::of_pattern::PatternFact;
+use crate::words::said::Said;
 use crate::work_out::told::Told;
 
 /// The ledger of a plan.
@@ -33,7 +34,7 @@ pub(super) struct Entry {
     pub(super) in_part: bool,
     pub(super) inputs: Vec<(String, String)>,
     pub(super) sources: Vec<String>,
-    pub(super) because: Option<String>,
+    pub(super) because: Option<Said>,
 }
 
 impl Entry {
@@ -88,8 +89,8 @@ impl Entry {
         self
     }
 
-    pub(super) fn because(mut self, words: impl Into<String>) -> Entry {
-        self.because = Some(words.into());
+    pub(super) fn because(mut self, said: Said) -> Entry {
+        self.because = Some(said);
         self
     }
 }
@@ -127,16 +128,11 @@ impl Ledger {
     }
 
     /// Writes a choice.
-    pub(super) fn choose(
-        &mut self,
-        name: &'static str,
-        chosen: impl Into<String>,
-        because: impl Into<String>,
-    ) {
+    pub(super) fn choose(&mut self, name: &'static str, chosen: Said, because: Said) {
         self.choices.push(Choice {
             name,
-            chosen: chosen.into(),
-            because: because.into(),
+            chosen,
+            because,
         });
     }
 

@@ -15,7 +15,6 @@ use crate::melt_loss::{MeltLoss, melt_loss};
 use crate::remark::of_charge::{ChargeFact, remarks};
 use crate::remark::of_metal::MetalFact;
 use crate::shop::Shop;
-use crate::words::Language;
 use crate::words::said::Said;
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::rigging::{Rigging, poured};
@@ -73,8 +72,8 @@ fn in_the_crucible(charge: &Charge, loss: &Band<f64>) -> Band<Mass> {
 fn write_loss(job: &Job, shop: &Shop, known: &MeltLoss, ledger: &mut Ledger) {
     let of_pair = practice(shop.furnace, job.alloy.family).is_some();
     let because = match of_pair {
-        true => "weighed over three heats it is your own",
-        false => "this furnace has no figure for the metal: from the best of any to the worst",
+        true => "because-loss-own",
+        false => "because-loss-any",
     };
     ledger.write(
         Entry::new("melt loss", Amount::Share(known.share), &MELT_LOSS)
@@ -83,7 +82,7 @@ fn write_loss(job: &Job, shop: &Shop, known: &MeltLoss, ledger: &mut Ledger) {
             .input("form", word(job.form.word()))
             .input("standing", band(&usual_standing()))
             .seen(&known.sources)
-            .because(because)
+            .because(Said::new(because))
             .up(),
     );
 }
@@ -108,8 +107,8 @@ fn from_heaps(job: &Job, shop: &Shop, charge: &Charge, ledger: &mut Ledger) {
     };
     ledger.choose(
         "charge from heaps",
-        Language::Uk.say(&in_a_sentence(&made, shop.units)),
-        Language::Uk.say(&because),
+        in_a_sentence(&made, shop.units),
+        because,
     );
     let told = |code: &str| ledger.remarks.iter().any(|other| other.code == code);
     let new: Vec<_> = remarks(&made)
@@ -139,17 +138,16 @@ fn crucible<'a>(
     match taken {
         Some(crucible) => {
             let holds = measure::text::rounded(crucible.holds(liquid).low().as_kg(), 2);
-            let because = format!(
-                "holds {holds} kg at {:.0} % of its brim",
-                WORKING_FILL * 100.0
-            );
-            ledger.choose("crucible", crucible.name.clone(), because);
+            let because = Said::new("reason-crucible")
+                .with("mass", format!("{holds} kg"))
+                .with("fill", format!("{:.0} %", WORKING_FILL * 100.0));
+            ledger.choose("crucible", Said::typed(crucible.name.as_str()), because);
         }
         None => {
             ledger.choose(
                 "crucible",
-                "none of your own",
-                "the charge is more than any holds",
+                Said::new("chosen-crucible-none"),
+                Said::new("reason-crucible-none"),
             );
             ledger.note(MetalFact::NoCrucible {
                 charge: charge.high(),

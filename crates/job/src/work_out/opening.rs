@@ -15,6 +15,7 @@ use crate::job::Job;
 use crate::placed_part::PlacedPart;
 use crate::remark::of_opening::OpeningFact;
 use crate::shop::Shop;
+use crate::words::said::Said;
 use crate::work_out::casting::{Casting, error};
 use crate::work_out::feeding::Feeding;
 use crate::work_out::ledger::{Entry, Ledger};
@@ -213,19 +214,15 @@ impl Mark {
         }
     }
 
-    fn because(self, opened: &Opened) -> String {
-        let because = match self {
-            Mark::Leave => "from the end of the pour: move nothing, lift no weight off",
+    fn because(self, opened: &Opened) -> Said {
+        match self {
+            Mark::Leave => Said::new("because-leave"),
             Mark::Open if opened.row.uneven == Some(opened.row.open) => {
-                "from the end of the pour, on the late side; thick and thin hang together: they stay \
-                 in the sand until they give no more"
+                Said::new("because-open-uneven")
             }
-            Mark::Open => {
-                "from the end of the pour, on the late side; iron that may crack is left longer"
-            }
-            Mark::Handle => return opened.of_hand(),
-        };
-        because.to_owned()
+            Mark::Open => Said::new("because-open"),
+            Mark::Handle => opened.of_hand(),
+        }
     }
 }
 
@@ -269,13 +266,10 @@ impl Opened {
     }
 
     /// How long it burns the hand in the air, opened at its mark.
-    fn of_hand(&self) -> String {
+    fn of_hand(&self) -> Said {
         let late = &self.open.pour;
         let air = cooling_in_air(late.modulus, late.density, late.solid_heat, self.row.open);
-        format!(
-            "if it stays in its sand; opened at its mark it burns the hand for {} more",
-            text(air)
-        )
+        Said::new("because-handle").with("time", text(air))
     }
 
     /// What goes into the law of the marks: what is late is taken for likely.

@@ -9,6 +9,7 @@ use crate::part::{Part, RoughPart, Weighing};
 use crate::placed_part::PlacedPart;
 use crate::remark::of_part::PartFact;
 use crate::remark::of_pattern::PatternFact;
+use crate::words::said::Said;
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::told::{band, exact, number, text};
 
@@ -55,7 +56,7 @@ fn metal(rough: &RoughPart, placed: &PlacedPart, ledger: &mut Ledger) {
     let [length, width, height] = rough.sizes.extents.map(text);
     let mut entry = Entry::new("part volume", Amount::Volume(placed.volume), rough.law())
         .seen(&rough.sources())
-        .because(placed.known.clone());
+        .because(Said::typed(placed.known.as_str()));
     match &rough.weighing {
         Weighing::Guessed => {
             let (spanned, thickness) = rough.sizes.spanned();

@@ -5,7 +5,7 @@ use measure::length::Length;
 use measure::matter::Mass;
 use mould::flask::{Chosen, FlaskError, Load, choose, clearance, flask_to_make};
 use mould::gating::choke::{CHOKE, EFFECTIVE_HEAD, discharge, effective_head};
-use mould::gating::cutter::{nearest_drill, nearest_pipe};
+use mould::gating::cutter::{Cutter, Kind, nearest_drill, nearest_pipe};
 use mould::gating::pour_time::{Limit, POUR_TIME, constants_for};
 use mould::gating::running_system::{
     AREA_BY_RATIO, BASIN, Demand, POURED_MASS, RUNNING_METAL, RunningSystem, running_system,
@@ -18,6 +18,7 @@ use crate::placed_part::PlacedPart;
 use crate::remark::of_feeding::FeedingFact;
 use crate::remark::of_mould::MouldFact;
 use crate::shop::Shop;
+use crate::words::said::Said;
 use crate::work_out::casting::Casting;
 use crate::work_out::feeding::Feeding;
 use crate::work_out::gates;
@@ -96,17 +97,14 @@ fn flask(
         sprue: SPRUE_ROOM,
     };
     let sand = clearance(casting.mass.likely());
-    let wall = format!(
-        "at least {:.0} mm of sand round the pattern",
-        sand.to_wall.as_mm()
-    );
+    let wall = format!("{:.0} mm", sand.to_wall.as_mm());
+    let wall = Said::new("reason-flask-wall").with("wall", wall);
     match choose(&shop.flasks, job.flask.as_deref(), &load, &sand) {
         Ok(chosen) => {
             let lack = chosen.tight.as_ref();
-            let because = lack.map_or(wall, |_| {
-                "asked for by name; less sand than is wanted".to_owned()
-            });
-            ledger.choose("flask", flask_words(&chosen), because);
+            let because = lack.map_or(wall, |_| Said::new("reason-flask-asked"));
+            let name = Said::typed(chosen.flask.name.as_str());
+            ledger.choose("flask", flask_words(&chosen, name), because);
             if let Some(error) = lack {
                 ledger.note(MouldFact::TightFlask(error.clone()));
             }
@@ -120,27 +118,28 @@ fn flask(
                 tight: None,
             };
             let because = match error {
-                FlaskError::NoFlasks => "no flask is listed in shop.toml",
-                _ => "none of your own takes the pattern",
+                FlaskError::NoFlasks => "reason-flask-no-list",
+                _ => "reason-flask-none",
             };
-            ledger.choose("flask", flask_words(&chosen), because);
+            let name = Said::new("flask-to-be-made");
+            ledger.choose("flask", flask_words(&chosen, name), Said::new(because));
             ledger.note(MouldFact::NoFlask(error));
             chosen
         }
     }
 }
 
-fn flask_words(chosen: &Chosen) -> String {
+fn flask_words(chosen: &Chosen, name: Said) -> Said {
     let flask = &chosen.flask;
     let mm = |length: Length| format!("{:.0}", length.as_mm());
-    format!(
-        "{}: {} x {}, cope {}, drag {} mm",
-        flask.name,
-        mm(flask.length),
-        mm(flask.width),
-        mm(flask.cope),
-        mm(flask.drag)
-    )
+    Said::new("chosen-flask")
+        .with("flask", name)
+        .with(
+            "inside",
+            format!("{} x {}", mm(flask.length), mm(flask.width)),
+        )
+        .with("cope", mm(flask.cope))
+        .with("drag", format!("{} mm", mm(flask.drag)))
 }
 
 fn demand(
@@ -178,7 +177,7 @@ fn write_poured(demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
             .input("runner", exact(demand.runner))
             .input("trap", exact(running.trap))
             .input("liquid_density", exact(demand.liquid.likely()))
-            .because("from seven tenths of it to two fifths more, as it is cut"),
+            .because(Said::new("because-running")),
     );
     ledger.write(
         Entry::new("poured mass", Amount::Mass(running.poured), &POURED_MASS)
@@ -196,11 +195,9 @@ fn write_poured(demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
 
 fn write_fill(casting: &Casting, demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
     let fill = &running.fill;
-    let because = format!(
-        "not under the low end: {}; not over the high end: {}",
-        reason(fill.low_because),
-        reason(fill.high_because)
-    );
+    let because = Said::new("fill-because")
+        .with("low", Said::new(reason(fill.low_because)))
+        .with("high", Said::new(reason(fill.high_because)));
     let entry = Entry::new("fill time", Amount::Duration(fill.band), &POUR_TIME)
         .input("poured", band(&running.poured))
         .input("constant", number(&constants_for(casting.wall)))
@@ -228,9 +225,9 @@ fn write_fill(casting: &Casting, demand: &Demand, running: &RunningSystem, ledge
 
 fn reason(limit: Limit) -> &'static str {
     match limit {
-        Limit::QuickRule => "faster washes sand (rule for thin walls)",
-        Limit::SlowRule => "slower lets the metal skin over (rule for heavy walls)",
-        Limit::ThinWall => "the thinnest wall would freeze before it is full",
+        Limit::QuickRule => "fill-quick-rule",
+        Limit::SlowRule => "fill-slow-rule",
+        Limit::ThinWall => "fill-thin-wall",
     }
 }
 
@@ -252,7 +249,7 @@ fn write_sprue(
             running,
         )
         .answer("diameter")
-        .because("the foot of the sprue is the choke"),
+        .because(Said::new("because-choke")),
     );
     ledger.write(
         Entry::new(
@@ -274,7 +271,7 @@ fn write_sprue(
                 .input("choke", exact(running.choke.likely()))
                 .input("ratio", number(&Band::exact(share)))
                 .seen(&keys)
-                .because("all of them together"),
+                .because(Said::new("because-all-together")),
         );
     }
     cutters(running, ledger);
@@ -312,13 +309,27 @@ fn cutters(running: &RunningSystem, ledger: &mut Ledger) {
     let foot = running.sprue_foot.likely();
     let against = |hole: Length| {
         let share = (area_of(hole) / area_of(foot) - 1.0) * 100.0;
-        format!("{share:+.0} % of the area wanted")
+        Said::new("reason-cutter").with("off", format!("{share:+.0} %"))
     };
     let drill = nearest_drill(foot);
-    ledger.choose("sprue drill", drill.name, against(drill.hole));
+    ledger.choose("sprue drill", cutter(&drill), against(drill.hole));
     if let Some(pipe) = nearest_pipe(foot) {
-        ledger.choose("sprue pipe", pipe.name.clone(), against(pipe.hole));
+        ledger.choose("sprue pipe", cutter(pipe), against(pipe.hole));
     }
+}
+
+fn cutter(cutter: &Cutter) -> Said {
+    let id = match cutter.kind {
+        Kind::Drill => "cutter-drill",
+        Kind::CopperTube => "cutter-copper-tube",
+        Kind::SteelPipe => {
+            let outside = format!("{} mm", cutter.hole.as_mm());
+            return Said::new("cutter-steel-pipe")
+                .with("size", cutter.size.as_str())
+                .with("outside", outside);
+        }
+    };
+    Said::new(id).with("size", cutter.size.as_str())
 }
 
 /// Everything poured, for those who do not need the rest.

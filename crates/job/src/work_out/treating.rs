@@ -15,6 +15,7 @@ use metal::zinc::{self, CARRIED_OFF_M_PER_S, LOST, lost, no_hotter_than_it_boils
 use crate::amount::Amount;
 use crate::job::Job;
 use crate::remark::of_metal::MetalFact;
+use crate::words::said::Said;
 use crate::work_out::casting::Casting;
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::melting::Pot;
@@ -42,7 +43,7 @@ fn iron(pot: &Pot, wall: Length, ledger: &mut Ledger) {
         Entry::new("inoculant", Amount::Mass(grams), &INOCULANT)
             .input("iron", band(&pot.charge.charged))
             .input("share", share(&inoculant_dose()))
-            .because("ferrosilicon with 75 % Si, dry, into the stream; half is gone in 5 minutes"),
+            .because(Said::new("because-ferrosilicon")),
     );
     if let Some(wanted) = wanted_equivalent(wall) {
         ledger.write(
@@ -67,7 +68,7 @@ fn deoxidiser(job: &Job, pot: &Pot, ledger: &mut Ledger) {
                 .input("melt", band(&pot.charge.charged))
                 .input("treatment", word(&row.name))
                 .seen(&row.dose.sources)
-                .because(row.how.clone()),
+                .because(Said::typed(row.how.as_str())),
         );
     }
 }
@@ -98,7 +99,7 @@ fn put_back(job: &Job, pot: &Pot, casting: &Casting, ledger: &mut Ledger) {
             .input("temperature", band(&at))
             .input("pot", exact(across))
             .input("standing", band(&standing))
-            .because("what goes up in smoke before the mould is full, to a factor of three"),
+            .because(Said::new("because-zinc")),
     );
     ledger.note(MetalFact::ZincBack);
 }

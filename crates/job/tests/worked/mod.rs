@@ -12,6 +12,7 @@ use job::job_file::JobFile;
 use job::part::Part;
 use job::plan::Plan;
 use job::shop::{Shop, ShopFile};
+use job::words::Language;
 use job::work_out::work_out;
 
 use blocks::{Heights, obj};
@@ -74,4 +75,19 @@ pub fn values(plan: &Plan, name: &str) -> [f64; 3] {
 /// Whether a plan tells this.
 pub fn says(plan: &Plan, code: &str) -> bool {
     plan.remarks.iter().any(|remark| remark.code == code)
+}
+
+/// What was chosen, in British words.
+#[track_caller]
+pub fn chosen(plan: &Plan, name: &str) -> String {
+    let choice = plan.choice(name);
+    let choice = choice.unwrap_or_else(|| unreachable!("no {name} in the plan"));
+    Language::Uk.say(&choice.chosen)
+}
+
+/// What sets a figure, in British words.
+#[track_caller]
+pub fn because(plan: &Plan, name: &str) -> String {
+    let because = plan.figure(name).and_then(|figure| figure.because.as_ref());
+    Language::Uk.say(because.unwrap_or_else(|| unreachable!("{name} has no reason")))
 }

@@ -8,17 +8,32 @@ use serde::Deserialize;
 /// Something found in a shop that makes a round hole in sand.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Cutter {
-    /// How it is called over the counter.
-    pub name: String,
+    /// What it is.
+    pub kind: Kind,
+    /// The size it is asked for by over the counter: "12 mm", "1/2 in".
+    pub size: String,
     /// The hole it leaves.
     pub hole: Length,
+}
+
+/// What makes a round hole in sand.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Kind {
+    /// A drill, for a peg of the same size.
+    Drill,
+    /// Copper tube, named by its outside.
+    CopperTube,
+    /// Threaded steel pipe, named by its bore.
+    SteelPipe,
 }
 
 /// The metric drill nearest to a diameter: half millimetres, the steps of a common set (`iso-235`).
 pub fn nearest_drill(diameter: Length) -> Cutter {
     let hole_mm = ((diameter.as_mm() * 2.0).round() / 2.0).max(1.0);
     Cutter {
-        name: format!("{hole_mm} mm drill"),
+        kind: Kind::Drill,
+        size: format!("{hole_mm} mm"),
         hole: Length::from_mm(hole_mm),
     }
 }
@@ -38,7 +53,8 @@ struct Table {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Row {
-    name: String,
+    kind: Kind,
+    size: String,
     outside_mm: f64,
 }
 
@@ -46,7 +62,8 @@ static PIPES: LazyLock<Vec<Cutter>> = LazyLock::new(|| {
     let table: Table =
         toml::from_str(include_str!("../../data/pipes.toml")).unwrap_or(Table { pipe: Vec::new() });
     let cutter = |row: Row| Cutter {
-        name: row.name,
+        kind: row.kind,
+        size: row.size,
         hole: Length::from_mm(row.outside_mm),
     };
     table.pipe.into_iter().map(cutter).collect()

@@ -80,6 +80,54 @@ choice-lifted-by = lifted by
 choice-ram-to-a-dent-of = ram to a dent of
 choice-vents = vents
 
+## What is chosen, and why
+
+chosen-flask = { $flask }: { $inside }, cope { $cope }, drag { $drag }
+flask-to-be-made = to be made
+reason-flask-wall = at least { $wall } of sand round the pattern
+reason-flask-asked = asked for by name; less sand than is wanted
+reason-flask-no-list = no flask is listed in shop.toml
+reason-flask-none = none of your own takes the pattern
+cutter-drill = { $size } drill
+cutter-copper-tube = { $size } copper tube
+cutter-steel-pipe = { $size } steel pipe ({ $outside } outside)
+reason-cutter = { $off } of the area wanted
+chosen-feeder-none = none needed
+chosen-feeder-each = one on each casting, on its heaviest section
+reason-feeder-thin = every section is thin enough to be fed by its gate
+reason-feeder-firm = iron of this carbon swells; mould shown firm by: { $shown }
+reason-feeder-volume = set by the volume: it must not run empty; as high as wide
+reason-feeder-freezing = set by the freezing: it must freeze last; as high as wide
+chosen-crucible-none = none of your own
+reason-crucible = holds { $mass } at { $fill } of its brim
+reason-crucible-none = the charge is more than any holds
+chosen-irons-none = none: the cope is heavy enough
+chosen-irons-short = not enough of your own
+reason-irons-none = at the high end of the lift
+reason-irons-together = { $mass } together
+reason-irons-clamp = clamp for the same force
+chosen-one-person = one person
+chosen-two-people = two people
+chosen-three-people = three people
+chosen-nobody = nobody by hand
+reason-lifting = guideline at the bench: { $one } for one, { $two } for two; local codes rule
+chosen-dent = { $aim } (no wider than { $soft }, no less than { $hard })
+reason-dent = ball of { $ball } from { $height }; your { $metal } on a good day was { $dent }
+chosen-vents = { $number } by a 2 mm wire, even over the castings, 12 mm short of them
+chosen-vents-none = none needed: the sand is open enough
+chosen-vents-too-few = no number of wire vents is enough
+chosen-vents-habit = by a 2 mm wire, every 30 mm, 12 mm short of the pattern
+reason-vents-gas = pencil grade; gas of this sand against the head of the metal
+reason-vents-open = dry or open the sand, or leave open feeders on the top
+reason-vents-habit = habit: the heap's permeability and moisture are not both known
+
+## What sets the filling time
+
+fill-because = not under the low end: { $low }; not over the high end: { $high }
+fill-quick-rule = faster washes sand (rule for thin walls)
+fill-slow-rule = slower lets the metal skin over (rule for heavy walls)
+fill-thin-wall = the thinnest wall would freeze before it is full
+
 ## Metals
 
 alloy-al-99-5 = Al 99.5
