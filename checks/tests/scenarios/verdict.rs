@@ -122,7 +122,7 @@ pub fn judged(quantity: &Quantity, told: &Told) -> Result<&'static str, String> 
 }
 
 /// Lines that stand on every pour sheet.
-const SHEET: &str = "crates/sheet/src/of_plan.rs";
+const SHEET: &str = "crates/job/data/words/en-GB/paper.ftl";
 
 fn warned(product: &Product, warning: &Warning) -> Result<&'static str, String> {
     let said = match (&warning.ask, &warning.code) {
