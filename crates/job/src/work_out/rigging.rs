@@ -185,10 +185,7 @@ fn write_poured(demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
             .input("casting", band(&demand.casting))
             .input("feeder", band(&demand.feeder))
             .input("running", band(&running.mass))
-            .because(
-                "castings, feeders, sprue, a full basin, runner, slag trap and gates; \
-                 the ingot mould is not in it",
-            )
+            .because(Said::new("because-poured"))
             .up(),
     );
 }
