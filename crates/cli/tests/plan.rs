@@ -223,6 +223,48 @@ fn american_words_and_inches_where_the_shop_wants_them() {
 }
 
 #[test]
+fn a_page_is_of_one_language_and_says_that_no_founder_has_read_it() {
+    let shop = Shop::new();
+    shop.example("pump_housing.stl", JOB);
+    for (words, feeder, unread) in [
+        ("fr", "masselotte", "relue par un fondeur"),
+        ("es", "mazarota", "revisada por un fundidor"),
+    ] {
+        shop.file("shop.toml", format!("words = \"{words}\"\n"));
+        let said = shop.run(&["plan", "job"]);
+        said.ends_with(0).says(feeder).says("12.");
+        let last = said.out.lines().rfind(|line| !line.is_empty()).unwrap();
+        assert!(last.contains(unread), "{last}");
+        let english = [
+            " the ", " of ", "feeder", "mould", "flask", "sprue", "pour ", " to ", " is ",
+        ];
+        for word in english {
+            assert!(!said.out.contains(word), "{word} in {}", said.out);
+        }
+    }
+}
+
+#[test]
+fn a_figure_is_explained_by_its_label_on_a_page_that_is_english_as_a_whole() {
+    let shop = Shop::new();
+    shop.example("pump_housing.stl", JOB)
+        .file("shop.toml", "words = \"fr\"\n");
+    for name in ["poussée sur le dessus", "cope lift"] {
+        shop.run(&["why", name, "--job", "job"])
+            .ends_with(0)
+            .says("Cette page est en anglais")
+            .says("cope lift: ")
+            .says("holds for");
+    }
+    shop.run(&["why", "--job", "job"])
+        .ends_with(0)
+        .says("diamètre de la masselotte");
+    shop.run(&["reckon", "choke"])
+        .ends_with(0)
+        .says("Cette page est en anglais");
+}
+
+#[test]
 fn output_is_plain_where_colour_is_not_wanted() {
     let shop = Shop::new();
     shop.example("pump_housing.stl", JOB);

@@ -4,18 +4,18 @@
 //! carries ids with what is put into them ([`Said`]) and puts them into words where they are
 //! shown. American English is the British messages with the words of one list exchanged.
 
-use std::sync::LazyLock;
-
-use fluent_bundle::concurrent::FluentBundle;
-use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use fluent_bundle::{FluentArgs, FluentValue};
 use measure::text::shown::Shown;
 use serde::Deserialize;
 
 use crate::words::exchanged::in_american;
+use crate::words::messages::{AMERICAN, BRITISH, FRENCH, Messages, SPANISH};
 use crate::words::said::{Given, Said};
 
-pub mod exchanged;
+mod exchanged;
+mod messages;
 pub mod said;
+mod spaced;
 
 /// The language of labels and remarks.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize)]
@@ -26,35 +26,23 @@ pub enum Language {
     Uk,
     /// American English: mold, riser, aluminum, gray iron.
     Us,
+    /// French: moule, masselotte, aluminium, fonte grise.
+    Fr,
+    /// Spanish: molde, mazarota, aluminio, fundición gris.
+    Es,
 }
-
-/// The messages of a language, ready to be put into words.
-struct Messages {
-    bundle: FluentBundle<FluentResource>,
-}
-
-static BRITISH: LazyLock<Messages> = LazyLock::new(|| Messages::of("en-GB", &EN_GB, None));
-static AMERICAN: LazyLock<Messages> =
-    LazyLock::new(|| Messages::of("en-US", &EN_GB, Some(in_american)));
-
-/// The message files of British English.
-const EN_GB: [&str; 7] = [
-    include_str!("../data/words/en-GB/charge.ftl"),
-    include_str!("../data/words/en-GB/laws.ftl"),
-    include_str!("../data/words/en-GB/paper.ftl"),
-    include_str!("../data/words/en-GB/plan.ftl"),
-    include_str!("../data/words/en-GB/terminal.ftl"),
-    include_str!("../data/words/en-GB/remarks.ftl"),
-    include_str!("../data/words/en-GB/parts.ftl"),
-];
 
 impl Language {
     /// Every language there is.
-    pub const ALL: [Language; 2] = [Language::Uk, Language::Us];
+    pub const ALL: [Language; 4] = [Language::Uk, Language::Us, Language::Fr, Language::Es];
 
     /// A message in this language; its id where it has no such message.
     pub fn say(self, said: &Said) -> String {
-        let words = self.messages().words(self, said);
+        let mut given = FluentArgs::new();
+        for (name, value) in said.given() {
+            given.set(*name, self.value(value));
+        }
+        let words = self.messages().words(said.id(), &given);
         words.unwrap_or_else(|| said.id().to_owned())
     }
 
@@ -82,20 +70,25 @@ impl Language {
     pub fn code(self) -> &'static str {
         match self {
             Language::Uk | Language::Us => "en",
+            Language::Fr => "fr",
+            Language::Es => "es",
         }
     }
 
     /// The English in which laws describe themselves to readers of this language.
     #[must_use]
     pub fn for_laws(self) -> Language {
-        self
+        match self {
+            Language::Uk | Language::Fr | Language::Es => Language::Uk,
+            Language::Us => Language::Us,
+        }
     }
 
-    /// An English text in this English.
+    /// An English text in this English; other languages leave it as it is.
     pub fn of(self, text: &str) -> String {
         match self {
-            Language::Uk => text.to_owned(),
             Language::Us => in_american(text).into_owned(),
+            Language::Uk | Language::Fr | Language::Es => text.to_owned(),
         }
     }
 
@@ -103,48 +96,11 @@ impl Language {
         match self {
             Language::Uk => &BRITISH,
             Language::Us => &AMERICAN,
+            Language::Fr => &FRENCH,
+            Language::Es => &SPANISH,
         }
     }
-}
 
-impl Messages {
-    fn of(code: &str, files: &[&str], transform: Option<exchanged::Transform>) -> Messages {
-        let mut bundle = FluentBundle::new_concurrent(code.parse().into_iter().collect());
-        // Marks that turn the line round have no place on paper.
-        bundle.set_use_isolating(false);
-        bundle.set_transform(transform);
-        for file in files {
-            // A line that cannot be read leaves its message out; a test reads every line.
-            let read = FluentResource::try_new((*file).to_owned()).unwrap_or_else(|(read, _)| read);
-            bundle.add_resource_overriding(read);
-        }
-        Messages { bundle }
-    }
-
-    fn words(&self, language: Language, said: &Said) -> Option<String> {
-        let (id, attribute) = match said.id().split_once('.') {
-            Some((id, attribute)) => (id, Some(attribute)),
-            None => (said.id(), None),
-        };
-        let message = self.bundle.get_message(id)?;
-        let pattern = match attribute {
-            Some(name) => message.get_attribute(name)?.value(),
-            None => message.value()?,
-        };
-        let mut given = FluentArgs::new();
-        for (name, value) in said.given() {
-            given.set(*name, language.value(value));
-        }
-        // What a message asks for and was not given shows as its own name.
-        let mut faults = Vec::new();
-        let words = self
-            .bundle
-            .format_pattern(pattern, Some(&given), &mut faults);
-        Some(words.into_owned())
-    }
-}
-
-impl Language {
     fn value(self, given: &Given) -> FluentValue<'static> {
         match given {
             Given::Text(text) => FluentValue::from(text.clone()),

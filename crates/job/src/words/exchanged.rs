@@ -7,9 +7,6 @@ use std::sync::LazyLock;
 use fluent_bundle::FluentResource;
 use fluent_bundle::concurrent::FluentBundle;
 
-/// What is done to a text before it is shown.
-pub(super) type Transform = fn(&str) -> Cow<'_, str>;
-
 /// The list of trade words: each id is the British word, its message the American one.
 const LIST: &str = include_str!("../../data/words/en-US/exchanged.ftl");
 

@@ -39,6 +39,26 @@ fn each_language_answers_to_the_same_ids_and_asks_for_the_same() {
 }
 
 #[test]
+fn every_message_file_of_a_language_is_read() {
+    for (folder, language) in FOLDERS
+        .into_iter()
+        .zip([Language::Uk, Language::Fr, Language::Es])
+    {
+        // An id of several words is no message that reads like its id.
+        let messages = of(folder);
+        for id in messages.keys().filter(|id| id.contains(['-', '_'])) {
+            assert_ne!(language.say(&Said::new(id.clone())), *id, "{folder}");
+        }
+    }
+}
+
+#[test]
+fn only_languages_that_no_founder_has_read_say_so() {
+    let says_so = |language: Language| !language.word("unread").is_empty();
+    assert_eq!(Language::ALL.map(says_so), [false, false, true, true]);
+}
+
+#[test]
 fn every_remark_has_words_and_advice_that_take_all_it_gives() {
     let british = of("en-GB");
     for remark in every_remark() {

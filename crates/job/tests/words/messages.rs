@@ -13,7 +13,7 @@ use job::plan::Plan;
 pub type Messages = BTreeMap<String, BTreeSet<String>>;
 
 /// Folders of languages that have messages of their own.
-pub const FOLDERS: [&str; 1] = ["en-GB"];
+pub const FOLDERS: [&str; 3] = ["en-GB", "fr", "es"];
 
 /// Names of the message files of a language.
 pub fn files(folder: &str) -> Vec<String> {

@@ -1,4 +1,4 @@
-# What stands on paper: pour sheet, pour card, cut templates, workings. A label at the left of a row
+# What stands on paper: pour sheet, pour card, cut templates. A label at the left of a row
 # has some 14 letters before it is broken into two lines.
 
 ## On every paper

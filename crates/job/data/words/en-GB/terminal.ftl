@@ -1,4 +1,4 @@
-# What the terminal shows: plan, look, charge, card, and the frame of laws called by name.
+# What the terminal shows: plan, look, charge, card.
 
 likely = likely
 head-between = between

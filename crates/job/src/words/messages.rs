@@ -1,0 +1,93 @@
+//! The message files of each language, read once.
+
+use std::borrow::Cow;
+use std::sync::LazyLock;
+
+use fluent_bundle::concurrent::FluentBundle;
+use fluent_bundle::{FluentArgs, FluentResource};
+
+use crate::words::exchanged::in_american;
+use crate::words::spaced::in_french;
+
+/// What is done to the text of a message, and not to what is put into it.
+pub(super) type Transform = fn(&str) -> Cow<'_, str>;
+
+/// The messages of a language, ready to be put into words.
+pub(super) struct Messages {
+    bundle: FluentBundle<FluentResource>,
+}
+
+/// British English.
+pub(super) static BRITISH: LazyLock<Messages> =
+    LazyLock::new(|| Messages::of("en-GB", &EN_GB, None));
+/// The same with the words of one list exchanged.
+pub(super) static AMERICAN: LazyLock<Messages> =
+    LazyLock::new(|| Messages::of("en-US", &EN_GB, Some(in_american)));
+/// French.
+pub(super) static FRENCH: LazyLock<Messages> =
+    LazyLock::new(|| Messages::of("fr", &FR, Some(in_french)));
+/// Spanish.
+pub(super) static SPANISH: LazyLock<Messages> = LazyLock::new(|| Messages::of("es", &ES, None));
+
+/// British English, the only language in which laws describe themselves.
+const EN_GB: [&str; 7] = [
+    include_str!("../../data/words/en-GB/charge.ftl"),
+    include_str!("../../data/words/en-GB/laws.ftl"),
+    include_str!("../../data/words/en-GB/paper.ftl"),
+    include_str!("../../data/words/en-GB/parts.ftl"),
+    include_str!("../../data/words/en-GB/plan.ftl"),
+    include_str!("../../data/words/en-GB/remarks.ftl"),
+    include_str!("../../data/words/en-GB/terminal.ftl"),
+];
+
+/// French.
+const FR: [&str; 6] = [
+    include_str!("../../data/words/fr/charge.ftl"),
+    include_str!("../../data/words/fr/paper.ftl"),
+    include_str!("../../data/words/fr/parts.ftl"),
+    include_str!("../../data/words/fr/plan.ftl"),
+    include_str!("../../data/words/fr/remarks.ftl"),
+    include_str!("../../data/words/fr/terminal.ftl"),
+];
+
+/// Spanish.
+const ES: [&str; 6] = [
+    include_str!("../../data/words/es/charge.ftl"),
+    include_str!("../../data/words/es/paper.ftl"),
+    include_str!("../../data/words/es/parts.ftl"),
+    include_str!("../../data/words/es/plan.ftl"),
+    include_str!("../../data/words/es/remarks.ftl"),
+    include_str!("../../data/words/es/terminal.ftl"),
+];
+
+impl Messages {
+    fn of(code: &str, files: &[&str], transform: Option<Transform>) -> Messages {
+        let mut bundle = FluentBundle::new_concurrent(code.parse().into_iter().collect());
+        // Marks that turn the line round have no place on paper.
+        bundle.set_use_isolating(false);
+        bundle.set_transform(transform);
+        for file in files {
+            // A line that cannot be read leaves its message out; a test reads every line.
+            let read = FluentResource::try_new((*file).to_owned()).unwrap_or_else(|(read, _)| read);
+            bundle.add_resource_overriding(read);
+        }
+        Messages { bundle }
+    }
+
+    /// The words of `id` or `id.attribute`; nothing where there is no such message.
+    pub(super) fn words(&self, id: &str, given: &FluentArgs<'_>) -> Option<String> {
+        let pattern = match id.split_once('.') {
+            None => self.bundle.get_message(id)?.value()?,
+            Some((id, attribute)) => {
+                let message = self.bundle.get_message(id)?;
+                message.get_attribute(attribute)?.value()
+            }
+        };
+        // What a message asks for and was not given shows as its own name.
+        let mut faults = Vec::new();
+        let words = self
+            .bundle
+            .format_pattern(pattern, Some(given), &mut faults);
+        Some(words.into_owned())
+    }
+}
