@@ -144,7 +144,7 @@ fn remark(remark: &Remark, language: Language) -> String {
         format!(" {}", language.say(&at))
     });
     format!(
-        "{level:<7}  {}{place}\n         {}\n",
+        "{level:<8} {}{place}\n         {}\n",
         language.say(&remark.words),
         language.say(&remark.advice)
     )

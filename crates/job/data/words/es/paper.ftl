@@ -7,7 +7,7 @@
 
 date = Fecha
 # Under which conditions any figure here may be used.
-limits = Leyes y fuentes de cada cifra: workings.pdf. De tablas y cálculos a mano, sin simulación; los márgenes no son garantías. Antes valen la norma local y el profesional habilitado. Piezas de izaje, freno o presión: compruébelas por ensayo.
+limits = Leyes y fuentes: workings.pdf. Tablas y cálculos a mano, sin simulación; los márgenes no son garantías. Antes valen la norma local y el profesional habilitado. Izaje, freno, presión: compruébelo por ensayo.
 # Printed at the foot of each paper and at the end of each plan.
 unread = Traducción aún no revisada por un fundidor de lengua española.
 # Printed at the head of what is shown in English.
@@ -39,9 +39,9 @@ remarks-left-off = Observaciones: { $count }; oddside plan { $count ->
 red-line-dry = Molde, machos, útiles y lingotera secos y calientes
 red-line-floor = Piso de arena seca; camino libre hasta el molde
 red-line-clothes = Botas de cuero, pantalla facial, nada sintético
-red-line-fume = Aire libre o campana; máscara para humos; nunca solo
+red-line-fume = Aire libre o campana; máscara; nunca solo
 red-line-onlookers = Espectadores a 2 m como mínimo; palabra de alto
-red-line-quartz = Arena húmeda o máscara antipolvo: cuarzo, daño pulmonar
+red-line-quartz = Arena húmeda o máscara: peligro del cuarzo
 
 blank-sand = Lectura, arena
 blank-heat = Temperatura o señal
@@ -91,10 +91,10 @@ note-or = o { $pipe }
 nothing = nada
 
 drawing-caption = { $count ->
-    [one] El modelo va
-   *[other] { $count } modelos van
+    [one] El modelo
+   *[other] { $count } modelos
 } en la caja como se dibuja; bebedero, canal y mazarota los ubica usted.
-drawing-scale = Escala { $scale }; medidas en mm.
+drawing-scale = Escala { $scale }; en mm.
 drawing-plan = Planta
 drawing-section = Corte
 drawing-cope = sup. { $mm }

@@ -81,7 +81,7 @@ choice-vents = respiraderos
 
 ## What is chosen, and why
 
-chosen-flask = { $flask }: { $inside }, caja superior { $cope }, caja inferior { $drag }
+chosen-flask = { $flask }: { $inside }, superior { $cope }, inferior { $drag }
 flask-to-be-made = por hacer
 reason-flask-wall = al menos { $wall } de arena alrededor del modelo
 reason-flask-asked = pedida por su nombre; menos arena de la necesaria
@@ -89,7 +89,7 @@ reason-flask-no-list = no hay ninguna caja en shop.toml
 reason-flask-none = ninguna de las suyas admite el modelo
 cutter-drill = broca de { $size }
 cutter-copper-tube = tubo de cobre de { $size }
-cutter-steel-pipe = tubo de acero de { $size } ({ $outside } por fuera)
+cutter-steel-pipe = tubo de acero de { $size } (ext. { $outside })
 reason-cutter = { $off } de la sección pedida
 chosen-feeder-none = no hace falta
 chosen-feeder-each = una en cada pieza, en su sección más gruesa

@@ -7,7 +7,7 @@
 
 date = Date
 # Under which conditions any figure here may be used.
-limits = Lois et sources de chaque chiffre : workings.pdf. D'après des tables et des calculs à la main, sans simulation ; les fourchettes ne sont pas des garanties. Règlements locaux et métier autorisé passent avant. Pièces de levage, de frein, sous pression : à éprouver.
+limits = Lois et sources : workings.pdf. Tables et calculs à la main, sans simulation ; fourchettes sans garantie. D'abord les règles locales et du métier. Levage, freins, pression : à éprouver.
 # Printed at the foot of each paper and at the end of each plan in a language that no founder who was
 # brought up in it has read. Nobody needs it in English.
 unread = Traduction pas encore relue par un fondeur de langue française.
@@ -20,7 +20,7 @@ check-bar-lower = celle du bas 4 pouces.
 
 ## The pour sheet
 
-sheet-title = Feuille de coulée
+sheet-title = Fiche de coulée
 sheet-stop = STOP : ne pas couler cette pièce en l'état
 sheet-red-lines = Lignes rouges : cocher chacune avant de fondre
 sheet-sources = Sources :
@@ -42,7 +42,7 @@ red-line-floor = Sol de sable sec ; chemin libre jusqu'au moule
 red-line-clothes = Bottes de cuir, visière, pas de synthétique
 red-line-fume = Dehors ou sous hotte ; masque ; jamais seul
 red-line-onlookers = Spectateurs à 2 m au moins ; un mot d'arrêt
-red-line-quartz = Sable humide ou masque : le quartz ronge les poumons
+red-line-quartz = Sable humide ou masque : danger du quartz
 
 blank-sand = État du sable
 blank-heat = Température ou signe
@@ -66,13 +66,13 @@ row-crucible = Creuset
 row-flask = Châssis
 row-sand = Sable prêt
 row-larger = Plus grand de
-row-longest = Plus grand côté
+row-longest = Côté maxi
 row-modulus = Module massif
-row-sprue-foot = Descente, pied Ø
+row-sprue-foot = Desc. pied Ø
 row-cut-with = taillée avec
-row-sprue-top = Descente, tête Ø
-row-runner = Canal, en tout
-row-gates = Attaques, en tout
+row-sprue-top = Desc. tête Ø
+row-runner = Canal, tout
+row-gates = Attaques, tout
 row-feeder-diameter = Masselotte Ø
 row-feeder = Masselotte
 row-lay-on = Poser
@@ -92,10 +92,10 @@ note-or = ou { $pipe }
 nothing = rien
 
 drawing-caption = { $count ->
-    [one] Le modèle est placé
-   *[other] { $count } modèles sont placés
-} dans le châssis comme dessiné ; descente, canal et masselotte sont à placer par vous.
-drawing-scale = Échelle { $scale } ; cotes en mm.
+    [one] Modèle
+   *[other] { $count } modèles
+} dans le châssis comme dessiné ; à vous de placer descente, canal, masselotte.
+drawing-scale = Échelle { $scale } ; en mm.
 drawing-plan = Plan
 drawing-section = Coupe
 drawing-cope = dessus { $mm }
