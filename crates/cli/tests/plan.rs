@@ -232,7 +232,7 @@ fn a_page_is_of_one_language_and_says_that_no_founder_has_read_it() {
     ] {
         shop.file("shop.toml", format!("words = \"{words}\"\n"));
         let said = shop.run(&["plan", "job"]);
-        said.ends_with(0).says(feeder).says("12.");
+        said.ends_with(0).says(feeder).says("1.25 %");
         let last = said.out.lines().rfind(|line| !line.is_empty()).unwrap();
         assert!(last.contains(unread), "{last}");
         let english = [
