@@ -1,16 +1,19 @@
 //! A job as it is meant: complete and checked, with nothing left to guess.
 
+use measure::flow::Duration;
 use measure::length::{Area, Length, Volume};
 use measure::matter::Mass;
 use measure::share::{Contraction, Share};
 use measure::text::Typed;
 use metal::alloy::Alloy;
 use metal::alloys::{UnknownAlloy, named};
+use metal::scrap::{Origin, origin, origins};
 use pattern::unit::Unit;
 use thiserror::Error;
 
 use crate::charge::wish::{ChargeWish, WishError};
-use crate::job_file::{CoreFile, JobFile, PartFile, PatternFrom, Serves, Sits, StockForm};
+use crate::job_file::{CoreFile, JobFile, Serves, Sits, StockForm};
+use crate::pattern_made::PatternMade;
 use crate::pour_card::PourFile;
 
 /// What is to be cast, in what, and how.
@@ -42,42 +45,24 @@ pub struct Job {
     pub joint: Option<Length>,
     /// The test that showed the mould to be firm.
     pub firm: Option<String>,
+    /// How long it stands before it is poured.
+    pub stands: Option<Duration>,
     /// Melt loss weighed in this shop.
     pub loss: Option<Share>,
     /// Metal kept for the ingot mould, as a share of what is poured.
     pub pig: f64,
     /// How the stock of the charge comes.
     pub form: StockForm,
+    /// What the scrap of it was.
+    pub scrap: Vec<&'static Origin>,
+    /// Names of the solids of the part, in their order; none where the founder gave none.
+    pub solids: Vec<Option<String>>,
     /// What is made up from the shop's own heaps.
     pub charge: Option<ChargeWish>,
     /// Cores.
     pub cores: Vec<Core>,
     /// What the pour card says beside the figures.
     pub pour: PourFile,
-}
-
-/// How the pattern is made and used, as far as its size goes.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct PatternMade {
-    /// What it is made from.
-    pub from: PatternFrom,
-    /// Whether faces of the casting are machined.
-    pub machined: bool,
-    /// Whether it is rapped well before it is drawn.
-    pub rapped: bool,
-    /// Contraction of the metal it is itself cast in.
-    pub pattern_contraction: Option<Contraction>,
-}
-
-impl PatternMade {
-    fn of(file: &PartFile) -> PatternMade {
-        PatternMade {
-            from: file.from.unwrap_or_default(),
-            machined: file.machined,
-            rapped: file.rapped,
-            pattern_contraction: file.pattern_contraction.clone(),
-        }
-    }
 }
 
 /// A core.
@@ -144,6 +129,14 @@ pub enum JobError {
         wanted: &'static str,
         /// How to write it.
         example: &'static str,
+    },
+    /// Scrap of a kind that the table does not know.
+    #[error("melt.scrap: \"{typed}\" is not in the table of scrap; write one of: {known}")]
+    Scrap {
+        /// What was typed.
+        typed: String,
+        /// The words it knows.
+        known: String,
     },
     /// A core that bears on one print, whose size is not given.
     #[error("core \"{0}\": how large is its print? write print = \"60 mm\" across, or print_area")]
@@ -212,9 +205,20 @@ impl Job {
             pour_height: mould.pour_height.as_ref().map(|height| height.value),
             joint: mould.joint.as_ref().map(|height| height.value),
             firm: mould.firm.clone().filter(|shown| !shown.trim().is_empty()),
+            stands: mould.stands.as_ref().map(|stands| stands.value),
             loss: melt.loss.clone(),
             pig: melt.pig.as_ref().map_or(PIG, |pig| pig.ratio),
             form: melt.form,
+            scrap: melt
+                .scrap
+                .iter()
+                .map(|word| scrap(word))
+                .collect::<Result<_, _>>()?,
+            solids: file
+                .solid
+                .iter()
+                .map(|solid| solid.get_ref().name.clone())
+                .collect(),
             cores: file.core.iter().map(core).collect::<Result<_, _>>()?,
             pour: file.pour.clone(),
         })
@@ -236,9 +240,12 @@ impl Job {
             pour_height: None,
             joint: None,
             firm: None,
+            stands: None,
             loss: None,
             pig: PIG,
             form: StockForm::default(),
+            scrap: Vec::new(),
+            solids: Vec::new(),
             charge: None,
             cores: Vec::new(),
             pour: PourFile::default(),
@@ -266,6 +273,14 @@ fn height(key: &'static str, typed: &Option<Typed<Length>>, least: f64) -> Resul
         }
         None => Ok(()),
     }
+}
+
+fn scrap(word: &str) -> Result<&'static Origin, JobError> {
+    let first = |origin: &Origin| origin.names.first().cloned().unwrap_or_default();
+    origin(word).ok_or_else(|| JobError::Scrap {
+        typed: word.to_owned(),
+        known: origins().iter().map(first).collect::<Vec<_>>().join(", "),
+    })
 }
 
 /// The unit of a mesh as it is asked for.

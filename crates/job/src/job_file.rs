@@ -1,6 +1,7 @@
 //! A job as it is typed in `job.toml`: everything optional that has a sensible answer, each figure
 //! in the words in which it was written.
 
+use measure::flow::Duration;
 use measure::length::{Area, Length, Volume};
 use measure::matter::{Density, Mass};
 use measure::share::{Contraction, Share};
@@ -73,6 +74,11 @@ pub struct PartFile {
     /// Whether the pattern is rapped well before it is drawn.
     #[serde(default)]
     pub rapped: bool,
+    /// Height of the layers of a pattern that is printed.
+    pub printed: Option<Typed<Length>>,
+    /// What of the part does not draw, in the founder's words: "side port".
+    #[serde(default)]
+    pub cannot_draw: Vec<String>,
     /// Contraction of the metal that the working pattern is cast in, where it is itself cast.
     pub pattern_contraction: Option<Contraction>,
 }
@@ -135,6 +141,8 @@ pub struct SizesFile {
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct SolidFile {
+    /// What the founder calls it: "leg", "horn".
+    pub name: Option<String>,
     /// What it is.
     pub kind: Kind,
     /// Sides of a box, or of the box around an ellipsoid: across, across, along the axis.
@@ -224,6 +232,8 @@ pub struct MouldFile {
     pub joint: Option<Typed<Length>>,
     /// The test that showed the mould to be firm, in the founder's words.
     pub firm: Option<String>,
+    /// How long it stands from when it is rammed till it is poured.
+    pub stands: Option<Typed<Duration>>,
 }
 
 /// `[melt]`
@@ -237,6 +247,9 @@ pub struct MeltFile {
     /// How the stock comes.
     #[serde(default)]
     pub form: StockForm,
+    /// What the scrap of it was, in the words of the table of scrap: "wheel", "tap".
+    #[serde(default)]
+    pub scrap: Vec<String>,
 }
 
 /// The form in which the stock of a charge comes, by the words of the law of the melt loss.

@@ -2,6 +2,7 @@
 
 use measure::band::Band;
 use measure::length::{Area, Length, Volume};
+use mould::opening::UNEVEN;
 use pattern::cells::Cells;
 use pattern::mesh::Mesh;
 use pattern::rough::Rough;
@@ -11,6 +12,7 @@ use pattern::slice::{areas_at, outlines, volume_above};
 
 use crate::job::Up;
 use crate::part::RoughPart;
+use crate::turning::Turning;
 
 /// A part in the mould. Its lowest point stands at height nought; x and y start at its own corner.
 ///
@@ -50,6 +52,8 @@ pub struct PlacedPart {
     pub thinnest: Spot,
     /// Share of the surface that belongs to walls too thin to be measured.
     pub unresolved: f64,
+    /// How it was turned out of its drawing, where it was drawn.
+    pub turning: Option<Turning>,
 }
 
 /// A section of a part as far as the plan needs it.
@@ -68,7 +72,8 @@ pub struct Spot {
 impl PlacedPart {
     /// Places a closed mesh (mm).
     pub fn of(mesh: &Mesh, up: Up, joint: Option<Length>) -> PlacedPart {
-        let turned = turned(mesh, up);
+        let turning = Turning::of(mesh, up);
+        let turned = turning.turned(mesh);
         let [low, high] = turned.bounds();
         let extents = [0, 1, 2].map(|axis| high[axis] - low[axis]);
         let (volume_mm3, area_mm2) = (volume_above(&turned, Length::ZERO).as_mm3(), turned.area());
@@ -97,7 +102,13 @@ impl PlacedPart {
             thinnest: thinnest(&sections, volume).map_or(whole, Spot::mean_of),
             sections,
             unresolved: cells.unresolved,
+            turning: Some(turning),
         }
+    }
+
+    /// Whether its thick sections freeze so long after its thin ones that they may crack them.
+    pub fn is_uneven(&self) -> bool {
+        self.heaviest.modulus.likely() >= self.thinnest.modulus.likely() * UNEVEN
     }
 
     /// Places a part of which only sizes are known: its box, with the longer side along x. Without
@@ -128,6 +139,7 @@ impl PlacedPart {
             cut_along: vec![box_outline(x, z)],
             cut_across: vec![box_outline(y, z)],
             sections: Vec::new(),
+            turning: None,
             heaviest: given(rough.heaviest, part.sizes.thickest),
             thinnest: given(rough.thinnest, part.sizes.thinnest),
             unresolved: 0.0,
@@ -206,43 +218,6 @@ fn thinnest(sections: &[Section], volume: Volume) -> Option<&Section> {
 /// Thin sections with less of the metal than this do not set the pace of the pour. Raised, thin
 /// ribs are forgotten; lowered, the rounding of an edge becomes a wall.
 const LEAST_SHARE_TO_RUN: f64 = 0.03;
-
-/// Turns the mesh so that the wanted way is up and the longer side lies along x, without mirroring.
-fn turned(mesh: &Mesh, up: Up) -> Mesh {
-    let [low, high] = mesh.bounds();
-    let size = [0, 1, 2].map(|axis| high[axis] - low[axis]);
-    let (upright, upward) = match up {
-        Up::Axis(axis, upward) => (axis, upward),
-        Up::Flattest => {
-            let axes = [2, 1, 0].into_iter();
-            (
-                axes.min_by(|a, b| size[*a].total_cmp(&size[*b]))
-                    .unwrap_or(2),
-                true,
-            )
-        }
-    };
-    let (a, b) = ((upright + 1) % 3, (upright + 2) % 3);
-    // (a, b, upright) is a right-handed order; so is (b, -a, upright).
-    let quarter = size[b] > size[a];
-    let place = |point: &[f64; 3]| {
-        let of = |axis: usize| point[axis] - low[axis];
-        let back = |axis: usize| high[axis] - point[axis];
-        let (x, y) = if quarter {
-            (of(b), back(a))
-        } else {
-            (of(a), of(b))
-        };
-        match upward {
-            true => [x, y, of(upright)],
-            false => [x, if quarter { of(a) } else { back(b) }, back(upright)],
-        }
-    };
-    Mesh {
-        points: mesh.points.iter().map(place).collect(),
-        triangles: mesh.triangles.clone(),
-    }
-}
 
 /// Levels tried for the joint.
 const LEVELS: usize = 60;

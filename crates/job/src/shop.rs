@@ -40,6 +40,8 @@ pub struct Shop {
     pub fuel: Option<Fuel>,
     /// Time from lift-out to the mould, where it has been walked.
     pub carry: Option<Duration>,
+    /// Whether there is a probe for the heat of the metal.
+    pub probe: bool,
     /// The heap of sand, where it has been weighed.
     pub heap: Option<Heap>,
     /// The dent of a good day, where it has been measured.
@@ -153,6 +155,7 @@ struct FurnaceFile {
     kind: Option<Furnace>,
     fuel: Option<Fuel>,
     carry: Option<Typed<Duration>>,
+    probe: Option<bool>,
 }
 
 #[derive(Clone, Debug, Deserialize)]
@@ -238,6 +241,7 @@ impl ShopFile {
             furnace: self.furnace.kind.unwrap_or(Furnace::FuelCrucible),
             fuel: self.furnace.fuel,
             carry: self.furnace.carry.map(|carry| carry.value),
+            probe: self.furnace.probe.unwrap_or(true),
             heap: self.heap.map(HeapFile::meant).transpose()?,
             good_day: self.ramming.map(RammingFile::meant).transpose()?,
             metal_heaps: metal_heaps(self.metal_heap)?,

@@ -20,6 +20,7 @@ mod feeding;
 mod gates;
 mod heating;
 mod holding;
+mod hot_spot;
 mod ledger;
 mod melting;
 mod opening;
@@ -34,10 +35,11 @@ pub fn work_out(job: &Job, shop: &Shop, part: &Part) -> Plan {
     let mut ledger = Ledger::default();
     // What hurts people comes before what hurts castings.
     ledger.cautions(job);
-    let looked = part.looked();
+    let (given, looked) = (part, part.looked());
     let part = placing::placing(job, part, &mut ledger);
     let casting = casting::casting(job, shop, &part, &mut ledger);
     let feeding = feeding::feeding(job, &part, &casting, &mut ledger);
+    hot_spot::hot_spot(job, given, &part, &mut ledger);
     let rigging = rigging::rigging(job, shop, &part, &casting, &feeding, &mut ledger);
     let pot = melting::melting(job, shop, &rigging, &mut ledger);
     if let Some(pot) = pot {

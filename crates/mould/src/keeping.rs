@@ -51,6 +51,13 @@ pub struct Life {
     pub advice: String,
 }
 
+impl Life {
+    /// The longest that it is left standing.
+    pub fn longest(&self) -> Duration {
+        Duration::from_s(self.hours * 3600.0)
+    }
+}
+
 impl Bond {
     /// Every bond with the word for it.
     pub const WORDS: [(&'static str, Bond); 4] = [
@@ -79,7 +86,7 @@ pub fn keeping(bond: Bond, stood: Duration, humidity: f64, closed_green: bool) -
     let Some(life) = bond.life() else {
         return Keeps::TooLong;
     };
-    let longest = Duration::from_s(life.hours * 3600.0);
+    let longest = life.longest();
     if bond == Bond::Sugar && closed_green && stood > IN_GREEN_MOULD {
         return Keeps::InGreenMould;
     }

@@ -13,7 +13,9 @@ use measure::text::Typed;
 use serde::Deserialize;
 use thiserror::Error;
 
+use crate::mesh::Mesh;
 use crate::tolerance::Moulding;
+use crate::vector::{cross, norm, sub};
 
 /// Draught against the depth drawn, as a jobbing foundry asks for it.
 ///
@@ -217,6 +219,27 @@ struct Jobbing {
     source: String,
     row: Vec<Drawn>,
 }
+
+/// Share of a skin that stands upright along an axis of the mesh: what has no draught when the
+/// pattern is drawn that way. By the faces alone: whether one that leans hangs over is not told.
+/// Nought for a mesh without skin.
+pub fn upright_share(mesh: &Mesh, axis: usize) -> f64 {
+    let least = UPRIGHT_DEGREES.to_radians().sin();
+    let (mut upright, mut all) = (0.0, 0.0);
+    for corners in &mesh.triangles {
+        let [a, b, c] = corners.map(|corner| mesh.points[corner as usize]);
+        let across = cross(sub(b, a), sub(c, a));
+        let area = norm(across);
+        all += area;
+        if area > 0.0 && across[axis].abs() <= least * area {
+            upright += area;
+        }
+    }
+    if all > 0.0 { upright / all } else { 0.0 }
+}
+
+/// A face within this of upright has no draught worth the name: less than any table asks for.
+const UPRIGHT_DEGREES: f64 = 0.2;
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]

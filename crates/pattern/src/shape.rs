@@ -15,6 +15,7 @@ use crate::unit::Unit;
 use crate::vector::{Vector, add, cross, norm, scale};
 
 mod facets;
+mod reach;
 
 /// A plain solid in its place.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -90,8 +91,8 @@ pub struct Built {
     pub looked: Looked,
     /// What was noticed.
     pub facts: Vec<ShapeFact>,
-    /// Shapes it was built from.
-    pub shapes: usize,
+    /// Shapes it was built from, in their order.
+    pub shapes: Vec<Shape>,
 }
 
 /// Something about the shapes that the founder should know.
@@ -233,7 +234,7 @@ pub fn build(shapes: &[Shape]) -> Result<Built, ShapeError> {
     Ok(Built {
         looked,
         facts,
-        shapes: shapes.len(),
+        shapes: shapes.to_vec(),
     })
 }
 

@@ -36,6 +36,13 @@ pub enum CoreFact {
         /// What the sand bears.
         strength: Pressure,
     },
+    /// A larger core would take metal out of the section that freezes last.
+    Oversize {
+        /// The core.
+        name: String,
+        /// Contraction, low and high.
+        contraction: [f64; 2],
+    },
 }
 
 impl From<CoreFact> for Remark {
@@ -50,6 +57,13 @@ impl From<CoreFact> for Remark {
             CoreFact::StandsLoose { name, lift } => Remark::caution("core_loose", "core")
                 .with("core", name)
                 .with("lift", format!("{} kgf", rounded(lift.as_kgf(), 2))),
+            CoreFact::Oversize {
+                name,
+                contraction: [low, high],
+            } => Remark::note("core_oversize", "core")
+                .with("core", name)
+                .with("low", rounded(low * 100.0, 3))
+                .with("high", format!("{} %", rounded(high * 100.0, 3))),
             CoreFact::PrintSmall {
                 name,
                 pressure,

@@ -5,6 +5,7 @@ use measure::length::Length;
 use measure::text::rounded;
 
 use super::Remark;
+use crate::words::said::Said;
 
 /// What is found in feeding and filling.
 #[derive(Clone, Debug, PartialEq)]
@@ -33,6 +34,13 @@ pub enum FeedingFact {
         count: usize,
         /// The next heaviest.
         place: [f64; 3],
+    },
+    /// The heaviest place, by the solids that meet there.
+    HotSpot {
+        /// Names of one or two solids.
+        meet: Vec<Said>,
+        /// Where.
+        place: Option<[f64; 3]>,
     },
     /// The thinnest wall freezes while the mould still fills.
     FillMustHurry,
@@ -65,6 +73,7 @@ impl From<FeedingFact> for Remark {
                     .with("count", count)
                     .at(Some(place))
             }
+            FeedingFact::HotSpot { meet, place } => hot_spot(meet).at(place),
             FeedingFact::FillsTooLate { wall, freezes } => {
                 Remark::caution("fills_too_late", "pour")
                     .with("wall", mm(wall, 2))
@@ -72,5 +81,16 @@ impl From<FeedingFact> for Remark {
             }
             FeedingFact::FillMustHurry => Remark::caution("fill_must_hurry", "pour"),
         }
+    }
+}
+
+fn hot_spot(meet: Vec<Said>) -> Remark {
+    let mut meet = meet.into_iter();
+    let one = meet.next().unwrap_or_else(|| Said::new("the-part"));
+    match meet.next() {
+        Some(other) => Remark::note("hot_spot-meet", "feeder")
+            .with("one", one)
+            .with("other", other),
+        None => Remark::note("hot_spot-in", "feeder").with("one", one),
     }
 }

@@ -1,12 +1,15 @@
 //! What is found in a mesh.
 
 use measure::text::rounded;
+use pattern::draft::upright_share;
 use pattern::faults::{Fault, FaultKind, Standing};
 use pattern::look::Looked;
 use pattern::repair::Repair;
 use pattern::unit::{Choice, Unit, UnitBasis};
 
+use super::of_pattern::PatternFact;
 use super::{Level, Remark, sorted};
+use crate::turning::flattest;
 use crate::words::said::Said;
 
 /// Every remark on a mesh: its faults, what was mended, and how its unit is known.
@@ -19,11 +22,27 @@ pub fn remarks(looked: &Looked) -> Vec<Remark> {
     if !looked.repairs.is_empty() {
         all.push(repair_remark(&looked.repairs));
     }
+    if let Some(share) = upright(looked) {
+        all.push(PatternFact::NoDraft { share }.into());
+    }
     if looked.basis == UnitBasis::Judged {
         all.push(judged_unit(looked));
     }
     sorted(all)
 }
+
+/// Share of the skin of a drawn part without draught, its flattest way up, where it is worth a
+/// word; the solids of a sum have none to begin with.
+fn upright(looked: &Looked) -> Option<f64> {
+    looked.format?;
+    let [low, high] = looked.mesh.bounds();
+    let axis = flattest([0, 1, 2].map(|axis| high[axis] - low[axis]));
+    let share = upright_share(&looked.mesh, axis);
+    (share >= WORTH_A_WORD).then_some(share)
+}
+
+/// A tenth of the skin: less is the edge of a plate.
+const WORTH_A_WORD: f64 = 0.1;
 
 fn fault_remark(fault: &Fault, looked: &Looked) -> Remark {
     let told = match fault.kind {

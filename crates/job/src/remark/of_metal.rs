@@ -1,13 +1,16 @@
 //! What is found in the metal, and in what the casting has to serve for.
 
 use measure::band::Band;
+use measure::heat::Temperature;
 use measure::length::Length;
 use measure::matter::Mass;
 use measure::text::rounded;
 use metal::alloy::Caution;
+use metal::scrap::Origin;
 
 use super::Remark;
 use crate::job_file::Serves;
+use crate::words::said::Said;
 
 /// What is found in the metal, and in what the casting has to serve for.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,6 +39,17 @@ pub enum MetalFact {
     },
     /// Zinc is put back for what goes up in smoke.
     ZincBack,
+    /// Thin iron is poured hot.
+    PourHot {
+        /// The wall.
+        wall: Length,
+        /// How hot.
+        pouring: Band<Temperature>,
+    },
+    /// There is no probe for the heat.
+    NoProbe,
+    /// What to mind with scrap that was something.
+    Scrap(&'static Origin),
     /// What degassing would take.
     Degas {
         /// Of tablets.
@@ -59,6 +73,15 @@ impl From<MetalFact> for Remark {
                     .with("low", per_cent(wanted.low()))
                     .with("high", format!("{} %", per_cent(wanted.high())))
             }
+            MetalFact::PourHot { wall, pouring } => {
+                let degrees = |heat: Temperature| rounded(heat.as_celsius(), 4);
+                Remark::caution("pour_hot", "pour")
+                    .with("wall", format!("{} mm", rounded(wall.as_mm(), 2)))
+                    .with("low", degrees(pouring.low()))
+                    .with("high", format!("{} °C", degrees(pouring.high())))
+            }
+            MetalFact::NoProbe => Remark::caution("no_probe", "pour"),
+            MetalFact::Scrap(origin) => scrap(origin),
             MetalFact::Degas { grams } => Remark::note("degas", "metal")
                 .with("low", rounded(grams.low().as_g(), 2))
                 .with("high", format!("{} g", rounded(grams.high().as_g(), 2))),
@@ -66,6 +89,15 @@ impl From<MetalFact> for Remark {
             MetalFact::Metal(caution) => minding(caution),
         }
     }
+}
+
+/// The words of the table of scrap, whose first name makes the id of their message.
+fn scrap(origin: &Origin) -> Remark {
+    let name = origin.names.first().map_or("", String::as_str);
+    let id = format!("scrap-{}", name.replace(' ', "-"));
+    Remark::caution("scrap_was", "metal")
+        .with("was", Said::new(format!("{id}.name")))
+        .with("mind", Said::new(id))
 }
 
 /// What the casting has to serve for, as it has to be proved.

@@ -1,5 +1,6 @@
 //! What is found in flask, sand and weights.
 
+use measure::flow::Duration;
 use measure::length::Length;
 use measure::matter::Mass;
 use measure::text::rounded;
@@ -59,6 +60,13 @@ pub enum MouldFact {
         /// All there is.
         there: Mass,
     },
+    /// The mould stands before it is poured.
+    Stands {
+        /// For how long.
+        stands: Duration,
+        /// How long its sand keeps.
+        keeps: Duration,
+    },
 }
 
 impl From<MouldFact> for Remark {
@@ -84,11 +92,23 @@ impl From<MouldFact> for Remark {
             MouldFact::WeightsNeeded { to_lay } => {
                 Remark::caution("weights_needed", "weights").with("lay", kg(to_lay))
             }
+            MouldFact::Stands { stands, keeps } => {
+                let told = match stands > keeps {
+                    true => Remark::caution("mould_stands-long", "mould"),
+                    false => Remark::caution("mould_stands", "mould"),
+                };
+                told.with("stands", hours(stands))
+                    .with("keeps", hours(keeps))
+            }
             MouldFact::IronsTooLight { wanted, there } => Remark::stop("irons_short", "weights")
                 .with("wanted", kg(wanted))
                 .with("there", kg(there)),
         }
     }
+}
+
+fn hours(time: Duration) -> String {
+    format!("{} h", rounded(time.as_min() / 60.0, 2))
 }
 
 fn flask(id: &'static str, error: FlaskError) -> Remark {

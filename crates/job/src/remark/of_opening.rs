@@ -17,6 +17,11 @@ pub enum OpeningFact {
     },
     /// It is not cold in a fortnight.
     NeverCold,
+    /// Thick and thin sections in one piece may crack each other.
+    OpenLate {
+        /// When it may be opened, from the end of the pour.
+        open: Duration,
+    },
 }
 
 impl From<OpeningFact> for Remark {
@@ -24,10 +29,16 @@ impl From<OpeningFact> for Remark {
         match fact {
             OpeningFact::Hot { open, oil } => {
                 let id = if oil { "hot_mould-oil" } else { "hot_mould" };
-                Remark::caution(id, "opening")
-                    .with("open", format!("{} min", rounded(open.as_min().ceil(), 3)))
+                Remark::caution(id, "opening").with("open", minutes(open))
+            }
+            OpeningFact::OpenLate { open } => {
+                Remark::caution("open_late", "opening").with("open", minutes(open))
             }
             OpeningFact::NeverCold => Remark::caution("never_cold", "opening"),
         }
     }
+}
+
+fn minutes(time: Duration) -> String {
+    format!("{} min", rounded(time.as_min().ceil(), 3))
 }

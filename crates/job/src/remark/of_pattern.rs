@@ -51,6 +51,21 @@ pub enum PatternFact {
     },
     /// What this plan does not look at.
     NotLookedAt,
+    /// Skin that stands upright in the draw.
+    NoDraft {
+        /// Share of the skin.
+        share: f64,
+    },
+    /// A printed pattern, whose layers hold the sand.
+    Printed {
+        /// Height of a layer.
+        layer: Length,
+    },
+    /// Something of the part does not draw, as the founder says.
+    CannotDraw {
+        /// What.
+        what: String,
+    },
 }
 
 impl From<PatternFact> for Remark {
@@ -84,6 +99,14 @@ impl From<PatternFact> for Remark {
             PatternFact::MachinedFaces => Remark::note("machined_faces", "pattern"),
             PatternFact::RappingNotCounted { longest } => {
                 Remark::note("rapping_not_counted", "pattern").with("longest", mm(longest, 3))
+            }
+            PatternFact::NoDraft { share } => Remark::note("no_draft", "pattern")
+                .with("share", format!("{} %", rounded(share * 100.0, 2))),
+            PatternFact::Printed { layer } => {
+                Remark::caution("print_lines", "pattern").with("layer", mm(layer, 2))
+            }
+            PatternFact::CannotDraw { what } => {
+                Remark::caution("cannot_draw", "pattern").with("what", what)
             }
             PatternFact::NotLookedAt => Remark::note("not_looked_at", "pattern"),
         }

@@ -5,6 +5,7 @@ use measure::length::{Area, Length};
 use measure::matter::{Force, Mass};
 use mould::handling::{FLASK_LOAD, flask_load};
 use mould::irons::{Iron, enough};
+use mould::keeping::Bond;
 use mould::lift::{COPE_LIFT, HOLD_DOWN, SURGE, cope_lift, hold_down, laid_on};
 use sand::batch::{SAND_TO_FILL, WITH_SPILL, rammed_density, sand_to_fill, with_spill};
 use sand::moisture::{Dryness, dryness};
@@ -55,11 +56,23 @@ pub(super) fn sand(
             .input("rammed", band(&rammed))
             .up(),
     );
+    stands(job, shop, ledger);
     match &shop.heap {
         Some(heap) => judge_heap(heap, ready.high(), ledger),
         None => ledger.note(MouldFact::HeapUnknown),
     }
     rammed
+}
+
+/// A mould that waits for its pour: only the time is judged, the air is the founder's to feel.
+fn stands(job: &Job, shop: &Shop, ledger: &mut Ledger) {
+    let Some(stands) = job.stands else { return };
+    let oil = shop.heap.as_ref().is_some_and(|heap| heap.bond.is_none());
+    let bond = if oil { Bond::Oil } else { Bond::Green };
+    if let Some(life) = bond.life() {
+        let keeps = life.longest();
+        ledger.note(MouldFact::Stands { stands, keeps });
+    }
 }
 
 fn judge_heap(heap: &Heap, wanted: Mass, ledger: &mut Ledger) {

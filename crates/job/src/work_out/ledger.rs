@@ -3,6 +3,7 @@
 use measure::source::Law;
 use measure::text::shown::Rounding;
 use metal::alloy::Caution;
+use metal::scrap::Origin;
 
 use crate::amount::Amount;
 use crate::job::Job;
@@ -148,6 +149,8 @@ impl Ledger {
             .cautions
             .iter()
             .any(|c| matches!(c, Caution::Lead | Caution::UnknownScrap));
+        let poisons = |origin: &&Origin| !origin.may_hold.is_empty();
+        let may_hold_lead = may_hold_lead || job.scrap.iter().any(poisons);
         if job.serves == Serves::Food && (may_hold_lead || job.form.is_dirty()) {
             self.note(MetalFact::LeadInFood);
         }

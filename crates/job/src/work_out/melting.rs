@@ -32,6 +32,12 @@ pub(super) fn melting(
     rigging: &Rigging,
     ledger: &mut Ledger,
 ) -> Option<Pot> {
+    if !shop.probe {
+        ledger.note(MetalFact::NoProbe);
+    }
+    for origin in &job.scrap {
+        ledger.note(MetalFact::Scrap(origin));
+    }
     let known = melt_loss(job, shop);
     if known.guessed {
         ledger.note(MetalFact::LossUnknown);

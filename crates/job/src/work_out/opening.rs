@@ -8,7 +8,7 @@ use measure::matter::Mass;
 use measure::text::rounded;
 use mould::cooling::Poured;
 use mould::gating::running_system::basin_over;
-use mould::opening::{HAND, MARKS, Marks, OpeningRow, UNEVEN, cooling_in_air, marks, opening_row};
+use mould::opening::{HAND, MARKS, Marks, OpeningRow, cooling_in_air, marks, opening_row};
 
 use crate::amount::Amount;
 use crate::job::Job;
@@ -37,8 +37,7 @@ pub(super) fn opening(job: &Job, shop: &Shop, flask: &InFlask<'_>, ledger: &mut 
         return;
     };
     let oil = shop.heap.as_ref().is_some_and(|heap| heap.bond.is_none());
-    let uneven =
-        flask.part.heaviest.modulus.likely() >= flask.part.thinnest.modulus.likely() * UNEVEN;
+    let uneven = flask.part.is_uneven();
     let row = if uneven {
         row.for_uneven()
     } else {
@@ -60,6 +59,9 @@ pub(super) fn opening(job: &Job, shop: &Shop, flask: &InFlask<'_>, ledger: &mut 
     if let Some((_, open)) = opened.latest(Mark::Open) {
         let open = open.high();
         ledger.note(OpeningFact::Hot { open, oil });
+        if opened.is_kept_shut() {
+            ledger.note(OpeningFact::OpenLate { open });
+        }
     }
     write(job, &opened, ledger);
 }
@@ -217,9 +219,7 @@ impl Mark {
     fn because(self, opened: &Opened) -> Said {
         match self {
             Mark::Leave => Said::new("because-leave"),
-            Mark::Open if opened.row.uneven == Some(opened.row.open) => {
-                Said::new("because-open-uneven")
-            }
+            Mark::Open if opened.is_kept_shut() => Said::new("because-open-uneven"),
             Mark::Open => Said::new("because-open"),
             Mark::Handle => opened.of_hand(),
         }
@@ -246,6 +246,11 @@ fn write(job: &Job, opened: &Opened, ledger: &mut Ledger) {
 }
 
 impl Opened {
+    /// Whether it is opened colder so that thick and thin do not crack each other.
+    fn is_kept_shut(&self) -> bool {
+        self.row.uneven == Some(self.row.open)
+    }
+
     /// The corner at which a mark comes latest. The figure shown is that late one; the low end is
     /// what usual sand would make of it.
     fn latest(&self, mark: Mark) -> Option<(&Poured, Band<Duration>)> {

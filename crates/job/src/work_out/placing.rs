@@ -14,6 +14,7 @@ use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::told::{band, exact, number, text};
 
 pub(super) fn placing(job: &Job, part: &Part, ledger: &mut Ledger) -> PlacedPart {
+    draws(job, ledger);
     match part {
         Part::Mesh(looked) => drawn(job, looked, ledger),
         Part::Solids(built) => {
@@ -21,7 +22,7 @@ pub(super) fn placing(job: &Job, part: &Part, ledger: &mut Ledger) -> PlacedPart
                 ledger.note(fact_of(*fact));
             }
             PlacedPart {
-                known: format!("built from {} solid(s)", built.shapes),
+                known: format!("built from {} solid(s)", built.shapes.len()),
                 ..drawn(job, &built.looked, ledger)
             }
         }
@@ -41,6 +42,17 @@ fn drawn(job: &Job, looked: &Looked, ledger: &mut Ledger) -> PlacedPart {
         });
     }
     PlacedPart::of(&looked.mesh, job.up, job.joint)
+}
+
+/// What the founder says of the pattern's way out of the sand.
+fn draws(job: &Job, ledger: &mut Ledger) {
+    if let Some(layer) = job.pattern.printed {
+        ledger.note(PatternFact::Printed { layer });
+    }
+    for what in &job.pattern.cannot_draw {
+        let what = what.clone();
+        ledger.note(PatternFact::CannotDraw { what });
+    }
 }
 
 fn fact_of(fact: ShapeFact) -> PartFact {

@@ -27,7 +27,7 @@ const AT_HEAT_MIN: [f64; 3] = [5.0, 10.0, 15.0];
 
 pub(super) fn treating(job: &Job, pot: &Pot, casting: &Casting, ledger: &mut Ledger) {
     match job.alloy.family {
-        Family::Iron => iron(pot, casting.wall, ledger),
+        Family::Iron => iron(pot, casting, ledger),
         Family::Copper => {
             deoxidiser(job, pot, ledger);
             put_back(job, pot, casting, ledger);
@@ -37,7 +37,15 @@ pub(super) fn treating(job: &Job, pot: &Pot, casting: &Casting, ledger: &mut Led
     }
 }
 
-fn iron(pot: &Pot, wall: Length, ledger: &mut Ledger) {
+/// Walls up to this are thin for iron: they misrun and come out white where it is poured cold
+/// (common practice, no source).
+const THIN_IRON: Length = Length::from_mm(10.0);
+
+fn iron(pot: &Pot, casting: &Casting, ledger: &mut Ledger) {
+    let (wall, pouring) = (casting.wall, casting.pouring);
+    if wall <= THIN_IRON {
+        ledger.note(MetalFact::PourHot { wall, pouring });
+    }
     let grams = pot.charge.charged.with(&inoculant_dose(), inoculant);
     ledger.write(
         Entry::new("inoculant", Amount::Mass(grams), &INOCULANT)

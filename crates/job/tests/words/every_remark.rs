@@ -14,8 +14,10 @@ use job::remark::of_mould::MouldFact;
 use job::remark::of_opening::OpeningFact;
 use job::remark::of_part::PartFact;
 use job::remark::of_pattern::PatternFact;
+use job::words::said::Said;
 use measure::band::Band;
 use measure::flow::{Duration, Speed};
+use measure::heat::Temperature;
 use measure::length::{Area, Length, Volume};
 use measure::matter::{Force, Mass, Pressure};
 use metal::alloy::Caution;
@@ -81,6 +83,11 @@ fn patterns() -> Vec<PatternFact> {
         PatternFact::MachinedFaces,
         PatternFact::RappingNotCounted { longest: MM },
         PatternFact::NotLookedAt,
+        PatternFact::NoDraft { share: 0.4 },
+        PatternFact::Printed { layer: MM },
+        PatternFact::CannotDraw {
+            what: "side port".to_owned(),
+        },
     ]
 }
 
@@ -121,11 +128,29 @@ fn moulds() -> Vec<MouldFact> {
         },
         MouldFact::WeightsNeeded { to_lay: KG },
         MouldFact::IronsTooLight { wanted, there },
+        stands(4.0),
+        stands(20.0),
     ]
 }
 
+fn stands(hours: f64) -> MouldFact {
+    MouldFact::Stands {
+        stands: Duration::from_min(hours * 60.0),
+        keeps: Duration::from_min(480.0),
+    }
+}
+
 fn feeding() -> Vec<FeedingFact> {
+    let hot_spot = |meet: &[&'static str]| FeedingFact::HotSpot {
+        meet: meet
+            .iter()
+            .map(|name| Said::new("solid-named").with("name", *name))
+            .collect(),
+        place: None,
+    };
     vec![
+        hot_spot(&["leg"]),
+        hot_spot(&["leg", "horn"]),
         FeedingFact::NoFeederThin,
         FeedingFact::NoFeederIron {
             shown: "dent".to_owned(),
@@ -178,6 +203,10 @@ fn cores() -> Vec<CoreFact> {
             name: name.clone(),
             lift: Force::from_n(20.0),
         },
+        CoreFact::Oversize {
+            name: name.clone(),
+            contraction: [0.008, 0.01],
+        },
         CoreFact::PrintSmall {
             name,
             pressure: Pressure::from_kpa(30.0),
@@ -218,11 +247,17 @@ fn metals() -> Vec<MetalFact> {
             wanted: Band::exact(0.042),
         },
         MetalFact::ZincBack,
+        MetalFact::PourHot {
+            wall: MM,
+            pouring: Band::exact(Temperature::from_celsius(1425.0)),
+        },
+        MetalFact::NoProbe,
         MetalFact::Degas {
             grams: Band::exact(Mass::from_g(5.0)),
         },
     ];
     all.extend(cautions.map(MetalFact::Metal));
+    all.extend(metal::scrap::origins().iter().map(MetalFact::Scrap));
     all.extend(serving.map(MetalFact::Serves));
     all
 }
@@ -256,6 +291,7 @@ fn opening() -> Vec<OpeningFact> {
         OpeningFact::Hot { open, oil: false },
         OpeningFact::Hot { open, oil: true },
         OpeningFact::NeverCold,
+        OpeningFact::OpenLate { open },
     ]
 }
 

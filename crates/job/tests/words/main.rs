@@ -12,6 +12,8 @@ use std::collections::BTreeSet;
 use every_charge::every_lack;
 use every_remark::every_remark;
 use job::plan::Plan;
+use job::remark::Remark;
+use job::remark::of_metal::MetalFact;
 use job::words::Language;
 use job::words::said::{Given, Said, slug};
 use messages::{
@@ -184,6 +186,7 @@ fn of_a_family(id: &str) -> bool {
         "element" => name == "CE" || Element::read(name).is_ok(),
         "alloy" => is_named(name, alloys::all().iter().map(|alloy| alloy.name.as_str())),
         "stock" => is_named(name, stock().iter().map(|stock| stock.name.as_str())),
+        "scrap" => metal::scrap::origin(&name.replace('-', " ")).is_some(),
         "figure" | "choice" => is_named(name, work_out().split('"')),
         _ => false,
     }
@@ -274,10 +277,19 @@ fn fume_and_poison_read_as_in_their_table() {
         Caution::MagnesiumScrap,
         Caution::UnknownScrap,
     ] {
-        let remark = job::remark::Remark::from(job::remark::of_metal::MetalFact::Metal(caution));
+        let remark = Remark::from(MetalFact::Metal(caution));
         let row = metal::fume::hazard(&remark.code.replace('_', "-"));
         let file = remark.file();
         let said = row.map(|row| (row.words.as_str(), row.advice.as_str()));
         assert_eq!(Some((file.words.as_str(), file.advice.as_str())), said);
+    }
+}
+
+#[test]
+fn scrap_reads_as_in_its_table() {
+    for origin in metal::scrap::origins() {
+        let remark = Remark::from(MetalFact::Scrap(origin)).file();
+        let said = format!("{}: {}", origin.names[0], origin.caution);
+        assert_eq!(remark.words, said);
     }
 }

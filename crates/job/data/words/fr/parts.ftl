@@ -8,6 +8,49 @@ proved-by-test = la faire étudier et éprouver selon les règles du métier aut
 compare-the-volume = réparé ; comparer le volume avec celui du dessin
 mend-before-printing = trop peu pour compter dans le métal ; réparer avant d'imprimer le modèle
 
+## Solids of a part
+
+solid-named = « { $name } »
+solid-numbered = solide { $number }
+the-part = la pièce
+
+## Scrap by what it was, as in crates/metal/data/scrap.toml
+
+scrap-radiator = soudé au plomb, ou sali de plomb ; vider le liquide, il est toxique et il crache
+    .name = radiateur
+scrap-house-radiator = la vieille peinture tient du plomb et les creux tiennent de l'eau : le casser et le décaper d'abord
+    .name = radiateur de maison
+scrap-piston = chasser axes et segments : ils sont en acier
+    .name = piston
+scrap-engine-block = le dégraisser ; chercher les goujons d'acier et les chambres d'eau bouchées
+    .name = bloc moteur
+scrap-wheel = ôter les masses d'équilibrage (plomb ou zinc), les valves et la peinture ; « mag » peut vouloir dire magnésium
+    .name = jante
+scrap-saw-housing = les carters légers sont souvent en magnésium : du vinaigre sur un coup de lime le dit
+    .name = carter de scie
+scrap-tap = au plomb pour se tourner bien, et chromé ; ouvrir tout creux fermé
+    .name = robinet
+scrap-door-handle = le placage et les vieilles pièces sous pression peuvent tenir du cadmium et du plomb
+    .name = poignée de porte
+scrap-pipe = couper les deux bouts avant de chauffer : un tube fermé éclate
+    .name = tuyau
+scrap-pan = les casseroles artisanales transmettent ce dont elles sont faites ; les revêtements antiadhésifs donnent des fumées toxiques
+    .name = casserole
+scrap-can = jusqu'à la moitié part en crasse ; le vernis fume ; les écraser sèches, jamais avec du liquide dedans
+    .name = canette
+scrap-brake-disc = la poussière de frein des vieilles voitures peut tenir de l'amiante : la laver à l'eau
+    .name = disque de frein
+scrap-bath = l'émail saute à chaud et peut tenir du plomb : le casser dehors d'abord
+    .name = baignoire
+scrap-propeller = les métaux de palier tiennent du plomb ; les outils sans étincelle et les ressorts peuvent tenir du béryllium : ne jamais les fondre
+    .name = hélice
+scrap-wire = le dénuder, ne jamais le brûler : la fumée de la gaine est toxique, les vieilles gaines sont en plomb
+    .name = fil
+scrap-battery = plomb : un creuset qui en a tenu ne sert plus à rien d'autre ; laisser les batteries fermées
+    .name = batterie
+scrap-mixed = personne ne sait ce qu'il y a dedans : essayer chaque morceau
+    .name = mêlé
+
 ## What was mended in a mesh
 
 points-joined = { $count } points voisins réunis
