@@ -15,11 +15,11 @@ use crate::work_out::ledger::Ledger;
 pub(super) fn hot_spot(job: &Job, given: &Part, part: &PlacedPart, ledger: &mut Ledger) {
     if part.is_uneven()
         && let Some(core) = job.cores.first()
+        && let Some(contraction) = job.alloy.contraction_band()
     {
-        let contraction = job.alloy.contraction_band();
         ledger.note(CoreFact::Oversize {
             name: core.name.clone(),
-            contraction: contraction.map_or([0.0; 2], |band| [band.low(), band.high()]),
+            contraction: [contraction.low(), contraction.high()],
         });
     }
     if part.heaviest.modulus.high() <= THIN_MODULUS {
