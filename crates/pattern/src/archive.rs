@@ -1,9 +1,11 @@
-//! The zip archive a 3MF file is: found, checked and unpacked with a limit, never to disk.
+//! The zip archive a 3MF file is: found, checked and unpacked with a limit, never to disk; and
+//! packed anew.
 
-use std::io::Read;
+use std::io::{Read, Write};
 
-use flate2::Crc;
 use flate2::read::DeflateDecoder;
+use flate2::write::DeflateEncoder;
+use flate2::{Compression, Crc};
 
 use crate::read::{Place, ReadError, Trouble, shorten};
 
@@ -26,6 +28,72 @@ pub struct Archive<'a> {
     entries: Vec<Entry>,
     unpacked: u64,
 }
+
+/// A part to be packed.
+pub struct Part {
+    name: &'static str,
+    text: String,
+}
+
+impl Part {
+    /// A part of this name, which must lead to no other folder than its own.
+    pub fn new(name: &'static str, text: String) -> Part {
+        Part { name, text }
+    }
+}
+
+/// Packs parts into an archive that bears no date, so that the same parts give the same bytes.
+/// None for more bytes than the plain form of an archive counts, some four thousand million.
+pub fn pack(parts: &[Part]) -> Option<Vec<u8>> {
+    let mut bytes = Vec::new();
+    let mut directory = Vec::new();
+    for Part { name, text } in parts {
+        let offset = u32::try_from(bytes.len()).ok()?;
+        let mut packer = DeflateEncoder::new(Vec::new(), Compression::default());
+        packer.write_all(text.as_bytes()).ok()?;
+        let packed = packer.finish().ok()?;
+        let mut checksum = Crc::new();
+        checksum.update(text.as_bytes());
+        let mut shared = Vec::from(HEAD_WITHOUT_DATE);
+        shared.extend(checksum.sum().to_le_bytes());
+        shared.extend(u32::try_from(packed.len()).ok()?.to_le_bytes());
+        shared.extend(u32::try_from(text.len()).ok()?.to_le_bytes());
+        shared.extend(u16::try_from(name.len()).ok()?.to_le_bytes());
+        shared.extend([0, 0]);
+        for part in [LOCAL_ENTRY, &shared, name.as_bytes(), &packed] {
+            bytes.extend(part);
+        }
+        let (version, nothing_more) = ([20, 0], [0; 10]);
+        let place = offset.to_le_bytes();
+        let record: [&[u8]; 6] = [
+            DIRECTORY_ENTRY,
+            &version,
+            &shared,
+            &nothing_more,
+            &place,
+            name.as_bytes(),
+        ];
+        record.iter().for_each(|part| directory.extend(*part));
+    }
+    let count = u16::try_from(parts.len()).ok()?.to_le_bytes();
+    let start = u32::try_from(bytes.len()).ok()?.to_le_bytes();
+    let length = u32::try_from(directory.len()).ok()?.to_le_bytes();
+    let end: [&[u8]; 8] = [
+        &directory,
+        DIRECTORY_END,
+        &[0; 4],
+        &count,
+        &count,
+        &length,
+        &start,
+        &[0; 2],
+    ];
+    end.iter().for_each(|part| bytes.extend(*part));
+    Some(bytes)
+}
+
+/// Version 2.0, no flags, packed, and the first day that the format can name.
+const HEAD_WITHOUT_DATE: [u8; 10] = [20, 0, 0, 0, 8, 0, 0, 0, 0x21, 0];
 
 struct Entry {
     name: String,
