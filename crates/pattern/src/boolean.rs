@@ -1,15 +1,16 @@
-//! Solids joined, and taken from each other.
+//! Solids joined, taken from each other, cut by a plane, wrapped, and rebuilt where they cross.
 //!
 //! The one file that knows the library which does it. A failure there is an empty solid with a
 //! status, and the next call takes the empty solid for a true one; so the status is asked after
 //! every call, and nothing leaves this file unasked.
 
+use manifold_rust::linalg::Vec3;
 use manifold_rust::manifold::Manifold;
-use manifold_rust::types::{Error, MeshGLP, OpType};
+use manifold_rust::types::{Box as Bounds, Error, MeshGLP, OpType, WindingRule};
 use thiserror::Error as Narrow;
 
 use crate::mesh::Mesh;
-use crate::vector::Vector;
+use crate::vector::{Vector, norm, scale};
 
 /// A closed solid that can be joined with others.
 #[derive(Clone)]
@@ -24,6 +25,9 @@ pub enum BooleanError {
     /// The result has more facets than can be counted.
     #[error("together they have more facets than can be held")]
     TooLarge,
+    /// A cut by a plane without direction.
+    #[error("a plane needs a direction; give it a normal that is finite and not zero")]
+    NoDirection,
     /// Nothing that a founder could have caused.
     #[error("they could not be joined; move one of them by a tenth of a millimetre")]
     Failed,
@@ -36,13 +40,43 @@ impl Body {
     ///
     /// A skin that does not close.
     pub fn of(mesh: &Mesh) -> Result<Body, BooleanError> {
-        let facets: MeshGLP<f64, u32> = MeshGLP {
-            num_prop: 3,
-            vert_properties: mesh.points.iter().flatten().copied().collect(),
-            tri_verts: mesh.triangles.iter().flatten().copied().collect(),
-            ..MeshGLP::default()
+        asked(Manifold::from_mesh_glp(&facets_of(mesh)))
+    }
+
+    /// The body of all places that a closed mesh goes round at least once: shells that overlap
+    /// are joined, skin within metal goes, and so does what is turned inside out. Exact: points
+    /// are added where facets cross, none is moved by more than rounding.
+    ///
+    /// # Errors
+    ///
+    /// A skin that does not close, or more than the library can sort out.
+    pub fn rebuilt(mesh: &Mesh) -> Result<Body, BooleanError> {
+        let soup = asked(Manifold::from_mesh_glp_robust(&facets_of(mesh)))?;
+        asked(soup.0.rebuild_solid(WindingRule::Positive))
+    }
+
+    /// The body of all places within `bounds` where `field` is positive. The field is asked at
+    /// the places of a lattice with sides of `step` and taken as straight between two of them;
+    /// facets are joined where that moves the skin by less than `within`. What is narrower than a
+    /// step may be lost.
+    ///
+    /// # Errors
+    ///
+    /// What the library says of the result.
+    pub fn of_field(
+        field: impl Fn(Vector) -> f64 + Sync,
+        bounds: [Vector; 2],
+        step: f64,
+        within: f64,
+    ) -> Result<Body, BooleanError> {
+        let [low, high] = bounds.map(|[x, y, z]| Vec3::new(x, y, z));
+        let bounds = Bounds {
+            min: low,
+            max: high,
         };
-        asked(Manifold::from_mesh_glp(&facets))
+        let field = |at: Vec3| field([at.x, at.y, at.z]);
+        let found = Manifold::level_set(field, bounds, step);
+        asked(asked(found)?.0.simplify(within))
     }
 
     /// Both together.
@@ -61,6 +95,40 @@ impl Body {
     /// What the library says of the result.
     pub fn without(&self, other: &Body) -> Result<Body, BooleanError> {
         asked(self.0.boolean(&other.0, OpType::Subtract))
+    }
+
+    /// What both have in common.
+    ///
+    /// # Errors
+    ///
+    /// What the library says of the result.
+    pub fn common_with(&self, other: &Body) -> Result<Body, BooleanError> {
+        asked(self.0.boolean(&other.0, OpType::Intersect))
+    }
+
+    /// Cut by the plane of all places whose part along the unit `normal` is `at_mm`: what lies
+    /// on the side to which the normal points, and the rest. Either may be empty.
+    ///
+    /// # Errors
+    ///
+    /// A normal without direction, or what the library says of the result.
+    pub fn cut_by_plane(&self, normal: Vector, at_mm: f64) -> Result<[Body; 2], BooleanError> {
+        let length = norm(normal);
+        if !(length.is_finite() && length > 0.0 && at_mm.is_finite()) {
+            return Err(BooleanError::NoDirection);
+        }
+        let [x, y, z] = scale(normal, 1.0 / length);
+        let (ahead, behind) = self.0.split_by_plane(Vec3::new(x, y, z), at_mm);
+        Ok([asked(ahead)?, asked(behind)?])
+    }
+
+    /// The smallest body without hollows around it, as a string drawn tight around it would lie.
+    ///
+    /// # Errors
+    ///
+    /// What the library says of the result.
+    pub fn hull(&self) -> Result<Body, BooleanError> {
+        asked(self.0.convex_hull())
     }
 
     /// Whether nothing is left.
@@ -90,6 +158,15 @@ impl Body {
         }
         mesh.drop_unused_points();
         mesh
+    }
+}
+
+fn facets_of(mesh: &Mesh) -> MeshGLP<f64, u32> {
+    MeshGLP {
+        num_prop: 3,
+        vert_properties: mesh.points.iter().flatten().copied().collect(),
+        tri_verts: mesh.triangles.iter().flatten().copied().collect(),
+        ..MeshGLP::default()
     }
 }
 

@@ -55,7 +55,12 @@ pub struct Edges {
 impl Mesh {
     /// The three corner points of facet `facet`.
     pub fn corners(&self, facet: usize) -> [Vector; 3] {
-        self.triangles[facet].map(|point| self.points[point as usize])
+        let [a, b, c] = self.triangles[facet];
+        [
+            self.points[a as usize],
+            self.points[b as usize],
+            self.points[c as usize],
+        ]
     }
 
     /// Twice the facet's area as a vector along its outward normal.

@@ -1,10 +1,11 @@
-//! Straight lines along an axis through a mesh: where they enter and leave it.
+//! Straight lines through a mesh: where those along an axis enter and leave it, and what one in
+//! any direction meets first.
 
 use rayon::prelude::*;
 
 use crate::mesh::Mesh;
 use crate::tree::Tree;
-use crate::vector::Vector;
+use crate::vector::{Vector, cross, dot, sub};
 
 /// One passage of a line through a facet.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -50,6 +51,64 @@ pub fn along(mesh: &Mesh, tree: &Tree, axis: usize, through: Vector) -> Vec<Hit>
     );
     hits.sort_by(|a, b| a.at.total_cmp(&b.at).then(a.facet.cmp(&b.facet)));
     hits
+}
+
+/// What a line from `from` in `direction`, of any length, meets first: the facet, and how many
+/// lengths of `direction` away. Facets seen edge-on are passed by.
+pub fn first_met(mesh: &Mesh, tree: &Tree, from: Vector, direction: Vector) -> Option<(u32, f64)> {
+    let inverse = direction.map(|d| 1.0 / d);
+    let mut met: Option<(u32, f64)> = None;
+    tree.nearest_first(
+        f64::MAX,
+        |b| enters_at(b, from, inverse),
+        |leaf| {
+            for facet in tree.facets_in(leaf).map(|position| tree.order[position]) {
+                let nearest = met.map_or(f64::MAX, |(_, at)| at);
+                if let Some(at) = meets_at(mesh, facet, from, direction)
+                    && at < nearest
+                {
+                    met = Some((facet, at));
+                }
+            }
+            met.map_or(f64::MAX, |(_, at)| at)
+        },
+    );
+    met
+}
+
+/// Where a line enters a box, infinity if it passes by. A line that runs within the plane of a
+/// side gives not-a-number there, which `min` and `max` pass over.
+fn enters_at(b: &[Vector; 2], from: Vector, inverse: Vector) -> f64 {
+    let (mut near, mut far) = (0.0f64, f64::MAX);
+    for i in 0..3 {
+        let (one, other) = (
+            (b[0][i] - from[i]) * inverse[i],
+            (b[1][i] - from[i]) * inverse[i],
+        );
+        near = near.max(one.min(other));
+        far = far.min(one.max(other));
+    }
+    if near <= far { near } else { f64::INFINITY }
+}
+
+/// Where a line meets a facet, sides included (method of Möller and Trumbore, from memory).
+fn meets_at(mesh: &Mesh, facet: u32, from: Vector, direction: Vector) -> Option<f64> {
+    let [a, b, c] = mesh.corners(facet as usize);
+    let (ab, ac) = (sub(b, a), sub(c, a));
+    let across = cross(direction, ac);
+    let height = dot(ab, across);
+    if height == 0.0 {
+        return None;
+    }
+    let offset = sub(from, a);
+    let u = dot(offset, across) / height;
+    if !(0.0..=1.0).contains(&u) {
+        return None;
+    }
+    let turned = cross(offset, ab);
+    let v = dot(direction, turned) / height;
+    let at = dot(ac, turned) / height;
+    (v >= 0.0 && u + v <= 1.0 && at > 0.0).then_some(at)
 }
 
 /// Volumes of a closed mesh by lines along the three axes, their mean.

@@ -89,6 +89,42 @@ impl Tree {
         }
     }
 
+    /// Visits leaves from the nearest on. `how_far` gives the least distance that anything in a box
+    /// can have; boxes beyond the limit are left out, and each visit gives the new limit.
+    pub fn nearest_first(
+        &self,
+        mut limit: f64,
+        how_far: impl Fn(&Box3) -> f64,
+        mut visit: impl FnMut(usize) -> f64,
+    ) {
+        let mut stack = [(0usize, 0.0f64); 64];
+        let mut depth = 1;
+        stack[0] = (1, how_far(&self.boxes[1]));
+        while depth > 0 {
+            depth -= 1;
+            let (node, distance) = stack[depth];
+            if distance > limit {
+                continue;
+            }
+            if node >= self.leaves {
+                limit = visit(node - self.leaves);
+                continue;
+            }
+            let below = [2 * node, 2 * node + 1].map(|node| (node, how_far(&self.boxes[node])));
+            let [near, far] = if below[0].1 <= below[1].1 {
+                [0, 1]
+            } else {
+                [1, 0]
+            };
+            for child in [far, near] {
+                if below[child].1 <= limit {
+                    stack[depth] = below[child];
+                    depth += 1;
+                }
+            }
+        }
+    }
+
     fn last_leaf_below(&self, node: usize) -> usize {
         let levels = self.leaves.ilog2() - node.ilog2();
         ((node + 1) << levels) - 1 - self.leaves

@@ -1,0 +1,240 @@
+//! Solids cut, wrapped, joined and grown, against the volumes geometry gives them.
+
+#![allow(
+    clippy::unwrap_used,
+    reason = "a test that cannot get at its part must fail"
+)]
+
+mod shapes;
+
+use std::f64::consts::PI;
+
+use pattern::boolean::{Body, BooleanError};
+use pattern::distance::{is_inside, nearest};
+use pattern::mesh::Mesh;
+use pattern::offset::{Offset, OffsetError, offset};
+use pattern::rays::first_met;
+use pattern::tree::Tree;
+use shapes::{ball, block, both, inside_out};
+
+fn body(mesh: &Mesh) -> Body {
+    Body::of(mesh).unwrap()
+}
+
+fn assert_near(what: &str, found: f64, wanted: f64, within: f64) {
+    assert!(
+        (found / wanted - 1.0).abs() <= within,
+        "{what}: {found} instead of {wanted}"
+    );
+}
+
+#[test]
+fn two_cubes_have_in_common_the_block_where_they_overlap() {
+    let (a, b) = (
+        block([0.0; 3], [40.0; 3]),
+        block([30.0, 25.0, -5.0], [40.0; 3]),
+    );
+    let common = body(&a).common_with(&body(&b)).unwrap();
+    assert_near("common", common.volume_mm3(), 10.0 * 15.0 * 35.0, 1e-12);
+    let apart = body(&a)
+        .common_with(&body(&block([50.0; 3], [9.0; 3])))
+        .unwrap();
+    assert!(apart.is_empty());
+}
+
+#[test]
+fn a_plane_cuts_a_ball_into_the_two_caps_of_archimedes() {
+    let round = body(&ball(30.0, 400, 0.0));
+    let normal = [1.0, 2.0, 2.0];
+    let [ahead, behind] = round.cut_by_plane(normal, 12.0).unwrap();
+    // Cap of height h on a ball of radius r: π h² (3 r − h) / 3.
+    let cap = |h: f64| PI * h * h * (90.0 - h) / 3.0;
+    assert_near("ahead", ahead.volume_mm3(), cap(18.0), 1e-3);
+    assert_near("behind", behind.volume_mm3(), cap(42.0), 1e-3);
+    assert_near(
+        "both",
+        ahead.volume_mm3() + behind.volume_mm3(),
+        round.volume_mm3(),
+        1e-12,
+    );
+    let lowest_ahead = |p: &[f64; 3]| (p[0] + 2.0 * p[1] + 2.0 * p[2]) / 3.0 > 12.0 - 1e-9;
+    assert!(ahead.mesh().points.iter().all(lowest_ahead));
+    let [ahead, behind] = round.cut_by_plane(normal, 31.0).unwrap();
+    assert!(ahead.is_empty() && !behind.is_empty());
+    for bad in [[0.0; 3], [f64::NAN, 0.0, 1.0]] {
+        assert_eq!(
+            round.cut_by_plane(bad, 0.0).err(),
+            Some(BooleanError::NoDirection)
+        );
+    }
+}
+
+#[test]
+fn the_hull_of_a_frame_fills_its_window() {
+    let frame = body(&block([0.0; 3], [40.0, 30.0, 8.0]))
+        .without(&body(&block([5.0, 5.0, -1.0], [30.0, 20.0, 10.0])))
+        .unwrap();
+    assert_near(
+        "hull",
+        frame.hull().unwrap().volume_mm3(),
+        40.0 * 30.0 * 8.0,
+        1e-12,
+    );
+}
+
+#[test]
+fn a_rebuilt_solid_counts_shared_room_once_and_keeps_voids() {
+    let overlapping = both(
+        &block([0.0; 3], [40.0; 3]),
+        &block([25.0, 11.0, 13.0], [40.0; 3]),
+    );
+    let joined = Body::rebuilt(&overlapping).unwrap();
+    assert_near(
+        "joined",
+        joined.volume_mm3(),
+        128_000.0 - 15.0 * 29.0 * 27.0,
+        1e-9,
+    );
+    let hollow = both(
+        &block([0.0; 3], [60.0; 3]),
+        &inside_out(&block([20.0; 3], [10.0; 3])),
+    );
+    assert_near(
+        "hollow",
+        Body::rebuilt(&hollow).unwrap().volume_mm3(),
+        215_000.0,
+        1e-9,
+    );
+    let open = Mesh {
+        triangles: overlapping.triangles[1..].to_vec(),
+        ..overlapping
+    };
+    assert_eq!(Body::rebuilt(&open).err(), Some(BooleanError::NotClosed));
+}
+
+#[test]
+fn distances_to_a_cube_and_lines_to_a_ball_are_those_of_geometry() {
+    let cube = block([0.0; 3], [40.0; 3]);
+    let tree = Tree::over(&cube);
+    let distance = |place| nearest(&cube, &tree, place, f64::MAX).unwrap().distance;
+    for (place, wanted, inside) in [
+        ([20.0, 20.0, 10.0], 10.0, true),
+        ([43.0, 44.0, 20.0], 5.0, false),
+        ([-2.0, -3.0, 46.0], 7.0, false),
+        ([20.0, 20.0, -1.0], 1.0, false),
+    ] {
+        assert!((distance(place) - wanted).abs() < 1e-12, "{place:?}");
+        assert_eq!(is_inside(&cube, &tree, place), inside, "{place:?}");
+    }
+    assert_eq!(nearest(&cube, &tree, [20.0, 20.0, 50.0], 9.0), None);
+    let round = ball(30.0, 400, 0.0);
+    let tree = Tree::over(&round);
+    for aim in [[1.0, 2.0, 2.0], [-3.0, 0.1, 0.2], [0.3, -0.4, -5.0]] {
+        let length = aim.iter().map(|x: &f64| x * x).sum::<f64>().sqrt();
+        let from = aim.map(|x| -100.0 * x / length);
+        let (_, at) = first_met(&round, &tree, from, aim).unwrap();
+        assert!(
+            (at * length - 70.0).abs() < 5e-3,
+            "{aim:?}: {}",
+            at * length
+        );
+        assert_eq!(first_met(&round, &tree, from, aim.map(|x| -x)), None);
+    }
+}
+
+fn grown(mesh: &Mesh, by: f64, error: f64) -> Offset {
+    let found = offset(mesh, by, error).unwrap();
+    assert!(
+        found.error_mm <= error,
+        "{} with {error} allowed",
+        found.error_mm
+    );
+    assert!(Body::of(&found.mesh).is_ok());
+    found
+}
+
+/// Steiner: a convex body of volume V, surface A and mean width b grows by t to
+/// V + A t + 2π b t² + 4π t³/3; a cube of side a has b = 3a/2.
+#[test]
+fn a_grown_cube_is_the_rounded_cube_of_steiner() {
+    let cube = block([3.0, -7.0, 11.0], [40.0; 3]);
+    let (a, t): (f64, f64) = (40.0, 5.0);
+    let wanted = a.powi(3) + 6.0 * a * a * t + 3.0 * PI * a * t * t + 4.0 / 3.0 * PI * t.powi(3);
+    let found = grown(&cube, t, 0.5);
+    assert_near("grown", found.volume_mm3, wanted, 2e-3);
+    assert_eq!(found.closed_gap, None);
+    assert_near("finer", grown(&cube, t, 0.25).volume_mm3, wanted, 5e-4);
+}
+
+#[test]
+fn a_shrunk_cube_is_a_smaller_cube_and_a_shrunk_ball_a_smaller_ball() {
+    let found = grown(&block([0.0; 3], [40.0; 3]), -5.0, 0.25);
+    assert_near("cube", found.volume_mm3, 27_000.0, 2e-3);
+    let round = ball(30.0, 140, 0.0);
+    let of_radius = |r: f64| 4.0 / 3.0 * PI * r.powi(3);
+    assert_near(
+        "smaller",
+        grown(&round, -10.0, 0.3).volume_mm3,
+        of_radius(20.0),
+        4e-3,
+    );
+    assert_near(
+        "larger",
+        grown(&round, 6.0, 0.4).volume_mm3,
+        of_radius(36.0),
+        4e-3,
+    );
+}
+
+#[test]
+fn a_void_shrinks_as_its_body_grows_and_a_narrow_one_is_told() {
+    let outer = block([0.0; 3], [60.0; 3]);
+    let wide = both(&outer, &inside_out(&block([20.0; 3], [20.0; 3])));
+    let found = grown(&wide, 2.0, 0.5);
+    let rounded = 60f64.powi(3) + 6.0 * 3600.0 * 2.0 + 3.0 * PI * 60.0 * 4.0 + 32.0 / 3.0 * PI;
+    assert_near("hollow", found.volume_mm3, rounded - 16f64.powi(3), 2e-3);
+    assert_eq!(found.closed_gap, None);
+    let slot = both(&outer, &inside_out(&block([20.0; 3], [20.0, 20.0, 3.0])));
+    let found = grown(&slot, 2.0, 0.5);
+    assert_near("closed", found.volume_mm3, rounded, 2e-3);
+    assert_near("gap", found.closed_gap.unwrap().width_mm, 3.0, 1e-6);
+}
+
+#[test]
+fn a_wall_that_shrinking_would_eat_is_refused_with_its_place() {
+    let walled = body(&block([0.0; 3], [40.0, 40.0, 20.0]))
+        .without(&body(&block([3.0, 5.0, 4.0], [32.0, 30.0, 30.0])))
+        .unwrap()
+        .mesh();
+    assert!(offset(&walled, -1.4, 0.3).is_ok());
+    let refused = offset(&walled, -1.6, 0.3).unwrap_err();
+    let OffsetError::WallEaten { wall, .. } = refused else {
+        panic!("{refused}");
+    };
+    assert!((wall.width_mm - 3.0).abs() < 1e-6);
+    assert!(wall.place_mm[0] <= 3.0 + 1e-9);
+    assert!(refused.to_string().contains("3.00 mm"), "{refused}");
+}
+
+#[test]
+fn offsets_that_are_none_are_refused() {
+    let cube = block([0.0; 3], [40.0; 3]);
+    assert!(matches!(
+        offset(&cube, f64::NAN, 0.1),
+        Err(OffsetError::NoLength { .. })
+    ));
+    assert!(matches!(
+        offset(&cube, 1.0, 0.0),
+        Err(OffsetError::NoLength { .. })
+    ));
+    let Err(OffsetError::TooFine { finest_mm, .. }) = offset(&cube, 1.0, 0.01) else {
+        panic!("a lattice of thousands of millions of places");
+    };
+    assert!(finest_mm > 0.01 && finest_mm < 0.5);
+    let open = Mesh {
+        triangles: cube.triangles[1..].to_vec(),
+        ..cube
+    };
+    let not_closed = OffsetError::Boolean(BooleanError::NotClosed);
+    assert_eq!(offset(&open, 1.0, 0.5).err(), Some(not_closed));
+}
