@@ -279,7 +279,7 @@ fn bounds(mesh: &Mesh) -> ([f64; 3], [f64; 3]) {
 
 /// Calls with points spread evenly over a triangle, its normal, and the area each stands for. The
 /// triangle is cut into strips along its longest side, so that a needle costs what its area costs.
-fn for_each_sample(
+pub fn for_each_sample(
     corners: [[f64; 3]; 3],
     spacing: f64,
     mut lay: impl FnMut([f64; 3], [f64; 3], f64),

@@ -47,6 +47,7 @@ pub mod displacement;
 pub mod distance;
 pub mod doubles;
 pub mod draft;
+pub mod draw;
 pub mod faults;
 pub mod holes;
 pub mod look;

@@ -153,7 +153,7 @@ fn count_along(mesh: &Mesh, tree: &Tree, axis: usize) -> Counted {
 
 /// Places lines off the middle of their cell, each row differently, so that they keep clear of
 /// edges drawn on round figures: multiples of an irrational number, another one per direction.
-fn offset(index: usize, irrational: f64) -> f64 {
+pub fn offset(index: usize, irrational: f64) -> f64 {
     ((index as f64 + 0.5) * irrational).fract()
 }
 
@@ -172,9 +172,12 @@ fn add_line(hits: &[Hit], sum: &mut Counted) {
     }
 }
 
+/// The passage of the line parallel to `axis` through `point` through one facet, if it meets it;
+/// the point is given along the two axes that follow on `axis`.
+///
 /// A line through a side shared by two facets hits exactly one of them: the sides of both are
 /// judged by the same products, and a tie falls to the facet for which the side runs upward.
-fn hit(mesh: &Mesh, facet: u32, axis: usize, point: [f64; 2]) -> Option<Hit> {
+pub fn hit(mesh: &Mesh, facet: u32, axis: usize, point: [f64; 2]) -> Option<Hit> {
     let (u, v) = ((axis + 1) % 3, (axis + 2) % 3);
     let corners = mesh.corners(facet as usize);
     let flat = corners.map(|c| [c[u] - point[0], c[v] - point[1]]);
