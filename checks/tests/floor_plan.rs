@@ -13,6 +13,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("metal", &["measure"]),
     ("sand", &["measure"]),
     ("mould", &["measure"]),
+    ("rigging", &["mould", "pattern", "measure"]),
     ("reckon", &["mould", "pattern", "metal", "sand", "measure"]),
     (
         "job",
@@ -28,7 +29,9 @@ const ARROWS: &[(&str, &[&str])] = &[
 ];
 
 /// The rooms below the doors but for the job: no disk, no clock, no network.
-const BELOW_JOB: [&str; 6] = ["measure", "pattern", "metal", "sand", "mould", "reckon"];
+const BELOW_JOB: [&str; 7] = [
+    "measure", "pattern", "metal", "sand", "mould", "rigging", "reckon",
+];
 
 /// Words of the trade that the ground may not know.
 const TRADE: [&str; 7] = [

@@ -11,7 +11,9 @@ use measure::source::{Law, bibliography, source};
 const CODE: [&str; 4] = ["crates", "checks", "benches", "fuzz"];
 
 /// Rooms in whose comments a word in backticks and hyphens is a key of the bibliography.
-const WITH_KEYS: [&str; 6] = ["measure", "pattern", "metal", "sand", "mould", "job"];
+const WITH_KEYS: [&str; 7] = [
+    "measure", "pattern", "metal", "sand", "mould", "rigging", "job",
+];
 
 const BIBLIOGRAPHY: &str = "crates/measure/data/sources.toml";
 

@@ -293,7 +293,7 @@ fn layouts(load: &Load, sand: &Clearance) -> Vec<Layout> {
 }
 
 /// Sand between the sprue and the wall: the sprue freezes soon and heats little.
-const SPRUE_TO_WALL: Length = Length::from_mm(15.0);
+pub const SPRUE_TO_WALL: Length = Length::from_mm(15.0);
 
 /// Inside of the flask that a layout wants, the sprue standing beside the patterns along the flask
 /// in the sand that the wall wants anyway, as far as that reaches.

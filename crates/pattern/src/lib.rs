@@ -49,6 +49,7 @@ pub mod doubles;
 pub mod draft;
 pub mod draw;
 pub mod faults;
+pub mod gltf;
 pub mod holes;
 pub mod look;
 pub mod machining_stock;

@@ -206,7 +206,7 @@ pub fn build(shapes: &[Shape]) -> Result<Built, ShapeError> {
     let mut standing: Option<Body> = None;
     for (shape, number) in shapes.iter().zip(1..) {
         let wrong = |error| ShapeError::Join { number, error };
-        let body = Body::of(&shape.mesh(number)?).map_err(wrong)?;
+        let body = Body::of(&shape.skin(number)?).map_err(wrong)?;
         let next = match (&standing, shape.is_taken_away) {
             (None, true) => return Err(ShapeError::TakesFirst { number }),
             (None, false) => body,
@@ -250,8 +250,12 @@ fn looked_at(mesh: Mesh) -> Looked {
 }
 
 impl Shape {
-    /// Its skin in its place, mm.
-    fn mesh(&self, number: usize) -> Result<Mesh, ShapeError> {
+    /// Its skin in its place, mm, closed and wound outward; `number` is told where it is none.
+    ///
+    /// # Errors
+    ///
+    /// Sizes, a place or an axis that no solid has.
+    pub fn skin(&self, number: usize) -> Result<Mesh, ShapeError> {
         self.form.check(number)?;
         let at = self.at.map(|along| along.as_mm());
         if !at.iter().all(|along| along.abs() <= *SIZES_MM.end()) {

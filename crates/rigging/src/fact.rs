@@ -1,0 +1,384 @@
+//! What is noticed about a mould once all its pieces lie in their places: plain facts, each with
+//! its place and its figure. None of them keeps the mould from being built.
+
+use pattern::boolean::Body;
+
+use crate::cut::Cut;
+use crate::error::MouldError;
+use crate::feeder::Feeder;
+use crate::gate::Gate;
+use crate::given::Given;
+use crate::lie::Lying;
+use crate::piece::Piece;
+use crate::runner::Runner;
+
+/// Something about a mould that the founder should know; places in mm.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Fact {
+    /// A piece comes nearer to the wall, the top or the bottom of the flask than is wanted; below
+    /// nought it goes through.
+    ThinWall {
+        /// Which piece.
+        piece: Piece,
+        /// Which side of the flask.
+        side: Side,
+        /// Sand left.
+        sand_mm: f64,
+        /// Sand wanted.
+        wanted_mm: f64,
+    },
+    /// Two pieces that must not touch have less sand between them than is wanted.
+    ThinSand {
+        /// The one.
+        piece: Piece,
+        /// The other.
+        other: Piece,
+        /// Where the one lies.
+        place_mm: [f64; 2],
+        /// Sand between them; below nought they overlap as seen from above.
+        sand_mm: f64,
+        /// Sand wanted.
+        wanted_mm: f64,
+    },
+    /// Two pieces that must not touch run into each other.
+    Touch {
+        /// The one.
+        piece: Piece,
+        /// The other.
+        other: Piece,
+        /// What they share, mm³.
+        shared_mm3: f64,
+    },
+    /// Two pieces that metal has to run through do not meet.
+    Apart {
+        /// The one.
+        piece: Piece,
+        /// The other.
+        other: Piece,
+        /// Where the one lies.
+        place_mm: [f64; 2],
+    },
+    /// A piece hooks behind sand as it is drawn.
+    Hooks {
+        /// Which piece.
+        piece: Piece,
+        /// Where.
+        place_mm: [f64; 3],
+    },
+    /// No gate by the rules reaches a casting.
+    NoGate {
+        /// The casting, from one.
+        casting: usize,
+    },
+    /// A runner ends sooner after its last gate than is wanted.
+    ShortRunOff {
+        /// Which runner.
+        piece: Piece,
+        /// How much is missing.
+        missing_mm: f64,
+    },
+    /// A feeder stands lower than it was sized.
+    LowFeeder {
+        /// Which feeder.
+        piece: Piece,
+        /// How much is missing.
+        missing_mm: f64,
+    },
+    /// A core is told of by its volume only, so that its body is missing here.
+    CoreNotDrawn {
+        /// What it is called.
+        name: String,
+    },
+}
+
+/// A side of the flask.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// One of the four walls.
+    Wall,
+    /// The top of the cope.
+    Top,
+    /// The bottom of the drag.
+    Bottom,
+}
+
+/// A mould with everything in its place.
+pub(crate) struct Standing<'a> {
+    pub(crate) given: &'a Given,
+    pub(crate) castings: &'a [Lying],
+    /// Basin, sprue and well.
+    pub(crate) downhill: &'a [Cut],
+    pub(crate) runners: &'a [(Runner, Cut)],
+    pub(crate) gates: &'a [(Gate, Cut)],
+    pub(crate) feeders: &'a [Feeder],
+}
+
+/// Sand between pieces of rigging that must not touch, and between rigging and walls, mm: the
+/// least that can be rammed at all.
+const LEAST_SAND_MM: f64 = 10.0;
+
+/// Volume below which two pieces only touch by rounding, mm³.
+const NOTHING_MM3: f64 = 1e-3;
+
+/// Everything noticed, in the order of the pieces.
+pub(crate) fn facts(standing: &Standing<'_>) -> Result<Vec<Fact>, MouldError> {
+    let mut facts = Vec::new();
+    walls(standing, &mut facts);
+    no_gates(standing, &mut facts);
+    meeting(standing, &mut facts)?;
+    apart(standing, &mut facts)?;
+    sand_between(standing, &mut facts);
+    for cut in standing.cuts() {
+        if let Some(place_mm) = cut.hooks_at() {
+            let piece = cut.piece.clone();
+            facts.push(Fact::Hooks { piece, place_mm });
+        }
+    }
+    for (runner, cut) in standing.runners {
+        // A millimetre is less than a runner is cut to.
+        if runner.short_mm > 1.0 {
+            let missing_mm = runner.short_mm;
+            facts.push(Fact::ShortRunOff {
+                piece: cut.piece.clone(),
+                missing_mm,
+            });
+        }
+    }
+    for feeder in standing.feeders.iter().filter(|feeder| feeder.low_mm > 1.0) {
+        let missing_mm = feeder.low_mm;
+        facts.push(Fact::LowFeeder {
+            piece: feeder.cut.piece.clone(),
+            missing_mm,
+        });
+    }
+    Ok(facts)
+}
+
+impl<'a> Standing<'a> {
+    fn cuts(&self) -> impl Iterator<Item = &'a Cut> {
+        let feeders = self.feeders.iter().map(|feeder| &feeder.cut);
+        let runners = self.runners.iter().map(|(_, cut)| cut);
+        let gates = self.gates.iter().map(|(_, cut)| cut);
+        self.downhill
+            .iter()
+            .chain(runners)
+            .chain(gates)
+            .chain(feeders)
+    }
+}
+
+/// Sand to the walls, over and under every piece.
+fn walls(standing: &Standing<'_>, facts: &mut Vec<Fact>) {
+    let (flask, sand) = (&standing.given.flask, &standing.given.sand);
+    let inside = [flask.length.as_mm(), flask.width.as_mm()];
+    let mut note = |piece: &Piece, side, sand_mm: f64, wanted_mm: f64| {
+        // Layouts are cut to the wanted sand, so that rounding may lie on either side of it.
+        if sand_mm < wanted_mm - 0.01 {
+            facts.push(Fact::ThinWall {
+                piece: piece.clone(),
+                side,
+                sand_mm,
+                wanted_mm,
+            });
+        }
+    };
+    for lying in standing.castings {
+        let piece = Piece::Casting(lying.number);
+        let [low, high] = lying.bounds;
+        let gaps = [0, 1].map(|axis| low[axis].min(inside[axis] - high[axis]));
+        note(
+            &piece,
+            Side::Wall,
+            gaps[0].min(gaps[1]),
+            sand.to_wall.as_mm(),
+        );
+        note(
+            &piece,
+            Side::Top,
+            flask.cope.as_mm() - high[2],
+            sand.above.as_mm(),
+        );
+        note(
+            &piece,
+            Side::Bottom,
+            flask.drag.as_mm() + low[2],
+            sand.below.as_mm(),
+        );
+    }
+    for cut in standing.cuts() {
+        let [low, high] = cut.covers.bounds();
+        let gaps = [0, 1].map(|axis| low[axis].min(inside[axis] - high[axis]));
+        note(&cut.piece, Side::Wall, gaps[0].min(gaps[1]), LEAST_SAND_MM);
+        let under = flask.drag.as_mm() + cut.heights_mm[0];
+        note(&cut.piece, Side::Bottom, under, LEAST_SAND_MM);
+    }
+}
+
+fn no_gates(standing: &Standing<'_>, facts: &mut Vec<Fact>) {
+    for lying in standing.castings {
+        let casting = lying.number;
+        if !standing
+            .gates
+            .iter()
+            .any(|(gate, _)| gate.casting == casting)
+        {
+            facts.push(Fact::NoGate { casting });
+        }
+    }
+}
+
+/// What metal runs through has to share metal: sprue with basin and well, well with a runner, each
+/// gate with its casting and a runner, each feeder with its casting.
+fn meeting(standing: &Standing<'_>, facts: &mut Vec<Fact>) -> Result<(), MouldError> {
+    let mut note = |cut: &Cut, others: &[(Piece, &Body)]| -> Result<(), MouldError> {
+        for (_, other) in others {
+            if shared(cut, other)? > NOTHING_MM3 {
+                return Ok(());
+            }
+        }
+        if let Some((other, _)) = others.first() {
+            let (piece, place_mm) = (cut.piece.clone(), cut.covers.middle());
+            facts.push(Fact::Apart {
+                piece,
+                other: other.clone(),
+                place_mm,
+            });
+        }
+        Ok(())
+    };
+    let runners: Vec<(Piece, &Body)> = standing
+        .runners
+        .iter()
+        .map(|(_, cut)| (cut.piece.clone(), &cut.body))
+        .collect();
+    let casting = |number: usize| -> Vec<(Piece, &Body)> {
+        let own = standing
+            .castings
+            .iter()
+            .filter(|lying| lying.number == number);
+        own.map(|lying| (Piece::Casting(number), &lying.body))
+            .collect()
+    };
+    if let [basin, sprue, well] = standing.downhill {
+        note(sprue, &[(basin.piece.clone(), &basin.body)])?;
+        note(sprue, &[(well.piece.clone(), &well.body)])?;
+        note(well, &runners)?;
+    }
+    for (gate, cut) in standing.gates {
+        note(cut, &runners)?;
+        note(cut, &casting(gate.casting))?;
+    }
+    for feeder in standing.feeders {
+        note(&feeder.cut, &casting(feeder.casting))?;
+    }
+    Ok(())
+}
+
+/// What must not share metal: castings with the rigging that is not theirs, feeders with all
+/// rigging, sprue and basin with gates, and nothing of the rigging with a core.
+fn apart(standing: &Standing<'_>, facts: &mut Vec<Fact>) -> Result<(), MouldError> {
+    let mut note = |cut: &Cut, other: &Body, piece: Piece| -> Result<(), MouldError> {
+        let shared_mm3 = shared(cut, other)?;
+        if shared_mm3 > NOTHING_MM3 {
+            facts.push(Fact::Touch {
+                piece: cut.piece.clone(),
+                other: piece,
+                shared_mm3,
+            });
+        }
+        Ok(())
+    };
+    for lying in standing.castings {
+        let casting = Piece::Casting(lying.number);
+        let gates = standing
+            .gates
+            .iter()
+            .filter(|(gate, _)| gate.casting != lying.number);
+        let feeders = standing
+            .feeders
+            .iter()
+            .filter(|feeder| feeder.casting != lying.number);
+        let strange = gates
+            .map(|(_, cut)| cut)
+            .chain(feeders.map(|feeder| &feeder.cut));
+        let running = standing
+            .downhill
+            .iter()
+            .chain(standing.runners.iter().map(|(_, cut)| cut));
+        for cut in running.chain(strange) {
+            note(cut, &lying.body, casting.clone())?;
+        }
+    }
+    for (place, feeder) in standing.feeders.iter().enumerate() {
+        let later = standing.feeders[place + 1..]
+            .iter()
+            .map(|feeder| &feeder.cut);
+        let running = standing.downhill.iter();
+        let runners = standing.runners.iter().map(|(_, cut)| cut);
+        let gates = standing.gates.iter().map(|(_, cut)| cut);
+        for other in running.chain(runners).chain(gates).chain(later) {
+            note(&feeder.cut, &other.body, other.piece.clone())?;
+        }
+    }
+    for core in &standing.given.cores {
+        let piece = Piece::Core(core.name.clone());
+        let wrong = |error| MouldError::Join {
+            piece: piece.clone(),
+            error,
+        };
+        let body = Body::of(&core.mesh).map_err(wrong)?;
+        for cut in standing.cuts() {
+            note(cut, &body, piece.clone())?;
+        }
+    }
+    Ok(())
+}
+
+/// Volume that a piece shares with another body, mm³.
+fn shared(cut: &Cut, other: &Body) -> Result<f64, MouldError> {
+    let wrong = |error| MouldError::Join {
+        piece: cut.piece.clone(),
+        error,
+    };
+    Ok(cut.body.common_with(other).map_err(wrong)?.volume_mm3())
+}
+
+/// Sand between castings and the rigging that runs past them, and between feeders and rigging.
+fn sand_between(standing: &Standing<'_>, facts: &mut Vec<Fact>) {
+    let to_runner = standing.given.sand.to_runner.as_mm();
+    let mut note = |cut: &Cut, other: Piece, sand_mm: f64, wanted_mm: f64| {
+        if sand_mm < wanted_mm - 0.01 {
+            let (piece, place_mm) = (cut.piece.clone(), cut.covers.middle());
+            facts.push(Fact::ThinSand {
+                piece,
+                other,
+                place_mm,
+                sand_mm,
+                wanted_mm,
+            });
+        }
+    };
+    let runners = standing.runners.iter().map(|(_, cut)| cut);
+    let running = || standing.downhill.iter().chain(runners.clone());
+    for lying in standing.castings {
+        for cut in running() {
+            let gap = cut.covers.gap_to(&lying.mesh, cut.heights_mm);
+            note(cut, Piece::Casting(lying.number), gap, to_runner);
+        }
+        let strange = standing
+            .feeders
+            .iter()
+            .filter(|feeder| feeder.casting != lying.number);
+        for cut in strange.map(|feeder| &feeder.cut) {
+            let gap = cut.covers.gap_to(&lying.mesh, cut.heights_mm);
+            note(cut, Piece::Casting(lying.number), gap, LEAST_SAND_MM);
+        }
+    }
+    for feeder in standing.feeders {
+        let gates = standing.gates.iter().map(|(_, cut)| cut);
+        for cut in running().chain(gates) {
+            let sand_mm = feeder.cut.covers.gap(&cut.covers);
+            note(&feeder.cut, cut.piece.clone(), sand_mm, LEAST_SAND_MM);
+        }
+    }
+}

@@ -1,0 +1,315 @@
+//! Gates: where the metal enters a casting.
+//!
+//! A gate goes square from the runner to the casting, at a section as thin as can be had, by the
+//! shortest way, and faces neither a core nor a feeder. It lies in the half of the mould in which
+//! the casting meets the joint: for metals whose slag floats, below a runner in the cope; for
+//! others above a runner in the drag, so that the runner is full before the first metal enters.
+
+use crate::bars::{Bar, OVERLAP_MM, SLOPE};
+use crate::cut::{Cut, Draw};
+use crate::error::MouldError;
+use crate::given::{Given, Half, Heavy};
+use crate::lie::Lying;
+use crate::piece::Piece;
+use crate::plan_view::{Footprint, Point, along, apart, passages, way_to};
+use crate::runner::Section;
+
+/// A gate in its place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Gate {
+    /// The casting, from one.
+    pub(crate) casting: usize,
+    /// On the line of the runner.
+    pub(crate) from: Point,
+    /// Within the casting.
+    pub(crate) to: Point,
+    /// Half of the mould in which it is cut.
+    pub(crate) half: Half,
+    /// Depth from the joint.
+    pub(crate) thick_mm: f64,
+    /// Width half way down.
+    pub(crate) width_mm: f64,
+}
+
+/// What stands in the way of gates.
+pub(crate) struct Around<'a> {
+    /// Feeders placed already.
+    pub(crate) feeders: &'a [Cut],
+    /// The sprue with its well.
+    pub(crate) sprue: Footprint,
+    /// Cores, cut at the height of the gates.
+    pub(crate) cores: &'a [Vec<Point>],
+}
+
+/// Where the runner runs from which a casting is fed.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Beside {
+    /// Along the flask (0) or across it (1).
+    pub(crate) axis: usize,
+    /// Where it lies on the other axis.
+    pub(crate) across_mm: f64,
+    /// To which side of it the casting lies.
+    pub(crate) side: f64,
+}
+
+/// Widths over thickness of a gate: flat, so that it breaks off (common practice, no source).
+/// Narrower it feeds back from the casting, wider it chills before it is full.
+const FLATNESS: f64 = 4.0;
+
+/// Widest single gate, mm: a wider one is parted into two, as sand hangs badly over a broad slit
+/// (common practice, no source).
+const WIDEST_MM: f64 = 40.0;
+
+/// Thinnest gate, mm: thinner ones freeze on the way (common practice, no source).
+const THINNEST_MM: f64 = 3.0;
+
+/// Part of the depth of the casting, or of the runner, that a gate takes at most, so that it
+/// breaks in the gate.
+const OF_THE_DEPTH: f64 = 0.8;
+
+/// How far a gate reaches into the casting, mm, where the wall behind the skin is thick enough.
+const BITE_MM: f64 = 3.0;
+
+/// Places tried along a casting are this far apart, mm.
+const STEP_MM: f64 = 2.0;
+
+/// How much longer a gate may be, mm, for the sake of entering at a section as thin as nothing
+/// rather than at the heaviest.
+const HEAVY_COSTS_MM: f64 = 60.0;
+
+/// What facing a core or a feeder costs, mm of gate: more than any flask is long, so that it is
+/// only done where there is no other place, and then told.
+const FACING_COSTS_MM: f64 = 1e5;
+
+/// Sand kept between a gate and a feeder or the sprue, mm.
+const APART_MM: f64 = 10.0;
+
+/// The gates of one casting by the rules: none where the runner cannot see it.
+pub(crate) fn gates(
+    given: &Given,
+    lying: &Lying,
+    beside: &Beside,
+    section: &Section,
+    around: &Around<'_>,
+) -> Vec<Gate> {
+    let preferred = given.sizes.runner_half.other();
+    for half in [preferred, preferred.other()] {
+        let Some(size) = Size::of(given, lying, half, section) else {
+            continue;
+        };
+        let places = Search {
+            lying,
+            beside,
+            size,
+            half,
+            around,
+        }
+        .places();
+        if !places.is_empty() {
+            return places;
+        }
+    }
+    Vec::new()
+}
+
+/// A gate that enters at a point given, from the nearest point of a runner.
+pub(crate) fn gate_at(
+    given: &Given,
+    lying: &Lying,
+    from: Point,
+    entry: Point,
+    section: &Section,
+) -> Option<Gate> {
+    let (way, _) = way_to(from, entry);
+    let to = along(entry, way, BITE_MM);
+    let preferred = given.sizes.runner_half.other();
+    let sized = [preferred, preferred.other()].map(|half| {
+        let size = Size::of(given, lying, half, section)?;
+        Some((half, size))
+    });
+    let meets =
+        |(half, size): &&(Half, Size)| lying.has_metal(to, half.way() * size.thick_mm / 2.0);
+    let (half, size) = sized
+        .iter()
+        .flatten()
+        .find(meets)
+        .or(sized.iter().flatten().next())?;
+    Some(Gate {
+        casting: lying.number,
+        from,
+        to,
+        half: *half,
+        thick_mm: size.thick_mm,
+        width_mm: size.width_mm * size.count as f64,
+    })
+}
+
+impl Gate {
+    /// As it is cut: a bar from the runner into the casting, with a root in a runner that lies in
+    /// the other half.
+    pub(crate) fn cut(&self, number: usize, section: &Section) -> Result<Cut, MouldError> {
+        let bar = Bar {
+            from: self.from,
+            to: self.to,
+            width_mm: self.width_mm,
+            foot_mm: 0.0,
+            tip_mm: self.half.way() * self.thick_mm,
+            slope: SLOPE,
+        };
+        let mut shapes = vec![(Ok(bar.mesh()), Draw::FromJoint)];
+        if self.half != section.half {
+            let (way, _) = way_to(self.from, self.to);
+            let reach = section.width_mm / 2.0 - OVERLAP_MM;
+            let root = Bar {
+                from: self.from,
+                to: along(self.from, way, reach.max(OVERLAP_MM)),
+                width_mm: self.width_mm,
+                foot_mm: -OVERLAP_MM,
+                tip_mm: OVERLAP_MM,
+                slope: 0.0,
+            };
+            shapes.push((Ok(root.mesh()), Draw::FromJoint));
+        }
+        Cut::of(Piece::Gate(number), self.covers(), shapes)
+    }
+
+    /// What it covers on the joint.
+    pub(crate) fn covers(&self) -> Footprint {
+        let lean = self.thick_mm * SLOPE;
+        Footprint::bar(self.from, self.to, self.width_mm + lean)
+    }
+}
+
+/// Thickness, width and number of the gates of one casting.
+#[derive(Clone, Copy)]
+struct Size {
+    thick_mm: f64,
+    width_mm: f64,
+    count: usize,
+}
+
+impl Size {
+    /// Nothing where the casting has too little metal in this half.
+    fn of(given: &Given, lying: &Lying, half: Half, section: &Section) -> Option<Size> {
+        let area = given.sizes.gates.as_mm2() / given.count as f64;
+        let reach = lying.reach_mm(half).min(match half == section.half {
+            true => section.depth_mm,
+            false => f64::INFINITY,
+        });
+        let most = reach * OF_THE_DEPTH;
+        let thick_mm = (area / FLATNESS).sqrt().max(THINNEST_MM).min(most);
+        let width = area / thick_mm;
+        let count = (width / WIDEST_MM).ceil().max(1.0);
+        (most > 0.5).then_some(Size {
+            thick_mm,
+            width_mm: width / count,
+            count: count as usize,
+        })
+    }
+}
+
+struct Search<'a> {
+    lying: &'a Lying,
+    beside: &'a Beside,
+    size: Size,
+    half: Half,
+    around: &'a Around<'a>,
+}
+
+impl Search<'_> {
+    /// The best places, best first, as many as there have to be and no two in each other's way.
+    fn places(&self) -> Vec<Gate> {
+        let height = self.half.way() * self.size.thick_mm / 2.0;
+        let cut = self.lying.cut(height);
+        let [low, high] = self.lying.bounds;
+        let axis = self.beside.axis;
+        let (start, length) = (low[axis], high[axis] - low[axis]);
+        let steps = (length / STEP_MM).ceil().max(2.0) as usize;
+        let step = |place: usize| start + length * place as f64 / steps as f64;
+        let mut tried: Vec<(f64, Gate)> = (1..steps)
+            .filter_map(|place| self.at(step(place), &cut))
+            .collect();
+        tried.sort_by(|(a, _), (b, _)| a.total_cmp(b));
+        let mut kept: Vec<Gate> = Vec::new();
+        for (_, gate) in tried {
+            let is_clear =
+                |other: &Gate| apart(other.from, gate.from) >= self.size.width_mm + APART_MM;
+            if kept.len() < self.size.count && kept.iter().all(is_clear) {
+                kept.push(gate);
+            }
+        }
+        kept
+    }
+
+    /// A gate at one place along the runner, and what it costs.
+    fn at(&self, along_mm: f64, cut: &[Vec<Point>]) -> Option<(f64, Gate)> {
+        let Beside {
+            axis,
+            across_mm,
+            side,
+        } = *self.beside;
+        let own = |along: f64, across: f64| {
+            if axis == 0 {
+                [along, across]
+            } else {
+                [across, along]
+            }
+        };
+        let way = own(0.0, side);
+        let edge = 0.45 * self.size.width_mm;
+        let mut reach = [f64::NEG_INFINITY, f64::INFINITY];
+        for aside in [-edge, 0.0, edge] {
+            let met = passages(cut, own(along_mm + aside, across_mm), way);
+            let [enters, leaves] = [*met.first()?, *met.get(1)?];
+            reach = [reach[0].max(enters), reach[1].min(leaves)];
+        }
+        let [skin, behind] = reach;
+        if behind - skin < 2.0 * OVERLAP_MM {
+            return None;
+        }
+        let from = own(along_mm, across_mm);
+        let gate = Gate {
+            casting: self.lying.number,
+            from,
+            to: along(from, way, skin + BITE_MM.min((behind - skin) / 2.0)),
+            half: self.half,
+            thick_mm: self.size.thick_mm,
+            width_mm: self.size.width_mm,
+        };
+        let entry = along(from, way, skin);
+        let facing = self.faces(&gate, way, behind - skin);
+        let cost = skin + self.heaviness(entry) * HEAVY_COSTS_MM + facing;
+        Some((cost, gate))
+    }
+
+    /// What the gate's way costs where a feeder, the sprue or a core lies in it.
+    fn faces(&self, gate: &Gate, way: Point, wall_mm: f64) -> f64 {
+        let covers = gate.covers();
+        let near = |other: &Footprint| covers.gap(other) < APART_MM;
+        let is_near = near(&self.around.sprue)
+            || self
+                .around
+                .feeders
+                .iter()
+                .any(|feeder| near(&feeder.covers));
+        // A stream meets what lies within ten walls behind the one it enters through.
+        let seen = passages(self.around.cores, gate.to, way);
+        let is_core = seen.first().is_some_and(|core| *core < 10.0 * wall_mm);
+        FACING_COSTS_MM * (f64::from(u8::from(is_near)) + f64::from(u8::from(is_core)))
+    }
+
+    /// How heavy the casting is at a place: the modulus of the section whose heaviest ball lies
+    /// nearest, over that of the heaviest.
+    fn heaviness(&self, place: Point) -> f64 {
+        let from = |heavy: &Heavy| {
+            let middle = [heavy.place_mm[0], heavy.place_mm[1]];
+            apart(middle, place) - heavy.inscribed.as_mm() / 2.0
+        };
+        let sections = &self.lying.sections;
+        let nearest = sections.iter().min_by(|a, b| from(a).total_cmp(&from(b)));
+        match (nearest, sections.first()) {
+            (Some(nearest), Some(heaviest)) => nearest.modulus / heaviest.modulus,
+            _ => 0.0,
+        }
+    }
+}
