@@ -53,6 +53,7 @@ pub mod gltf;
 pub mod holes;
 pub mod look;
 pub mod machining_stock;
+pub mod made;
 pub mod material;
 pub mod mesh;
 pub mod nesting;

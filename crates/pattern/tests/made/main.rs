@@ -1,0 +1,11 @@
+//! The pattern that is made, held to volumes known from geometry.
+
+#![allow(
+    clippy::unwrap_used,
+    reason = "a test that cannot get at its part must fail"
+)]
+
+mod growing;
+mod solids;
+mod stock;
+mod taper;

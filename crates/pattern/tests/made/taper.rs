@@ -1,0 +1,194 @@
+//! Draught, against the formulas of the prismatoid and of the foot of a cone.
+
+use std::f64::consts::PI;
+
+use measure::length::Length;
+use pattern::draft::{Side, Skin, by_skin, wanted};
+use pattern::made::taper::{Draught, Draws, TaperError, tapered};
+
+use crate::solids::{away, block, close, cylinder, example, mesh, volume};
+
+const TWO: Draught = Draught::Degrees(2.0);
+
+fn tan_two() -> f64 {
+    2.0_f64.to_radians().tan()
+}
+
+/// Prismatoid: (h / 6) (A_top + 4 A_middle + A_bottom).
+fn prismatoid(height: f64, area: impl Fn(f64) -> f64) -> f64 {
+    height / 6.0 * (area(0.0) + 4.0 * area(height / 2.0) + area(height))
+}
+
+/// Foot of a cone: (π h / 3) (R² + R r + r²).
+fn foot_of_cone(height: f64, low: f64, high: f64) -> f64 {
+    PI * height / 3.0 * (low * low + low * high + high * high)
+}
+
+#[test]
+fn a_box_becomes_a_prismatoid_about_its_joint() {
+    let part = mesh(&[block([0.0; 3], [60.0, 40.0, 50.0])]);
+    let t = tan_two();
+    for joint in [0.0, 15.0, 25.0, 50.0] {
+        let deepest = f64::max(joint, 50.0 - joint);
+        let area = |depth: f64| {
+            let out = 2.0 * (deepest - depth) * t;
+            (60.0 + out) * (40.0 + out)
+        };
+        let wanted = prismatoid(joint, area) + prismatoid(50.0 - joint, area);
+        let made = tapered(&part, joint, TWO).unwrap();
+        close(volume(&made.mesh), wanted, 1e-9);
+        close(made.after_mm3, wanted, 1e-9);
+        close(made.before_mm3, 120_000.0, 1e-9);
+        assert!(
+            made.walls
+                .iter()
+                .all(|wall| (wall.has_degrees - 2.0).abs() < 1e-9)
+        );
+    }
+}
+
+#[test]
+fn a_round_becomes_the_foot_of_a_cone() {
+    let part = mesh(&[cylinder([0.0; 3], 50.0, 30.0)]);
+    let made = tapered(&part, 0.0, TWO).unwrap();
+    // Polygons of the true area keep to the formula but for the mitre of their corners.
+    close(
+        volume(&made.mesh),
+        foot_of_cone(30.0, 25.0 + 30.0 * tan_two(), 25.0),
+        2e-4,
+    );
+    let made = tapered(&part, 20.0, TWO).unwrap();
+    let at = |depth: f64| 25.0 + (20.0 - depth) * tan_two();
+    let wanted = foot_of_cone(20.0, at(0.0), at(20.0)) + foot_of_cone(10.0, at(0.0), at(10.0));
+    close(volume(&made.mesh), wanted, 2e-4);
+}
+
+#[test]
+fn a_pocket_narrows_to_its_floor_wherever_the_joint_lies() {
+    let part = mesh(&[
+        block([0.0; 3], [80.0, 60.0, 30.0]),
+        away(block([0.0, 0.0, 10.0], [40.0, 30.0, 30.0])),
+    ]);
+    let outside =
+        |z: f64| (80.0 + 2.0 * (30.0 - z) * tan_two()) * (60.0 + 2.0 * (30.0 - z) * tan_two());
+    let pocket =
+        |z: f64| (40.0 - 2.0 * (20.0 - z) * tan_two()) * (30.0 - 2.0 * (20.0 - z) * tan_two());
+    let wanted = prismatoid(30.0, outside) - prismatoid(20.0, pocket);
+    let made = tapered(&part, 0.0, TWO).unwrap();
+    close(volume(&made.mesh), wanted, 1e-9);
+    let pockets = made.walls.iter().filter(|wall| wall.draws == Draws::Up);
+    assert!(pockets.clone().count() == 4 && pockets.clone().all(|wall| wall.side == Side::Inside));
+    // With the joint on top the same pocket still narrows downward.
+    let outside = |z: f64| (80.0 + 2.0 * z * tan_two()) * (60.0 + 2.0 * z * tan_two());
+    let wanted = prismatoid(30.0, outside) - prismatoid(20.0, pocket);
+    close(
+        volume(&tapered(&part, 30.0, TWO).unwrap().mesh),
+        wanted,
+        1e-9,
+    );
+}
+
+#[test]
+fn a_through_hole_is_narrowest_at_the_joint() {
+    let part = mesh(&[
+        block([0.0; 3], [60.0, 60.0, 40.0]),
+        away(cylinder([0.0, 0.0, -1.0], 30.0, 42.0)),
+    ]);
+    let made = tapered(&part, 20.0, TWO).unwrap();
+    let hole = 2.0 * foot_of_cone(20.0, 15.0 - 20.0 * tan_two(), 15.0);
+    let side = |h: f64| (60.0 + 2.0 * (20.0 - h) * tan_two()).powi(2);
+    close(
+        volume(&made.mesh),
+        2.0 * prismatoid(20.0, side) - hole,
+        2e-4,
+    );
+}
+
+#[test]
+fn a_boss_on_a_plate_spreads_over_the_plate() {
+    let part = mesh(&[
+        block([0.0; 3], [80.0, 80.0, 10.0]),
+        cylinder([0.0, 0.0, 10.0], 30.0, 25.0),
+    ]);
+    let made = tapered(&part, 0.0, TWO).unwrap();
+    let side = |z: f64| (80.0 + 2.0 * (10.0 - z) * tan_two()).powi(2);
+    let boss = foot_of_cone(25.0, 15.0 + 25.0 * tan_two(), 15.0);
+    close(volume(&made.mesh), prismatoid(10.0, side) + boss, 2e-4);
+}
+
+#[test]
+fn draught_by_depth_asks_the_rule() {
+    let part = mesh(&[block([0.0; 3], [60.0, 40.0, 50.0])]);
+    let depth = Length::from_mm(50.0);
+    let draft = wanted(depth, Skin::Printed, Side::Outside).unwrap().as_mm();
+    let area = |z: f64| {
+        let out = 2.0 * draft * (1.0 - z / 50.0);
+        (60.0 + out) * (40.0 + out)
+    };
+    let made = tapered(&part, 0.0, Draught::ByDepth(Skin::Printed)).unwrap();
+    close(volume(&made.mesh), prismatoid(50.0, area), 1e-9);
+    // On a shallow wall the angle of the table, not the length that holds from an inch on.
+    let flat = mesh(&[block([0.0; 3], [60.0, 40.0, 8.0])]);
+    let made = tapered(&flat, 0.0, Draught::ByDepth(Skin::Wood)).unwrap();
+    let share = by_skin(Length::from_mm(8.0), Skin::Wood, Side::Outside)
+        .unwrap()
+        .value;
+    close(made.walls[0].has_degrees.to_radians().tan(), share, 1e-9);
+}
+
+#[test]
+fn what_has_its_draught_and_what_is_undercut_stay() {
+    let part = mesh(&[block([0.0; 3], [60.0, 40.0, 50.0])]);
+    let once = tapered(&part, 20.0, TWO).unwrap();
+    let twice = tapered(&once.mesh, 20.0, Draught::Degrees(1.0)).unwrap();
+    close(volume(&twice.mesh), volume(&once.mesh), 1e-12);
+    // A groove round a bar draws neither way.
+    let grooved = mesh(&[
+        cylinder([0.0; 3], 60.0, 10.0),
+        cylinder([0.0, 0.0, 10.0], 30.0, 10.0),
+        cylinder([0.0, 0.0, 20.0], 60.0, 10.0),
+    ]);
+    let made = tapered(&grooved, 0.0, TWO).unwrap();
+    let held = made
+        .walls
+        .iter()
+        .filter(|wall| wall.draws == Draws::Neither);
+    close(held.map(|wall| wall.area_mm2).sum(), PI * 30.0 * 10.0, 1e-2);
+}
+
+#[test]
+fn walls_without_room_and_bad_angles_are_told() {
+    // Two ribs 1 mm apart and 40 mm high: each would grow by 1.4 mm at its foot.
+    let comb = mesh(&[
+        block([0.0; 3], [60.0, 40.0, 5.0]),
+        block([-3.5, 0.0, 5.0], [6.0, 40.0, 40.0]),
+        block([3.5, 0.0, 5.0], [6.0, 40.0, 40.0]),
+    ]);
+    let error = tapered(&comb, 0.0, TWO).unwrap_err();
+    let TaperError::NoRoom { place_mm } = error else {
+        unreachable!("{error}");
+    };
+    assert!(place_mm[0].abs() < 2.0, "{place_mm:?}");
+    for degrees in [0.0, -1.0, 11.0, f64::NAN] {
+        let error = tapered(&comb, 0.0, Draught::Degrees(degrees));
+        assert!(matches!(error, Err(TaperError::Angle { .. })));
+    }
+}
+
+#[test]
+fn meshes_of_files_are_tapered_and_stay_sound() {
+    let parts = [
+        ("flanged_ring.stl", 0.0),
+        ("pump_housing.stl", 0.0),
+        ("grooved_pulley_inches.stl", 0.5),
+        ("angle_bracket.stl", 0.5),
+    ];
+    for (name, share) in parts {
+        let part = example(name);
+        let [low, high] = part.bounds();
+        let joint = low[2] + share * (high[2] - low[2]);
+        let made = tapered(&part, joint, Draught::Degrees(1.0)).unwrap();
+        assert!(made.after_mm3 > made.before_mm3, "{name}");
+        close(volume(&made.mesh), made.after_mm3, 1e-6);
+    }
+}
