@@ -32,8 +32,8 @@ const PAIR_COST: usize = 20;
 /// What was found.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Crossings {
-    /// Facets that pass through another one.
-    pub facets: usize,
+    /// Facets that pass through another one, in order.
+    pub facets: Vec<u32>,
     /// A point on the first crossing.
     pub place: Option<Vector>,
     /// Whether the search was given up because too many facets lie in the same place.
@@ -63,7 +63,7 @@ pub fn find(mesh: &Mesh, tree: &Tree) -> Crossings {
     facets.sort_unstable();
     facets.dedup();
     Crossings {
-        facets: facets.len(),
+        facets,
         place,
         was_given_up,
     }

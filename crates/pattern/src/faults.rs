@@ -40,6 +40,17 @@ pub enum FaultKind {
         /// Middle of the largest opening, or a point on the first open edge.
         place: Vector,
     },
+    /// Openings the size of a face.
+    MissingFace {
+        /// Area of the lids, square millimetres or file units.
+        area: f64,
+        /// Volume by the lids that give least, cubic millimetres or file units.
+        least: f64,
+        /// Volume by the lids that give most.
+        most: f64,
+        /// Middle of the largest opening.
+        place: Vector,
+    },
     /// Neighbouring facets wound against each other.
     Winding {
         /// Edges across which they disagree.
@@ -122,6 +133,7 @@ impl Fault {
     pub fn code(&self) -> &'static str {
         match self.kind {
             FaultKind::OpenBoundary { .. } => "open_boundary",
+            FaultKind::MissingFace { .. } => "missing_face",
             FaultKind::Winding { .. } => "winding",
             FaultKind::Inverted { .. } => "inverted",
             FaultKind::NonManifold { .. } => "non_manifold",
@@ -139,6 +151,7 @@ impl Fault {
     pub fn place(&self) -> Option<Vector> {
         match self.kind {
             FaultKind::OpenBoundary { place, .. }
+            | FaultKind::MissingFace { place, .. }
             | FaultKind::Winding { place, .. }
             | FaultKind::Inverted { place, .. }
             | FaultKind::NonManifold { place, .. }

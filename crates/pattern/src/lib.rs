@@ -23,8 +23,14 @@
 //! assert!((looked.solid.volume_mm3 - 64_000.0).abs() < 1e-6);
 //! assert!((looked.solid.area_mm2 - 9_600.0).abs() < 1e-6);
 //!
-//! // The same cube with one facet missing has a hole too large to guess a lid for.
-//! let open = Mesh { triangles: cube.triangles[1..].to_vec(), ..cube };
+//! // The same cube without one of its faces is closed with a flat lid, and that is said aloud.
+//! let open = Mesh { triangles: cube.triangles[2..].to_vec(), points: cube.points.clone() };
+//! let looked = look("cube.stl", &write_stl(&open), None)?;
+//! assert_eq!(looked.verdict, Verdict::Healed);
+//! assert_eq!(looked.faults[0].code(), "missing_face");
+//!
+//! // Without two faces that meet, no lid can be told from another.
+//! let open = Mesh { triangles: cube.triangles[2..10].to_vec(), ..cube };
 //! let looked = look("cube.stl", &write_stl(&open), None)?;
 //! assert_eq!(looked.verdict, Verdict::Refused);
 //! assert_eq!(looked.faults[0].code(), "open_boundary");
@@ -33,8 +39,8 @@
 //!
 //! The way through the files: [`read`] chooses among [`stl`], [`obj`], [`ply`] and [`threemf`] and
 //! gives a [`mesh::Soup`]; [`mod@unit`] settles the unit; [`repair`] joins, winds and closes;
-//! [`crossings`] and [`rays`] weigh what passes through itself; [`solid`] measures; [`look`] does
-//! it all and judges.
+//! [`crossings`] and [`rays`] weigh what passes through itself, [`joining`] makes it one solid;
+//! [`solid`] measures; [`look`] does it all and judges.
 
 pub mod archive;
 pub mod boolean;
@@ -51,10 +57,12 @@ pub mod draw;
 pub mod faults;
 pub mod gltf;
 pub mod holes;
+pub mod joining;
 pub mod look;
 pub mod machining_stock;
 pub mod made;
 pub mod material;
+pub mod mended;
 pub mod mesh;
 pub mod nesting;
 pub mod obj;

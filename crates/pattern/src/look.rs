@@ -4,10 +4,12 @@ use serde::{Deserialize, Serialize};
 
 use crate::crossings;
 use crate::faults::{Fault, FaultKind, Standing};
+use crate::joining::{self, WORTH_JOINING};
+use crate::mended::{Mended, Repair};
 use crate::mesh::{Mesh, Soup};
 use crate::rays;
 use crate::read::{Format, ReadError, read};
-use crate::repair::{Mended, Repair, mend};
+use crate::repair::mend;
 use crate::solid::{self, Solid};
 use crate::tree::Tree;
 use crate::unit::{Choice, Unit, UnitBasis, choices, is_casting_size_mm, settle};
@@ -124,7 +126,8 @@ fn measured(mended: &Mended) -> Solid {
     }
 }
 
-/// Looks for facets that cross and bodies that share room, and weighs what they make wrong.
+/// Looks for facets that cross and bodies that share room, weighs what they make wrong, and joins
+/// them where that can be done.
 fn judge_crossings(mended: &mut Mended) {
     if mended.is_heap && !mended.is_closed {
         return;
@@ -132,32 +135,36 @@ fn judge_crossings(mended: &mut Mended) {
     let mesh = &mended.mesh;
     let tree = mended.tree.take().unwrap_or_else(|| Tree::over(mesh));
     let crossings = crossings::find(mesh, &tree);
-    let is_plain = crossings.facets == 0 && !crossings.was_given_up;
+    let is_plain = crossings.facets.is_empty() && !crossings.was_given_up;
     if is_plain && mended.nested.len() < 2 {
         return;
     }
-    let miscounted = if mended.is_closed && !crossings.was_given_up {
-        let counted = rays::count_volumes(mesh, &tree);
-        (counted.doubled + counted.inverted) / counted.joined.max(f64::MIN_POSITIVE)
-    } else {
-        1.0
-    };
-    if is_plain && miscounted <= MOST_MISCOUNTED {
+    let can_count = mended.is_closed && !crossings.was_given_up;
+    let counted = can_count.then(|| rays::count_volumes(mesh, &tree));
+    let miscounted = counted.map_or(1.0, |c| {
+        (c.doubled + c.inverted) / c.joined.max(f64::MIN_POSITIVE)
+    });
+    if is_plain && miscounted <= WORTH_JOINING {
         return;
     }
     let place = crossings
         .place
         .or(mended.nested.last().map(|shell| shell.place));
-    let standing = if miscounted <= MOST_MISCOUNTED {
-        Standing::Noted
-    } else {
-        Standing::Blocks
-    };
     let kind = FaultKind::SelfIntersection {
-        facets: crossings.facets,
+        facets: crossings.facets.len(),
         miscounted,
         place: place.unwrap_or_default(),
     };
+    let worth_joining = counted.filter(|_| miscounted > WORTH_JOINING);
+    let joined = worth_joining.and_then(|c| joining::join(mended, &crossings.facets, &c));
+    let standing = match (&joined, miscounted <= MOST_MISCOUNTED) {
+        (Some(_), _) => Standing::Repaired,
+        (None, true) => Standing::Noted,
+        (None, false) => Standing::Blocks,
+    };
+    if let Some(joined) = joined {
+        *mended = joined;
+    }
     mended.faults.push(Fault { kind, standing });
 }
 

@@ -8,7 +8,8 @@
 
 use crate::doubles::{drop_collapsed, drop_doubles};
 use crate::faults::{Fault, FaultKind, Standing};
-use crate::holes;
+use crate::holes::{self, Lids};
+use crate::mended::{Mended, Repair};
 use crate::mesh::{Edges, Mesh, Soup};
 use crate::nesting::{self, Nested, Role};
 use crate::shells::{Shells, wind_alike};
@@ -16,77 +17,6 @@ use crate::slits;
 use crate::tree::Tree;
 use crate::vector::Vector;
 use crate::weld;
-
-/// Something that was done to a mesh, and to how much of it.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Repair {
-    /// Points closer together than a hundred thousandth of the part were joined.
-    PointsJoined {
-        /// Number of points that went.
-        count: usize,
-    },
-    /// Facets with two corners in one point were dropped.
-    CollapsedDropped {
-        /// Number of facets.
-        count: usize,
-    },
-    /// Facets that were there more than once were dropped.
-    DoublesDropped {
-        /// Number of facets.
-        count: usize,
-    },
-    /// Facets without area were given half of a neighbour.
-    NeedlesMended {
-        /// Number of facets.
-        count: usize,
-    },
-    /// Sides that met the ends of others in their middle were split there.
-    SlitsZipped {
-        /// Number of sides.
-        count: usize,
-    },
-    /// Small flat openings were closed with a lid.
-    HolesClosed {
-        /// Number of openings.
-        count: usize,
-    },
-    /// Facets wound against the rest of their shell were turned.
-    FacetsTurned {
-        /// Number of facets.
-        count: usize,
-    },
-    /// Shells wound inside out were turned.
-    ShellsTurned {
-        /// Number of shells.
-        count: usize,
-    },
-    /// Pairs of sheets with nothing between them were dropped.
-    FlakesDropped {
-        /// Number of such shells.
-        count: usize,
-    },
-}
-
-/// A mesh after repair.
-#[derive(Default)]
-pub struct Mended {
-    /// The mesh; closed and outward wound if `is_closed`.
-    pub mesh: Mesh,
-    /// Whether every side meets another and no shell turns into its own back.
-    pub is_closed: bool,
-    /// Whether so many sides are open that the facets make no surface worth searching further.
-    pub is_heap: bool,
-    /// Shell of each facet.
-    pub shell_of: Vec<u32>,
-    /// The shells, settled as metal or void; empty for an open mesh.
-    pub nested: Vec<Nested>,
-    /// The boxes around the facets, if they had to be built and still fit.
-    pub tree: Option<Tree>,
-    /// What was done.
-    pub repairs: Vec<Repair>,
-    /// What was found.
-    pub faults: Vec<Fault>,
-}
 
 /// Share of open sides from which facets are a heap: a surface with openings has far fewer, and
 /// looking for slits and crossings among loose facets takes long and tells nothing.
@@ -99,6 +29,11 @@ const NO_HEAP: usize = 10_000;
 pub fn mend(soup: Soup) -> Mended {
     let mesh = weld::equal_points(&soup);
     drop(soup);
+    mend_mesh(mesh)
+}
+
+/// Mends a mesh whose equal points are joined already.
+pub fn mend_mesh(mesh: Mesh) -> Mended {
     let mut mending = Mending::begin(mesh);
     mending.drop_collapsed_and_doubled();
     mending.join_gaps();
@@ -236,13 +171,11 @@ impl Mending {
             let largest = openings.iter().max_by(|a, b| a.area.total_cmp(&b.area));
             self.open_place = largest.map(|opening| opening.place).or(self.open_place);
             self.open_at_first = self.open_at_first.max(shells.open.len());
-            let closed = if astray == 0 {
-                holes::close(&mut self.mesh, &openings)
-            } else {
-                0
-            };
-            self.did(closed, |count| Repair::HolesClosed { count });
-            if closed > 0 {
+            let closed = (astray == 0)
+                .then(|| holes::close(&mut self.mesh, &openings))
+                .flatten();
+            if let Some(lids) = closed {
+                self.note_lids(lids, openings.len());
                 shells = wind_alike(&mut self.mesh, &self.edges);
             }
         }
@@ -255,6 +188,20 @@ impl Mending {
             self.found(kind, Standing::Blocks);
         }
         shells
+    }
+
+    fn note_lids(&mut self, lids: Lids, count: usize) {
+        if !lids.is_large {
+            return self.did(count, |count| Repair::HolesClosed { count });
+        }
+        self.did(count, |count| Repair::FacesClosed { count });
+        let kind = FaultKind::MissingFace {
+            area: lids.area,
+            least: lids.volume.min(lids.other_volume),
+            most: lids.volume.max(lids.other_volume),
+            place: self.open_place.unwrap_or_default(),
+        };
+        self.found(kind, Standing::Repaired);
     }
 
     fn note_edges(&mut self, shells: &Shells) {

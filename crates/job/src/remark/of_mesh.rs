@@ -4,7 +4,7 @@ use measure::text::rounded;
 use pattern::draft::upright_share;
 use pattern::faults::{Fault, FaultKind, Standing};
 use pattern::look::Looked;
-use pattern::repair::Repair;
+use pattern::mended::Repair;
 use pattern::unit::{Choice, Unit, UnitBasis};
 
 use super::of_pattern::PatternFact;
@@ -80,6 +80,12 @@ fn words_of(kind: FaultKind) -> Remark {
         FaultKind::OpenBoundary { edges, loops, .. } => told("open_boundary")
             .with("edges", edges)
             .with("loops", loops),
+        FaultKind::MissingFace {
+            area, least, most, ..
+        } => told("missing_face")
+            .with("area", format!("{} cm²", rounded(area / 100.0, 3)))
+            .with("least", cubic_cm(least))
+            .with("most", cubic_cm(most)),
         FaultKind::Winding { edges, .. } => told("winding").with("edges", edges),
         FaultKind::Inverted { shells, .. } => told("inverted").with("shells", shells),
         FaultKind::NonManifold { edges, .. } => told("non_manifold").with("edges", edges),
@@ -107,6 +113,10 @@ fn words_of(kind: FaultKind) -> Remark {
         FaultKind::UnitSuspect { .. } => told("unit_suspect"),
         FaultKind::NoVolume { .. } => told("no_volume"),
     }
+}
+
+fn cubic_cm(cubic_mm: f64) -> String {
+    format!("{} cm³", rounded(cubic_mm / 1000.0, 4))
 }
 
 /// A unit that the file says and that makes an odd size, or one that has to be chosen.
@@ -155,9 +165,15 @@ fn done(repair: &Repair) -> Said {
         Repair::NeedlesMended { count } => ("needles-mended", count),
         Repair::SlitsZipped { count } => ("slits-zipped", count),
         Repair::HolesClosed { count } => ("holes-closed", count),
+        Repair::FacesClosed { count } => ("faces-closed", count),
         Repair::FacetsTurned { count } => ("facets-turned", count),
         Repair::ShellsTurned { count } => ("shells-turned", count),
         Repair::FlakesDropped { count } => ("flakes-dropped", count),
+        Repair::CrossingsJoined { before, after } => {
+            return Said::new("crossings-joined")
+                .with("before", cubic_cm(*before))
+                .with("after", cubic_cm(*after));
+        }
     };
     Said::new(id).with("count", *count)
 }

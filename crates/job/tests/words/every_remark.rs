@@ -28,7 +28,7 @@ use metal::charge_makeup::measured::Measured;
 use mould::flask::FlaskError;
 use pattern::faults::{Fault, FaultKind, Standing};
 use pattern::look::{Looked, look};
-use pattern::repair::Repair;
+use pattern::mended::Repair;
 use pattern::unit::{Unit, UnitBasis};
 
 /// All of them.
@@ -330,6 +330,12 @@ fn faults() -> Vec<FaultKind> {
             loops: 1,
             place,
         },
+        FaultKind::MissingFace {
+            area: 900.0,
+            least: 8000.0,
+            most: 8100.0,
+            place,
+        },
         FaultKind::Winding { edges, place },
         FaultKind::Inverted { shells: 1, place },
         FaultKind::NonManifold { edges, place },
@@ -372,8 +378,13 @@ fn repairs() -> Vec<Repair> {
         Repair::NeedlesMended { count },
         Repair::SlitsZipped { count },
         Repair::HolesClosed { count },
+        Repair::FacesClosed { count },
         Repair::FacetsTurned { count },
         Repair::ShellsTurned { count },
         Repair::FlakesDropped { count },
+        Repair::CrossingsJoined {
+            before: 8100.0,
+            after: 8000.0,
+        },
     ]
 }

@@ -57,9 +57,11 @@ doubles-dropped = { $count } doubled facets dropped
 needles-mended = { $count } facets without area mended
 slits-zipped = { $count } slits closed
 holes-closed = { $count } small holes closed
+faces-closed = { $count } opening(s), whole faces among them, closed flat
 facets-turned = { $count } facets turned
 shells-turned = { $count } shells turned outside out
 flakes-dropped = { $count } flakes without thickness dropped
+crossings-joined = what overlaps or crosses joined: volume { $before } before, { $after } after
 
 ## Why a flask does not take the patterns
 

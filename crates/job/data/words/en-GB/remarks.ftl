@@ -7,6 +7,8 @@
 
 open_boundary = { $edges } open edge(s) in { $loops } opening(s): the skin has holes
     .advice = close the skin at that place in your drawing program and export a solid
+missing_face = faces of the skin were missing ({ $area }) and have been closed flat; the volume is { $least } to { $most } by the lid
+    .advice = check that the part is solid there; a hollow part drawn without thickness is taken as solid: give it a wall
 winding = facets turned against their neighbours along { $edges } edge(s)
     .advice = export the part again as one solid
 inverted = { $shells } shell(s) wound inside out

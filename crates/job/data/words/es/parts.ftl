@@ -59,9 +59,11 @@ doubles-dropped = { $count } facetas dobles eliminadas
 needles-mended = { $count } facetas sin área reparadas
 slits-zipped = { $count } rendijas cerradas
 holes-closed = { $count } agujeros pequeños cerrados
+faces-closed = { $count } abertura(s), con caras enteras entre ellas, cerradas en plano
 facets-turned = { $count } facetas volteadas
 shells-turned = { $count } cáscaras vueltas con la cara hacia fuera
 flakes-dropped = { $count } láminas sin espesor eliminadas
+crossings-joined = lo que se solapa o se cruza, unido: volumen { $before } antes, { $after } después
 
 ## Why a flask does not take the patterns
 

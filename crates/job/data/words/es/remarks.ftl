@@ -12,6 +12,8 @@
 
 open_boundary = { $edges } arista(s) abierta(s) en { $loops } abertura(s): la piel tiene agujeros
     .advice = cierre la piel en ese lugar en su programa de dibujo y exporte un sólido
+missing_face = faltaban caras de la piel ({ $area }) y se cerraron en plano; el volumen es de { $least } a { $most } según la tapa
+    .advice = compruebe que la pieza es maciza ahí; una pieza hueca dibujada sin espesor se toma por maciza: dele una pared
 winding = facetas vueltas contra sus vecinas a lo largo de { $edges } arista(s)
     .advice = exporte la pieza otra vez como un solo sólido
 inverted = { $shells } cáscara(s) con lo de dentro hacia fuera

@@ -59,9 +59,11 @@ doubles-dropped = { $count } facettes en double enlevées
 needles-mended = { $count } facettes sans surface réparées
 slits-zipped = { $count } fentes fermées
 holes-closed = { $count } petits trous fermés
+faces-closed = { $count } ouverture(s), dont des faces entières, fermées à plat
 facets-turned = { $count } facettes retournées
 shells-turned = { $count } peaux remises à l'endroit
 flakes-dropped = { $count } lamelles sans épaisseur enlevées
+crossings-joined = ce qui se chevauche ou se traverse réuni : volume { $before } avant, { $after } après
 
 ## Why a flask does not take the patterns
 

@@ -13,6 +13,8 @@
 
 open_boundary = { $edges } arête(s) ouverte(s), { $loops } ouverture(s) : la peau a des trous
     .advice = fermer la peau à cet endroit dans le logiciel de dessin et exporter un solide
+missing_face = des faces de la peau manquaient ({ $area }) et ont été fermées à plat ; le volume va de { $least } à { $most } selon le couvercle
+    .advice = vérifier que la pièce est pleine à cet endroit ; une pièce creuse dessinée sans épaisseur est prise pour pleine : lui donner une paroi
 winding = facettes tournées à l'inverse de leurs voisines le long de { $edges } arête(s)
     .advice = exporter de nouveau la pièce comme un seul solide
 inverted = { $shells } peau(x) retournée(s), le dedans dehors
