@@ -40,7 +40,7 @@ pub(super) fn raised(
     }
     raised.drop_unused_points();
     let crossed = crossings::find(&raised, &Tree::over(&raised));
-    match crossed.facets {
+    match crossed.facets.len() {
         0 => Ok(raised),
         _ => Ok(Body::rebuilt(&raised)?.mesh()),
     }

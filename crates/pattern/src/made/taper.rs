@@ -180,7 +180,7 @@ fn turned_over(before: &Mesh, after: &Mesh) -> Option<Vector> {
 /// A place where the skin passes through itself.
 fn crossing(mesh: &Mesh) -> Option<Vector> {
     let found = crossings::find(mesh, &Tree::over(mesh));
-    match found.facets > 0 || found.was_given_up {
+    match !found.facets.is_empty() || found.was_given_up {
         true => Some(found.place.unwrap_or_default()),
         false => None,
     }
