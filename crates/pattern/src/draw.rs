@@ -6,13 +6,19 @@
 //!
 //! The way through the files: [`frame`] turns the part so that it is drawn along z; [`columns`]
 //! cuts it into upright columns of metal and room; [`undercut`] finds the room that is held and the
-//! surface around it, [`remedy`] what can be done about it.
+//! surface around it, [`remedy`] what can be done about it. [`search`] tries the directions of
+//! [`candidates`] and ranks them by the weights of [`way`], for which [`level`] says how flat the
+//! joint can be.
 
+pub mod candidates;
 pub mod columns;
 pub mod frame;
+pub mod level;
 pub mod remedy;
+pub mod search;
 mod trapped;
 pub mod undercut;
+pub mod way;
 
 use thiserror::Error;
 

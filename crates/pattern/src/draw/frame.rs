@@ -49,10 +49,15 @@ impl DrawFrame {
 
     /// The part turned into the draw.
     pub fn turned(&self, mesh: &Mesh) -> Mesh {
-        let points = mesh.points.iter().map(|&point| self.draw_from_part(point));
-        Mesh {
-            points: points.collect(),
-            triangles: mesh.triangles.clone(),
+        let mut turned = mesh.clone();
+        self.turn(mesh, &mut turned);
+        turned
+    }
+
+    /// The same into a copy of the part that is there already.
+    pub fn turn(&self, mesh: &Mesh, copy: &mut Mesh) {
+        for (to, from) in copy.points.iter_mut().zip(&mesh.points) {
+            *to = self.draw_from_part(*from);
         }
     }
 }

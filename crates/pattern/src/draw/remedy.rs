@@ -4,6 +4,8 @@
 use super::columns::Columns;
 use super::frame::DrawFrame;
 use super::trapped::Held;
+use super::undercut::Undercuts;
+use super::way::Way;
 use crate::vector::Vector;
 
 /// What frees the pattern.
@@ -64,6 +66,20 @@ const FREE: f64 = 0.97;
 /// Longest room that a loose piece is advised for, mm: what is longer is drawn back as a block of
 /// sand (common practice, no source).
 const LONGEST_PIECE_MM: f64 = 100.0;
+
+/// Advises to turn the part instead, if one of some other ways of drawing it holds nothing.
+pub fn turn_if_clear(found: &mut Undercuts, ways: &[Way]) {
+    let Some(clear) = ways.iter().find(|way| way.trapped_mm3 == 0.0) else {
+        return;
+    };
+    for region in &mut found.regions {
+        region.advice = Advice {
+            remedy: Remedy::TurnThePart,
+            why: Why::ClearWhenTurned,
+            opening: Some(clear.up),
+        };
+    }
+}
 
 /// Advice on one region, given by the numbers of its gaps.
 pub(super) fn advise(held: &Held, whole: &Columns, frame: &DrawFrame, gaps: &[usize]) -> Advice {

@@ -8,4 +8,5 @@
 
 mod parts;
 mod rays;
+mod search;
 mod undercut;
