@@ -2,11 +2,26 @@
 //! rammed up.
 //!
 //! The steps in their order: [`stock`] leaves metal on faces that are machined, [`grow`] makes
-//! everything larger by the contraction, [`taper`] gives the walls their draught. All lengths are
-//! millimetres, z is the way the cope is lifted; the joint is a level along z.
+//! everything larger by the contraction, [`taper`] gives the walls their draught, [`prints`] puts
+//! on what will hold the cores. Then [`halves`] parts it along the [`joint`] or [`line`] engraves
+//! the joint on it, [`lifting`] drills the hole by which it is drawn, and [`bed`] cuts what is
+//! larger than the printer; [`board`] makes the oddside it lies in and [`plate`] mounts several
+//! on a board; [`filament`] tells what a print weighs and how it stands the rammer.
+//! All lengths are millimetres, z is the way the cope is lifted.
 
+pub mod bed;
+pub mod board;
 mod bore;
+pub mod filament;
 pub mod grow;
+pub mod halves;
+pub mod joint;
+pub mod lifting;
+pub mod line;
+mod pins;
+mod plain;
+pub mod plate;
+pub mod prints;
 mod raise;
 pub mod stock;
 pub mod taper;

@@ -5,7 +5,14 @@
     reason = "a test that cannot get at its part must fail"
 )]
 
+mod bed;
+mod board;
+mod filament;
 mod growing;
+mod halves;
+mod line;
+mod plate;
+mod prints;
 mod solids;
 mod stock;
 mod taper;

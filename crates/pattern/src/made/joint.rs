@@ -1,0 +1,87 @@
+//! The joint of the mould as the pattern meets it: a level, or two blocks of sand that fit each
+//! other wherever the joint wanders.
+
+use std::f64::consts::TAU;
+
+use crate::boolean::{Body, BooleanError};
+use crate::mesh::Mesh;
+use crate::rays;
+use crate::tree::Tree;
+
+/// The joint.
+#[derive(Clone, Debug)]
+pub enum Joint {
+    /// Flat, at a level along z, mm.
+    Flat(f64),
+    /// Two closed blocks that fill the flask and meet along the joint.
+    Blocks {
+        /// The drag, below.
+        below: Mesh,
+        /// The cope, above.
+        above: Mesh,
+    },
+}
+
+impl Joint {
+    /// What of a body lies below the joint, and what above.
+    ///
+    /// # Errors
+    ///
+    /// What the library that cuts says.
+    pub fn parted(&self, body: &Body) -> Result<[Body; 2], BooleanError> {
+        match self {
+            Joint::Flat(level_mm) => {
+                let [above, below] = body.cut_by_plane([0.0, 0.0, 1.0], *level_mm)?;
+                Ok([below, above])
+            }
+            Joint::Blocks { below, above } => Ok([
+                body.common_with(&Body::of(below)?)?,
+                body.common_with(&Body::of(above)?)?,
+            ]),
+        }
+    }
+
+    /// The joint as heights over the plan.
+    pub(super) fn surface(&self) -> Surface<'_> {
+        match self {
+            Joint::Flat(level_mm) => Surface::Flat(*level_mm),
+            Joint::Blocks { below, .. } => Surface::Top(below, Tree::over(below)),
+        }
+    }
+}
+
+/// Heights of the joint.
+pub(super) enum Surface<'a> {
+    /// The same everywhere.
+    Flat(f64),
+    /// The upper skin of the block below.
+    Top(&'a Mesh, Tree),
+}
+
+impl Surface<'_> {
+    /// Height of the joint over a place of the plan, if it reaches there.
+    pub(super) fn height_mm(&self, [x, y]: [f64; 2]) -> Option<f64> {
+        match self {
+            Surface::Flat(level_mm) => Some(*level_mm),
+            Surface::Top(mesh, tree) => {
+                let hits = rays::along(mesh, tree, 2, [x, y, 0.0]);
+                hits.last().map(|hit| hit.at)
+            }
+        }
+    }
+
+    /// The same, if the joint stays about level as far as a hole there reaches sideways: beside a
+    /// step the hole would open into it.
+    pub(super) fn level_around(&self, [x, y]: [f64; 2], reach_mm: f64) -> Option<f64> {
+        let own = self.height_mm([x, y])?;
+        let is_near = |step: usize| {
+            let (sin, cos) = (TAU * step as f64 / AROUND as f64).sin_cos();
+            let height = self.height_mm([x + reach_mm * cos, y + reach_mm * sin]);
+            height.is_some_and(|height| (height - own).abs() <= reach_mm / 2.0)
+        };
+        (matches!(self, Surface::Flat(_)) || (0..AROUND).all(is_near)).then_some(own)
+    }
+}
+
+/// Places looked at around a hole.
+const AROUND: usize = 8;
