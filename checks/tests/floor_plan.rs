@@ -17,7 +17,9 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("reckon", &["mould", "pattern", "metal", "sand", "measure"]),
     (
         "job",
-        &["reckon", "mould", "pattern", "metal", "sand", "measure"],
+        &[
+            "reckon", "rigging", "mould", "pattern", "metal", "sand", "measure",
+        ],
     ),
     ("sheet", &["job", "measure"]),
     (

@@ -62,6 +62,19 @@ pub enum Command {
         #[arg(long)]
         letter: bool,
     },
+    /// Build the mould as solids: castings, sprue, runner, gates, feeders, cope and drag as STL
+    /// files and one glTF, and tell what each weighs and what is wrong.
+    #[command(alias = "mold")]
+    Mould {
+        /// A job folder or its job.toml.
+        job: PathBuf,
+        /// Folder to write into; left out, `mould` in the job folder.
+        #[arg(long)]
+        out: Option<PathBuf>,
+        /// Write over files that are there already.
+        #[arg(long)]
+        force: bool,
+    },
     /// Print the pour card for the wall, once each of ten points is ticked as dry by its name.
     Card {
         /// Job folders, one for each mould of the pour.

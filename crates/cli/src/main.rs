@@ -11,7 +11,9 @@ use std::process::ExitCode;
 use clap::Parser;
 
 use crate::args::{Args, Command};
-use crate::commands::{card, charge, completions, look, man, new, plan, reckon, schema, why};
+use crate::commands::{
+    card, charge, completions, look, man, mould, new, plan, reckon, schema, why,
+};
 use crate::trouble::Trouble;
 
 fn main() -> ExitCode {
@@ -42,6 +44,7 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
             out,
             letter,
         }),
+        Command::Mould { job, out, force } => mould::run(&mould::Asked { job, out, force }),
         Command::Card {
             jobs,
             dry,

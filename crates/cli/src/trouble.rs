@@ -46,6 +46,9 @@ pub enum Trouble {
     /// No pour card.
     #[error(transparent)]
     NoCard(#[from] job::pour_card::NoCard),
+    /// No mould of solids.
+    #[error("no mould: {0}")]
+    NoMould(#[from] job::mould_solids::NoMould),
     /// A law that was not worked out.
     #[error(transparent)]
     Reckon(#[from] reckon::refusal::Refusal),
@@ -111,6 +114,7 @@ impl Trouble {
             Trouble::Folder(_) | Trouble::FolderAsJson(_) | Trouble::Sheet(_) => 2,
             Trouble::Unsettled { ask, .. } => 2 + u8::from(*ask),
             Trouble::Reckon(Refusal::Impossible(_)) | Trouble::NoCard(_) => 2,
+            Trouble::NoMould(_) => 2,
             Trouble::Usage(_) | Trouble::NoMetal | Trouble::Misplaced(_) => 64,
             Trouble::Reckon(_) | Trouble::NotAPair(_) | Trouble::NoSuchFigure { .. } => 64,
             Trouble::Charge(_) | Trouble::NoMass => 2,

@@ -124,6 +124,14 @@ pub enum FolderError {
         /// What is there.
         path: PathBuf,
     },
+    /// A file that would be written over.
+    #[error(
+        "{path} is already there and nothing is written; move it away, or write over it with --force"
+    )]
+    WouldOverwrite {
+        /// What is there.
+        path: PathBuf,
+    },
 }
 
 /// Opens a job folder, or the job file in it.
@@ -253,6 +261,23 @@ pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), FolderError> {
         let _ = fs::remove_file(&beside);
         disk(path, error)
     })
+}
+
+/// Writes several files into a folder, none of them unless all may be written: one that is there
+/// already is only written over by force. Gives the files written.
+pub fn write_all_new(
+    folder: &Path,
+    files: &[(String, Vec<u8>)],
+    force: bool,
+) -> Result<Vec<PathBuf>, FolderError> {
+    let paths: Vec<PathBuf> = files.iter().map(|(name, _)| folder.join(name)).collect();
+    if let Some(path) = paths.iter().find(|path| !force && path.exists()) {
+        return Err(FolderError::WouldOverwrite { path: path.clone() });
+    }
+    for (path, (_, bytes)) in paths.iter().zip(files) {
+        write_whole(path, bytes)?;
+    }
+    Ok(paths)
 }
 
 fn in_file(name: &str, text: &str, fault: PartFault) -> Box<FileFault> {

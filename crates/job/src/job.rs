@@ -9,6 +9,7 @@ use metal::alloy::Alloy;
 use metal::alloys::{UnknownAlloy, named};
 use metal::scrap::{Origin, origin, origins};
 use pattern::unit::Unit;
+use rigging::placement::Placement;
 use thiserror::Error;
 
 use crate::charge::wish::{ChargeWish, WishError};
@@ -47,6 +48,8 @@ pub struct Job {
     pub firm: Option<String>,
     /// How long it stands before it is poured.
     pub stands: Option<Duration>,
+    /// What of the rigging is wanted elsewhere than the rules place it.
+    pub place: Placement,
     /// Melt loss weighed in this shop.
     pub loss: Option<Share>,
     /// Metal kept for the ingot mould, as a share of what is poured.
@@ -206,6 +209,7 @@ impl Job {
             joint: mould.joint.as_ref().map(|height| height.value),
             firm: mould.firm.clone().filter(|shown| !shown.trim().is_empty()),
             stands: mould.stands.as_ref().map(|stands| stands.value),
+            place: mould.place.meant(),
             loss: melt.loss.clone(),
             pig: melt.pig.as_ref().map_or(PIG, |pig| pig.ratio),
             form: melt.form,
@@ -241,6 +245,7 @@ impl Job {
             joint: None,
             firm: None,
             stands: None,
+            place: Placement::default(),
             loss: None,
             pig: PIG,
             form: StockForm::default(),

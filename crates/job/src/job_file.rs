@@ -10,7 +10,7 @@ use measure::text::ranged::Ranged;
 use serde::Deserialize;
 use toml::Spanned;
 
-use crate::place_text::{Along, Axis, Turn};
+use crate::place_text::{Along, Axis, FeederPlace, OnJoint, Turn};
 
 use crate::charge::wish::ChargeFile;
 use crate::pour_card::PourFile;
@@ -234,6 +234,21 @@ pub struct MouldFile {
     pub firm: Option<String>,
     /// How long it stands from when it is rammed till it is poured.
     pub stands: Option<Typed<Duration>>,
+    /// What of the rigging is wanted elsewhere than the rules place it.
+    #[serde(default)]
+    pub place: PlaceFile,
+}
+
+/// `[mould.place]`: places from the front left inside corner of the flask, along it and across.
+#[derive(Clone, Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PlaceFile {
+    /// Middle of the sprue.
+    pub sprue: Option<OnJoint>,
+    /// Where gates enter castings.
+    pub gates: Option<Vec<OnJoint>>,
+    /// Where feeders stand, or which sections they feed.
+    pub feeders: Option<Vec<FeederPlace>>,
 }
 
 /// `[melt]`

@@ -27,6 +27,8 @@ pub mod given_part;
 pub mod job;
 pub mod job_file;
 pub mod melt_loss;
+pub mod mould_solids;
+pub mod mould_told;
 pub mod part;
 pub mod pattern_made;
 pub mod place_text;

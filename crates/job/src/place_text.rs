@@ -4,8 +4,11 @@ use std::fmt;
 
 use measure::length::Length;
 use measure::text::Typed;
+use rigging::placement::{FeederAt, Placement};
 use serde::de::{Error, SeqAccess, Visitor};
 use serde::{Deserialize, Deserializer};
+
+use crate::job_file::PlaceFile;
 
 /// How far along an axis, to either side: `"-20 mm"`, `"3/4 in"`, `0`.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -18,6 +21,81 @@ pub struct Axis(pub [f64; 3]);
 /// A turn in degrees: `30`, `"30 deg"`, `"30°"`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Turn(pub f64);
+
+/// A place on the joint: along the flask, then across it, like `"120, 45"` in mm or
+/// `"4 3/4 in, 45 mm"`.
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[serde(try_from = "String")]
+pub struct OnJoint(pub [Length; 2]);
+
+/// Where a feeder is wanted: a place on the joint, `"heaviest"`, or `"section 2"`.
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
+#[serde(try_from = "String")]
+pub struct FeederPlace(pub FeederAt);
+
+impl PlaceFile {
+    /// What is meant by it.
+    pub fn meant(&self) -> Placement {
+        let mm = |place: &OnJoint| place.0.map(|along| along.as_mm());
+        let gates = self
+            .gates
+            .as_ref()
+            .map(|gates| gates.iter().map(mm).collect());
+        let feeders = self.feeders.as_ref();
+        Placement {
+            sprue_mm: self.sprue.as_ref().map(mm),
+            gates_mm: gates,
+            feeders: feeders.map(|feeders| feeders.iter().map(|place| place.0).collect()),
+        }
+    }
+}
+
+impl TryFrom<String> for OnJoint {
+    type Error = String;
+
+    fn try_from(text: String) -> Result<OnJoint, String> {
+        on_joint(&text).ok_or_else(|| {
+            format!("\"{text}\" is no place on the joint; write along, across: \"120, 45\" in mm")
+        })
+    }
+}
+
+impl TryFrom<String> for FeederPlace {
+    type Error = String;
+
+    fn try_from(text: String) -> Result<FeederPlace, String> {
+        let small = text.trim().to_lowercase();
+        let number = small
+            .strip_prefix("section")
+            .map(|rest| rest.trim().parse::<usize>());
+        let at = match number {
+            _ if small == "heaviest" => Some(FeederAt::Section(1)),
+            Some(Ok(number)) if number > 0 => Some(FeederAt::Section(number)),
+            Some(_) => None,
+            None => on_joint(&small)
+                .map(|OnJoint(place)| FeederAt::Point(place.map(|along| along.as_mm()))),
+        };
+        at.map(FeederPlace).ok_or_else(|| {
+            format!(
+                "\"{text}\" is no place for a feeder; write \"heaviest\", \"section 2\", \
+                 or along, across: \"120, 45\" in mm"
+            )
+        })
+    }
+}
+
+/// Two lengths with a comma and a space, or a semicolon, between them; without a unit in mm.
+fn on_joint(text: &str) -> Option<OnJoint> {
+    let (x, y) = text.split_once(';').or_else(|| text.split_once(", "))?;
+    let length = |text: &str| {
+        let (sign, rest) = signed(text);
+        match measure::text::plain_number(rest) {
+            Some(mm) => Some(Length::from_mm(mm * sign)),
+            None => along(text).ok().map(|Along(length)| length),
+        }
+    };
+    Some(OnJoint([length(x)?, length(y)?]))
+}
 
 impl<'de> Deserialize<'de> for Along {
     fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Along, D::Error> {

@@ -3,6 +3,8 @@
 //! Each step takes what the steps above it found, writes its figures into the ledger, and hands on
 //! what the next steps need. The formulas stand in the rooms of the trade; here they only meet.
 
+use ::rigging::given::Given;
+
 use crate::job::Job;
 use crate::part::Part;
 use crate::plan::Plan;
@@ -26,6 +28,7 @@ mod melting;
 mod opening;
 mod placing;
 mod rigging;
+mod solids;
 mod thirst;
 mod told;
 mod treating;
@@ -74,6 +77,27 @@ pub fn work_out(job: &Job, shop: &Shop, part: &Part) -> Plan {
         units: shop.units,
         words: shop.words,
     }
+}
+
+/// What the solids of the mould are built from, by the same steps as the plan; nothing for a part
+/// of which no more than sizes are known.
+pub fn mould_given(job: &Job, shop: &Shop, part: &Part) -> Option<Given> {
+    let mut ledger = Ledger::default();
+    let looked = part.looked()?;
+    let part = placing::placing(job, part, &mut ledger);
+    let casting = casting::casting(job, shop, &part, &mut ledger);
+    let feeding = feeding::feeding(job, &part, &casting, &mut ledger);
+    let rigging = rigging::rigging(job, shop, &part, &casting, &feeding, &mut ledger);
+    let vents = bench::vent_spacing(job, shop, &part, &rigging);
+    let built = solids::Sized {
+        job,
+        part: &part,
+        casting: &casting,
+        feeding: &feeding,
+        rigging: &rigging,
+        vents,
+    };
+    solids::given(&built, &looked.mesh)
 }
 
 /// A plan's own word on a fact stands for that of the mesh: the heavier of two alike is kept.

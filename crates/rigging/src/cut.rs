@@ -76,6 +76,13 @@ impl Cut {
         })
     }
 
+    /// Sand between it and something that covers this much of the joint between two heights: as
+    /// seen from above, or upright where one lies over the other.
+    pub(crate) fn gap(&self, covers: &Footprint, [low, high]: [f64; 2]) -> f64 {
+        let upright = (low - self.heights_mm[1]).max(self.heights_mm[0] - high);
+        self.covers.gap(covers).max(upright)
+    }
+
     /// A place where a shape hooks behind sand as it is drawn.
     pub(crate) fn hooks_at(&self) -> Option<Vector> {
         self.shapes

@@ -28,6 +28,9 @@ pub(crate) struct Levels {
 /// practice, no source).
 const UNDER_THE_WELL_MM: f64 = 15.0;
 
+/// Sand between the basin and the wall of the flask, mm: the least that can be rammed.
+const BASIN_TO_WALL_MM: f64 = 10.0;
+
 /// Least fall, mm: a shorter sprue is a hole.
 const LEAST_FALL_MM: f64 = 5.0;
 
@@ -86,6 +89,14 @@ fn basin(given: &Given, levels: &Levels, middle: Point) -> Result<Cut, MouldErro
     let lean = ROUND_SLOPE * (levels.rim_mm - levels.head_mm);
     let least = given.sizes.sprue_top.as_mm() + 2.0 * OVERLAP_MM;
     let widths = [(across - lean).max(least), (across + lean).max(least)];
+    // Where the wall of the flask is near, the sprue stands at the edge of the basin.
+    let aside = ((widths[0] - least) / 2.0).max(0.0);
+    let inside = [given.flask.length, given.flask.width].map(|side| side.as_mm());
+    let middle = [0, 1].map(|axis| {
+        let room = widths[1] / 2.0 + BASIN_TO_WALL_MM;
+        let clear = middle[axis].min(inside[axis] - room).max(room);
+        clear.clamp(middle[axis] - aside, middle[axis] + aside)
+    });
     let cup = round(middle, [levels.head_mm, levels.rim_mm], widths);
     let covers = Footprint::round(middle, widths[1]);
     Cut::of(Piece::Basin, covers, vec![(cup, Draw::Upward)])

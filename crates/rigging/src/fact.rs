@@ -117,6 +117,9 @@ pub(crate) struct Standing<'a> {
 /// least that can be rammed at all.
 const LEAST_SAND_MM: f64 = 10.0;
 
+/// Sand is not rammed more truly than this, mm, so that less is not told as missing.
+const TOO_FINE_MM: f64 = 0.5;
+
 /// Volume below which two pieces only touch by rounding, mm³.
 const NOTHING_MM3: f64 = 1e-3;
 
@@ -172,8 +175,7 @@ fn walls(standing: &Standing<'_>, facts: &mut Vec<Fact>) {
     let (flask, sand) = (&standing.given.flask, &standing.given.sand);
     let inside = [flask.length.as_mm(), flask.width.as_mm()];
     let mut note = |piece: &Piece, side, sand_mm: f64, wanted_mm: f64| {
-        // Layouts are cut to the wanted sand, so that rounding may lie on either side of it.
-        if sand_mm < wanted_mm - 0.01 {
+        if sand_mm < wanted_mm - TOO_FINE_MM {
             facts.push(Fact::ThinWall {
                 piece: piece.clone(),
                 side,
@@ -182,28 +184,29 @@ fn walls(standing: &Standing<'_>, facts: &mut Vec<Fact>) {
             });
         }
     };
-    for lying in standing.castings {
-        let piece = Piece::Casting(lying.number);
+    // Castings are alike: of each side the one with the least sand is told.
+    let least = |gap: &dyn Fn(&Lying) -> f64| {
+        let gaps = standing
+            .castings
+            .iter()
+            .map(|lying| (gap(lying), lying.number));
+        gaps.min_by(|(a, _), (b, _)| a.total_cmp(b))
+    };
+    let beside = |lying: &Lying| {
         let [low, high] = lying.bounds;
         let gaps = [0, 1].map(|axis| low[axis].min(inside[axis] - high[axis]));
-        note(
-            &piece,
-            Side::Wall,
-            gaps[0].min(gaps[1]),
-            sand.to_wall.as_mm(),
-        );
-        note(
-            &piece,
-            Side::Top,
-            flask.cope.as_mm() - high[2],
-            sand.above.as_mm(),
-        );
-        note(
-            &piece,
-            Side::Bottom,
-            flask.drag.as_mm() + low[2],
-            sand.below.as_mm(),
-        );
+        gaps[0].min(gaps[1])
+    };
+    let over = |lying: &Lying| flask.cope.as_mm() - lying.bounds[1][2];
+    let under = |lying: &Lying| flask.drag.as_mm() + lying.bounds[0][2];
+    for (gap, side, wanted) in [
+        (least(&beside), Side::Wall, sand.to_wall),
+        (least(&over), Side::Top, sand.above),
+        (least(&under), Side::Bottom, sand.below),
+    ] {
+        if let Some((gap, number)) = gap {
+            note(&Piece::Casting(number), side, gap, wanted.as_mm());
+        }
     }
     for cut in standing.cuts() {
         let [low, high] = cut.covers.bounds();
@@ -347,7 +350,7 @@ fn shared(cut: &Cut, other: &Body) -> Result<f64, MouldError> {
 fn sand_between(standing: &Standing<'_>, facts: &mut Vec<Fact>) {
     let to_runner = standing.given.sand.to_runner.as_mm();
     let mut note = |cut: &Cut, other: Piece, sand_mm: f64, wanted_mm: f64| {
-        if sand_mm < wanted_mm - 0.01 {
+        if sand_mm < wanted_mm - TOO_FINE_MM {
             let (piece, place_mm) = (cut.piece.clone(), cut.covers.middle());
             facts.push(Fact::ThinSand {
                 piece,
@@ -360,24 +363,32 @@ fn sand_between(standing: &Standing<'_>, facts: &mut Vec<Fact>) {
     };
     let runners = standing.runners.iter().map(|(_, cut)| cut);
     let running = || standing.downhill.iter().chain(runners.clone());
-    for lying in standing.castings {
-        for cut in running() {
-            let gap = cut.covers.gap_to(&lying.mesh, cut.heights_mm);
-            note(cut, Piece::Casting(lying.number), gap, to_runner);
-        }
-        let strange = standing
-            .feeders
+    // Of several castings the nearest is told.
+    let nearest = |cut: &Cut, but: Option<usize>| {
+        let others = standing
+            .castings
             .iter()
-            .filter(|feeder| feeder.casting != lying.number);
-        for cut in strange.map(|feeder| &feeder.cut) {
+            .filter(|lying| Some(lying.number) != but);
+        let gaps = others.map(|lying| {
             let gap = cut.covers.gap_to(&lying.mesh, cut.heights_mm);
-            note(cut, Piece::Casting(lying.number), gap, LEAST_SAND_MM);
+            (gap, Piece::Casting(lying.number))
+        });
+        gaps.min_by(|(a, _), (b, _)| a.total_cmp(b))
+    };
+    for cut in running() {
+        if let Some((gap, casting)) = nearest(cut, None) {
+            note(cut, casting, gap, to_runner);
+        }
+    }
+    for feeder in standing.feeders {
+        if let Some((gap, casting)) = nearest(&feeder.cut, Some(feeder.casting)) {
+            note(&feeder.cut, casting, gap, LEAST_SAND_MM);
         }
     }
     for feeder in standing.feeders {
         let gates = standing.gates.iter().map(|(_, cut)| cut);
         for cut in running().chain(gates) {
-            let sand_mm = feeder.cut.covers.gap(&cut.covers);
+            let sand_mm = feeder.cut.gap(&cut.covers, cut.heights_mm);
             note(&feeder.cut, cut.piece.clone(), sand_mm, LEAST_SAND_MM);
         }
     }

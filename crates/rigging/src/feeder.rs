@@ -40,10 +40,14 @@ pub(crate) struct Clear<'a> {
 const FROM_THE_SIDE: f64 = 1.5;
 
 /// Ways tried around a section.
-const WAYS: usize = 48;
+const WAYS: usize = 96;
 
 /// Sand kept to the wall of the flask and to other metal, mm: the least that can be rammed.
 const APART_MM: f64 = 10.0;
+
+/// How much less of it a feeder beside its casting may have, mm, before it is put on top: that
+/// costs more metal and a saw cut, and the lack is told.
+const LACKING_MM: f64 = 2.0;
 
 /// Length of a neck over its width (`wlodawer-1966`: up to half its width it is kept hot from both
 /// ends), and the least sand, mm, between feeder and casting.
@@ -236,9 +240,11 @@ impl Next<'_> {
         Some((skin[1] - 0.2 * spare.min(30.0), neck))
     }
 
-    /// Sand beside a feeder past the least there has to be, or nothing where there is less.
+    /// Sand beside a feeder past the least there has to be, or nothing where too much is lacking.
     fn spare(&self, neck: &Neck, clear: &Clear<'_>) -> Option<f64> {
-        let covers = Footprint::round(neck.to, 2.0 * self.radius_mm());
+        let heights = self.heights(neck);
+        let widest = 2.0 * self.radius_mm() + ROUND_SLOPE * heights[1];
+        let covers = Footprint::round(neck.to, widest);
         let inside = [self.given.flask.length, self.given.flask.width].map(|side| side.as_mm());
         let [low, high] = covers.bounds();
         let walls = [0, 1].map(|axis| low[axis].min(inside[axis] - high[axis]) - APART_MM);
@@ -246,19 +252,19 @@ impl Next<'_> {
         for metal in clear.metal {
             spare = spare.min(covers.gap(metal) - APART_MM);
         }
-        if spare < 0.0 {
+        if spare < -LACKING_MM {
             return None;
         }
-        let [foot, top] = self.heights(neck);
         for lying in clear.castings {
             let wanted = match lying.number == self.lying.number {
-                // A hair less, as its own skin lies just as far off as the neck is long.
-                true => self.neck_length_mm() - 0.5,
+                // Less by its slope, and by a hair, as its own skin lies as far off as the neck is
+                // long.
+                true => self.neck_length_mm() - (widest / 2.0 - self.radius_mm()) - 0.5,
                 false => APART_MM,
             };
-            spare = spare.min(covers.gap_to(&lying.mesh, [foot, top]) - wanted);
+            spare = spare.min(covers.gap_to(&lying.mesh, heights) - wanted);
         }
-        (spare >= 0.0).then_some(spare)
+        (spare >= -LACKING_MM).then_some(spare)
     }
 
     /// Foot and top of a feeder beside its casting; it stands at least half of its width above

@@ -52,9 +52,10 @@ pub(crate) struct Beside {
     pub(crate) side: f64,
 }
 
-/// Widths over thickness of a gate: flat, so that it breaks off (common practice, no source).
-/// Narrower it feeds back from the casting, wider it chills before it is full.
-const FLATNESS: f64 = 4.0;
+/// Widths over thickness of a gate, and what each costs, mm of gate: flat, so that it breaks off
+/// (common practice, no source), and less so only where that saves a way. Wider than the first it
+/// chills before it is full, narrower than the last it feeds back from the casting.
+const FLATNESS: [(f64, f64); 3] = [(4.0, 0.0), (2.0, 10.0), (1.0, 25.0)];
 
 /// Widest single gate, mm: a wider one is parted into two, as sand hangs badly over a broad slit
 /// (common practice, no source).
@@ -81,6 +82,14 @@ const HEAVY_COSTS_MM: f64 = 60.0;
 /// only done where there is no other place, and then told.
 const FACING_COSTS_MM: f64 = 1e5;
 
+/// Into how many narrower gates one may be parted where it finds no place in one piece, as at the
+/// round of a boss; each more has to save as much way, mm, as it takes to cut and to break off.
+const MOST_PARTS: usize = 4;
+const PART_COSTS_MM: f64 = 25.0;
+
+/// What the half that the rule does not prefer has to save, mm of gate.
+const OTHER_HALF_COSTS_MM: f64 = 40.0;
+
 /// Sand kept between a gate and a feeder or the sprue, mm.
 const APART_MM: f64 = 10.0;
 
@@ -93,23 +102,41 @@ pub(crate) fn gates(
     around: &Around<'_>,
 ) -> Vec<Gate> {
     let preferred = given.sizes.runner_half.other();
+    let mut best: Option<(f64, Vec<Gate>)> = None;
     for half in [preferred, preferred.other()] {
-        let Some(size) = Size::of(given, lying, half, section) else {
-            continue;
-        };
-        let places = Search {
-            lying,
-            beside,
-            size,
-            half,
-            around,
-        }
-        .places();
-        if !places.is_empty() {
-            return places;
+        let sizes = FLATNESS
+            .iter()
+            .flat_map(|flat| (1..=MOST_PARTS).map(move |parts| (flat, parts)));
+        for ((flatness, costs), parts) in sizes {
+            let Some(size) = Size::of(given, lying, half, section, (*flatness, parts)) else {
+                continue;
+            };
+            let search = Search {
+                lying,
+                beside,
+                size,
+                half,
+                around,
+            };
+            let (mean, places) = search.places();
+            let missing = (size.count - places.len()) as f64 / size.count as f64;
+            let other = if half == preferred {
+                0.0
+            } else {
+                OTHER_HALF_COSTS_MM
+            };
+            let cost = mean
+                + costs
+                + other
+                + (parts - 1) as f64 * PART_COSTS_MM
+                + missing * 2.0 * FACING_COSTS_MM;
+            let is_better = best.as_ref().is_none_or(|(least, _)| cost < *least);
+            if !places.is_empty() && is_better {
+                best = Some((cost, places));
+            }
         }
     }
-    Vec::new()
+    best.map_or_else(Vec::new, |(_, places)| places)
 }
 
 /// A gate that enters at a point given, from the nearest point of a runner.
@@ -124,7 +151,7 @@ pub(crate) fn gate_at(
     let to = along(entry, way, BITE_MM);
     let preferred = given.sizes.runner_half.other();
     let sized = [preferred, preferred.other()].map(|half| {
-        let size = Size::of(given, lying, half, section)?;
+        let size = Size::of(given, lying, half, section, (FLATNESS[0].0, 1))?;
         Some((half, size))
     });
     let meets =
@@ -190,16 +217,22 @@ struct Size {
 
 impl Size {
     /// Nothing where the casting has too little metal in this half.
-    fn of(given: &Given, lying: &Lying, half: Half, section: &Section) -> Option<Size> {
+    fn of(
+        given: &Given,
+        lying: &Lying,
+        half: Half,
+        section: &Section,
+        (flatness, parts): (f64, usize),
+    ) -> Option<Size> {
         let area = given.sizes.gates.as_mm2() / given.count as f64;
         let reach = lying.reach_mm(half).min(match half == section.half {
             true => section.depth_mm,
             false => f64::INFINITY,
         });
         let most = reach * OF_THE_DEPTH;
-        let thick_mm = (area / FLATNESS).sqrt().max(THINNEST_MM).min(most);
+        let thick_mm = (area / flatness).sqrt().max(THINNEST_MM).min(most);
         let width = area / thick_mm;
-        let count = (width / WIDEST_MM).ceil().max(1.0);
+        let count = (width / WIDEST_MM).ceil().max(1.0) * parts as f64;
         (most > 0.5).then_some(Size {
             thick_mm,
             width_mm: width / count,
@@ -217,8 +250,9 @@ struct Search<'a> {
 }
 
 impl Search<'_> {
-    /// The best places, best first, as many as there have to be and no two in each other's way.
-    fn places(&self) -> Vec<Gate> {
+    /// The best places, as many as there have to be and no two in each other's way, and what they
+    /// cost in the mean.
+    fn places(&self) -> (f64, Vec<Gate>) {
         let height = self.half.way() * self.size.thick_mm / 2.0;
         let cut = self.lying.cut(height);
         let [low, high] = self.lying.bounds;
@@ -231,14 +265,16 @@ impl Search<'_> {
             .collect();
         tried.sort_by(|(a, _), (b, _)| a.total_cmp(b));
         let mut kept: Vec<Gate> = Vec::new();
-        for (_, gate) in tried {
+        let mut all = 0.0;
+        for (cost, gate) in tried {
             let is_clear =
                 |other: &Gate| apart(other.from, gate.from) >= self.size.width_mm + APART_MM;
             if kept.len() < self.size.count && kept.iter().all(is_clear) {
                 kept.push(gate);
+                all += cost;
             }
         }
-        kept
+        (all / kept.len().max(1) as f64, kept)
     }
 
     /// A gate at one place along the runner, and what it costs.
@@ -285,13 +321,11 @@ impl Search<'_> {
     /// What the gate's way costs where a feeder, the sprue or a core lies in it.
     fn faces(&self, gate: &Gate, way: Point, wall_mm: f64) -> f64 {
         let covers = gate.covers();
-        let near = |other: &Footprint| covers.gap(other) < APART_MM;
-        let is_near = near(&self.around.sprue)
-            || self
-                .around
-                .feeders
-                .iter()
-                .any(|feeder| near(&feeder.covers));
+        let tip = gate.half.way() * gate.thick_mm;
+        let heights = [tip.min(0.0), tip.max(0.0)];
+        let mut feeders = self.around.feeders.iter();
+        let is_near = covers.gap(&self.around.sprue) < APART_MM
+            || feeders.any(|feeder| feeder.gap(&covers, heights) < APART_MM);
         // A stream meets what lies within ten walls behind the one it enters through.
         let seen = passages(self.around.cores, gate.to, way);
         let is_core = seen.first().is_some_and(|core| *core < 10.0 * wall_mm);

@@ -5,6 +5,7 @@ pub mod charge;
 pub mod completions;
 pub mod look;
 pub mod man;
+pub mod mould;
 pub mod new;
 pub mod opened;
 pub mod plan;

@@ -148,8 +148,8 @@ fn dents(job: &Job, good: &GoodDay) -> Option<[Length; 3]> {
 }
 
 /// Vent wire, and where it stops (`venting-memory`).
-const WIRE: Length = Length::from_mm(2.0);
-const SHORT: Length = Length::from_mm(12.0);
+pub(super) const WIRE: Length = Length::from_mm(2.0);
+pub(super) const SHORT: Length = Length::from_mm(12.0);
 
 /// How far the metal is to outweigh the gas (common practice, no source).
 const MARGIN: f64 = 2.0;
@@ -162,8 +162,7 @@ pub(super) fn vents(
     rigging: &Rigging,
     ledger: &mut Ledger,
 ) {
-    let tested = shop.heap.as_ref().and_then(tested);
-    let wanted = tested.map(|tested| vents_for(job, part, rigging, tested));
+    let wanted = vents_by_sum(job, shop, part, rigging);
     let (chosen, because) = match wanted {
         Some(Some(vents)) if vents > 0.0 => (
             Said::new("chosen-vents").with("number", format!("{vents:.0}")),
@@ -174,6 +173,38 @@ pub(super) fn vents(
         None => (Said::new("chosen-vents-habit"), "reason-vents-habit"),
     };
     ledger.choose("vents", chosen, Said::new(because));
+}
+
+/// How far vents stand from each other, evenly over the castings; nothing where there are none.
+pub(super) fn vent_spacing(
+    job: &Job,
+    shop: &Shop,
+    part: &PlacedPart,
+    rigging: &Rigging,
+) -> Option<Length> {
+    let shadow = part.shadow.likely() * job.count as f64;
+    match vents_by_sum(job, shop, part, rigging) {
+        Some(Some(vents)) if vents > 0.0 => {
+            Some(Length::from_mm((shadow.as_mm2() / vents.ceil()).sqrt()))
+        }
+        Some(_) => None,
+        None => Some(BY_HABIT),
+    }
+}
+
+/// How far vents stand from each other where nothing is known of the sand (`venting-memory`).
+const BY_HABIT: Length = Length::from_mm(30.0);
+
+/// The number of vents by the sum: nothing where the heap is not tested, and nothing in it where
+/// no number is enough.
+fn vents_by_sum(
+    job: &Job,
+    shop: &Shop,
+    part: &PlacedPart,
+    rigging: &Rigging,
+) -> Option<Option<f64>> {
+    let tested = shop.heap.as_ref().and_then(tested)?;
+    Some(vents_for(job, part, rigging, tested))
 }
 
 /// Permeability and moisture, where both are known.

@@ -317,11 +317,12 @@ const FAR_APART: f64 = 0.2;
 /// The neck, for a feeder that stands beside its section.
 fn neck(job: &Job, part: &PlacedPart, ledger: &mut Ledger) {
     let iron = job.alloy.family == Family::Iron;
-    let (margin, because) = match iron {
-        true => (iron_neck_margin(), Said::new("because-neck-iron")),
-        false => (neck_margin(), Said::new("because-neck")),
+    let margin = margin_of_neck(job);
+    let because = match iron {
+        true => Said::new("because-neck-iron"),
+        false => Said::new("because-neck"),
     };
-    let across = part.heaviest.modulus.with(&margin, round_neck);
+    let across = neck_across(job, part);
     ledger.write(
         Entry::new("neck across", Amount::Length(across), &NECK)
             .input("section", band(&part.heaviest.modulus))
@@ -329,6 +330,18 @@ fn neck(job: &Job, part: &PlacedPart, ledger: &mut Ledger) {
             .input("margin", number(&margin))
             .because(because),
     );
+}
+
+fn margin_of_neck(job: &Job) -> Band<f64> {
+    match job.alloy.family {
+        Family::Iron => iron_neck_margin(),
+        _ => neck_margin(),
+    }
+}
+
+/// Side of the neck.
+pub(super) fn neck_across(job: &Job, part: &PlacedPart) -> Band<Length> {
+    part.heaviest.modulus.with(&margin_of_neck(job), round_neck)
 }
 
 fn more_heavy_sections(part: &PlacedPart, margin: f64, ledger: &mut Ledger) {

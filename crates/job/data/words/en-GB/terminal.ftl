@@ -31,3 +31,34 @@ look-facets = facets
 look-facets-told = { $facets }, bodies { $bodies }, voids { $voids }
 look-cast-in = cast in
 look-weighs = weighs
+
+## The mould as solids
+
+mould-volume = volume
+mould-mass = weighs
+mould-fills = metal, sand and cores fill the flask to within { $off }
+mould-off = the parts of the mould miss the inside of the flask by { $off }: sand is counted twice or not at all
+piece-casting = casting { $number }
+piece-basin = basin
+piece-sprue = sprue
+piece-well = well
+piece-runner = runner { $number }
+piece-gate = gate { $number }
+piece-feeder = feeder { $number }
+piece-vents = vents
+piece-core = core "{ $name }"
+piece-cavity = all metal in the flask
+piece-cope = sand of the cope
+piece-drag = sand of the drag
+side-wall = at the wall of the flask
+side-top = to the top of the cope
+side-bottom = to the bottom of the drag
+mould-thin-wall = { $piece }: { $sand } of sand { $side }, wanted { $wanted }; take a larger flask or move it
+mould-thin-sand = { $piece } at { $place }: { $sand } of sand to { $other }, wanted { $wanted }; move one of them
+mould-touch = { $piece } runs into { $other }, sharing { $shared }; move one of them under { $key }
+mould-apart = { $piece } at { $place } does not meet { $other }; move it under { $key }
+mould-hooks = { $piece } at { $place } hooks behind sand and tears it as it is drawn
+mould-no-gate = { $piece } has no gate: the runner does not face it at the joint; say where under { $key }
+mould-short-run-off = { $piece } ends { $missing } too soon after its last gate; deepen its end instead
+mould-low-feeder = { $piece } stands { $missing } lower than it was sized; raise the cope above it
+mould-core-not-drawn = core "{ $name }" is known by its volume only and is missing here: the metal is told as if it were not there

@@ -33,3 +33,34 @@ look-facets = facetas
 look-facets-told = { $facets }, cuerpos { $bodies }, huecos { $voids }
 look-cast-in = colada en
 look-weighs = pesa
+
+## The mould as solids
+
+mould-volume = volumen
+mould-mass = pesa
+mould-fills = metal, arena y machos llenan la caja con un error de { $off }
+mould-off = las partes del molde no suman el interior de la caja por { $off }: hay arena contada dos veces o ninguna
+piece-casting = pieza { $number }
+piece-basin = cubeta
+piece-sprue = bebedero
+piece-well = pozo
+piece-runner = canal { $number }
+piece-gate = ataque { $number }
+piece-feeder = mazarota { $number }
+piece-vents = respiraderos
+piece-core = macho «{ $name }»
+piece-cavity = todo el metal en la caja
+piece-cope = arena de la caja superior
+piece-drag = arena de la caja inferior
+side-wall = hasta la pared de la caja
+side-top = hasta lo alto de la caja superior
+side-bottom = hasta el fondo de la caja inferior
+mould-thin-wall = { $piece }: { $sand } de arena { $side }, hacen falta { $wanted }; tome una caja mayor o muévalo
+mould-thin-sand = { $piece } en { $place }: { $sand } de arena hasta { $other }, hacen falta { $wanted }; mueva uno de los dos
+mould-touch = { $piece } entra en { $other }, { $shared } en común; mueva uno de los dos en { $key }
+mould-apart = { $piece } en { $place } no llega a { $other }; muévalo en { $key }
+mould-hooks = { $piece } en { $place } engancha la arena y la arranca al desmoldear
+mould-no-gate = { $piece } no tiene ataque: el canal no la enfrenta en la junta; diga dónde en { $key }
+mould-short-run-off = { $piece } acaba { $missing } demasiado pronto tras su último ataque; ahonde mejor su extremo
+mould-low-feeder = { $piece } queda { $missing } más baja de lo calculado; levante la caja superior en ese sitio
+mould-core-not-drawn = el macho «{ $name }» solo se conoce por su volumen y falta aquí: el metal se cuenta como si no existiera

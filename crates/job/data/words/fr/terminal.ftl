@@ -33,3 +33,34 @@ look-facets = facettes
 look-facets-told = { $facets }, corps { $bodies }, vides { $voids }
 look-cast-in = coulé en
 look-weighs = pèse
+
+## The mould as solids
+
+mould-volume = volume
+mould-mass = pèse
+mould-fills = métal, sable et noyaux remplissent le châssis à { $off } près
+mould-off = les parties du moule s'écartent de l'intérieur du châssis de { $off } : du sable est compté deux fois ou pas du tout
+piece-casting = pièce { $number }
+piece-basin = bassin
+piece-sprue = descente
+piece-well = puits
+piece-runner = canal { $number }
+piece-gate = attaque { $number }
+piece-feeder = masselotte { $number }
+piece-vents = évents
+piece-core = noyau « { $name } »
+piece-cavity = tout le métal dans le châssis
+piece-cope = sable du dessus
+piece-drag = sable du dessous
+side-wall = contre la paroi du châssis
+side-top = jusqu'en haut du dessus
+side-bottom = jusqu'en bas du dessous
+mould-thin-wall = { $piece } : { $sand } de sable { $side }, il en faut { $wanted } ; prenez un châssis plus grand ou déplacez
+mould-thin-sand = { $piece } en { $place } : { $sand } de sable jusqu'à { $other }, il en faut { $wanted } ; déplacez l'un des deux
+mould-touch = { $piece } entre dans { $other }, { $shared } en commun ; déplacez l'un des deux sous { $key }
+mould-apart = { $piece } en { $place } ne rejoint pas { $other } ; déplacez sous { $key }
+mould-hooks = { $piece } en { $place } accroche le sable et l'arrache au démoulage
+mould-no-gate = { $piece } n'a pas d'attaque : le canal ne lui fait pas face au joint ; dites où sous { $key }
+mould-short-run-off = { $piece } finit { $missing } trop tôt après sa dernière attaque ; approfondissez plutôt son bout
+mould-low-feeder = { $piece } est plus basse de { $missing } que calculé ; rehaussez le dessus à cet endroit
+mould-core-not-drawn = le noyau « { $name } » n'est connu que par son volume et manque ici : le métal est compté comme s'il n'existait pas

@@ -1,0 +1,93 @@
+//! The mould of a job as solids, and as files that other programs read.
+
+use pattern::gltf::{Shown, write_glb};
+use pattern::stl::write_stl;
+use rigging::error::MouldError;
+use rigging::fact::Fact;
+use rigging::mould::{Mould, mould};
+use rigging::piece::{Piece, Solid};
+use thiserror::Error;
+
+use crate::job::Job;
+use crate::part::Part;
+use crate::shop::Shop;
+use crate::work_out::mould_given;
+
+/// Why a job has no mould of solids.
+#[derive(Clone, Debug, PartialEq, Error)]
+pub enum NoMould {
+    /// Nothing is known of the part but sizes.
+    #[error(
+        "the part is known by its sizes only, which have no shape: give a mesh, or build it from \
+         [[solid]] tables"
+    )]
+    NoShape,
+    /// The mould room says no.
+    #[error(transparent)]
+    Mould(#[from] MouldError),
+}
+
+/// Folder, in that of the job, into which the files go.
+pub const MOULD_FOLDER: &str = "mould";
+
+/// Name of the file that shows all solids together.
+pub const MOULD_FILE: &str = "mould.glb";
+
+/// Builds the mould of a job with the sizes of its plan, for a part with nothing left to be
+/// settled.
+///
+/// # Errors
+///
+/// A part without a shape, or what the mould room cannot build.
+pub fn mould_of(job: &Job, shop: &Shop, part: &Part) -> Result<Mould, NoMould> {
+    let given = mould_given(job, shop, part).ok_or(NoMould::NoShape)?;
+    let mut built = mould(&given, &job.place)?;
+    let undrawn = job.cores.iter().map(|core| Fact::CoreNotDrawn {
+        name: core.name.clone(),
+    });
+    built.facts.extend(undrawn);
+    Ok(built)
+}
+
+/// The mould as files, by name: an STL in mm for every solid, and one glTF with all of them but
+/// the cavity, which is castings and rigging once more.
+pub fn mould_files(mould: &Mould) -> Vec<(String, Vec<u8>)> {
+    let stl = |solid: &Solid| (format!("{}.stl", solid.piece), write_stl(&solid.mesh));
+    let mut files: Vec<(String, Vec<u8>)> = mould.solids().map(stl).collect();
+    let shown: Vec<(String, &Solid)> = mould
+        .solids()
+        .filter(|solid| solid.piece != Piece::Cavity)
+        .map(|solid| (solid.piece.to_string(), solid))
+        .collect();
+    let shown: Vec<Shown<'_>> = shown
+        .iter()
+        .map(|(name, solid)| Shown {
+            name,
+            mesh: &solid.mesh,
+            colour: colour(&solid.piece),
+            is_metal: is_metal(&solid.piece),
+        })
+        .collect();
+    files.push((MOULD_FILE.to_owned(), write_glb(&shown)));
+    files
+}
+
+fn is_metal(piece: &Piece) -> bool {
+    let is_sand = matches!(piece, Piece::Cope | Piece::Drag | Piece::Core(_));
+    !is_sand && *piece != Piece::Vents
+}
+
+/// Sand is seen through, so that the metal in it shows; castings stand out from their rigging.
+fn colour(piece: &Piece) -> [f64; 4] {
+    match piece {
+        Piece::Cope => [0.80, 0.65, 0.42, 0.25],
+        Piece::Drag => [0.62, 0.47, 0.30, 0.35],
+        Piece::Core(_) => [0.88, 0.80, 0.62, 1.0],
+        Piece::Vents => [0.35, 0.55, 0.75, 1.0],
+        Piece::Casting(_) | Piece::Cavity => [0.60, 0.62, 0.65, 1.0],
+        Piece::Feeder(_) => [0.75, 0.35, 0.25, 1.0],
+        Piece::Gate(_) => [0.85, 0.70, 0.25, 1.0],
+        Piece::Runner(_) | Piece::Well => [0.80, 0.55, 0.30, 1.0],
+        Piece::Basin | Piece::Sprue => [0.70, 0.50, 0.45, 1.0],
+    }
+}
