@@ -8,13 +8,18 @@
 //! cuts it into upright columns of metal and room; [`undercut`] finds the room that is held and the
 //! surface around it, [`remedy`] what can be done about it. [`search`] tries the directions of
 //! [`candidates`] and ranks them by the weights of [`way`], for which [`level`] says how flat the
-//! joint can be.
+//! joint can be. [`rim`] follows the edge of the shadow, [`parting`] lays the line along it,
+//! [`joint`] leads it out to the flask, and [`blocks`] are the two halves of sand.
 
+pub mod blocks;
 pub mod candidates;
 pub mod columns;
 pub mod frame;
+pub mod joint;
 pub mod level;
+pub mod parting;
 pub mod remedy;
+pub mod rim;
 pub mod search;
 mod trapped;
 pub mod undercut;

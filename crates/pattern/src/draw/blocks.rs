@@ -1,0 +1,59 @@
+//! A flask full of sand cut in two by its joint: closed blocks below and above it, as they lie in
+//! the draw. Together they are the inside of the flask, and their faces at the joint are the same.
+
+use super::joint::Joint;
+use crate::mesh::Mesh;
+
+/// The block under a joint, down to the bottom of the flask: the drag before the part is taken out.
+pub fn below(joint: &Joint) -> Mesh {
+    block(joint, joint.flask[0][2])
+}
+
+/// The block over a joint, up to the top of the flask: the cope before the part is taken out.
+pub fn above(joint: &Joint) -> Mesh {
+    let mut mesh = block(joint, joint.flask[1][2]);
+    for triangle in &mut mesh.triangles {
+        triangle.swap(1, 2);
+    }
+    mesh
+}
+
+/// The block between the joint and a level end, wound as for the one below.
+fn block(joint: &Joint, end_mm: f64) -> Mesh {
+    let (nx, ny) = (joint.xs_mm.len(), joint.ys_mm.len());
+    let at = |i: usize, j: usize| (i + nx * j) as u32;
+    let mut mesh = Mesh::default();
+    for (j, &y) in joint.ys_mm.iter().enumerate() {
+        let row = joint.xs_mm.iter().enumerate();
+        mesh.points
+            .extend(row.map(|(i, &x)| [x, y, joint.heights_mm[i + nx * j]]));
+    }
+    for (i, j) in (1..ny).flat_map(|j| (1..nx).map(move |i| (i, j))) {
+        let corners = [at(i - 1, j - 1), at(i, j - 1), at(i, j), at(i - 1, j)];
+        let [a, b, c, d] = corners;
+        mesh.triangles.extend([[a, b, c], [a, c, d]]);
+    }
+    let first = mesh.points.len() as u32;
+    let corners = [(0, 0), (nx - 1, 0), (nx - 1, ny - 1), (0, ny - 1)];
+    let ends = corners.map(|(i, j)| [joint.xs_mm[i], joint.ys_mm[j], end_mm]);
+    mesh.points.extend(ends);
+    mesh.triangles
+        .extend([[first, first + 2, first + 1], [first, first + 3, first + 2]]);
+    // Walls, anticlockwise round the flask as seen from above.
+    let walls: [Vec<u32>; 4] = [
+        (0..nx).map(|i| at(i, 0)).collect(),
+        (0..ny).map(|j| at(nx - 1, j)).collect(),
+        (0..nx).rev().map(|i| at(i, ny - 1)).collect(),
+        (0..ny).rev().map(|j| at(0, j)).collect(),
+    ];
+    for (wall, foot) in walls.iter().zip(0..4) {
+        let (from, to) = (first + foot, first + (foot + 1) % 4);
+        for pair in wall.windows(2) {
+            mesh.triangles.push([from, pair[1], pair[0]]);
+        }
+        if let Some(last) = wall.last() {
+            mesh.triangles.push([from, to, *last]);
+        }
+    }
+    mesh
+}

@@ -1,0 +1,71 @@
+//! The parting line: where the surface that is drawn upward meets the surface that is drawn
+//! downward, as a line on the part.
+//!
+//! On an upright wall the line is free between the ends of the wall, and is laid flat wherever the
+//! wall lets it; on round flanks it runs along the widest place.
+
+use super::columns::{Columns, Plot};
+use super::level::{Band, Level, level};
+use super::rim::rims;
+use super::{DrawError, DrawSettings, sound};
+use crate::mesh::Mesh;
+use crate::tree::Tree;
+use crate::vector::Vector;
+
+/// A parting line.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PartingLine {
+    /// The level at which it lies flat where it can.
+    pub level: Level,
+    /// Closed lines in mm in the part's axes; the first point is not given again at the end. Seen
+    /// from the cope, the part lies on their left.
+    pub loops: Vec<Vec<Vector>>,
+    /// Lowest and highest height of the line along the draw, mm.
+    pub heights_mm: [f64; 2],
+}
+
+impl PartingLine {
+    /// Whether all of it lies at one height.
+    pub fn is_flat(&self) -> bool {
+        self.heights_mm[0] == self.heights_mm[1]
+    }
+}
+
+/// A line within this of its level is on it, as a share of the size of the part.
+pub(super) const FLAT: f64 = 1e-5;
+
+/// The parting line of a closed mesh, outward wound and in mm, when the cope is lifted along `up`.
+///
+/// # Errors
+///
+/// A direction of no length, or a mesh without facets.
+pub fn parting_line(
+    mesh: &Mesh,
+    up: Vector,
+    settings: &DrawSettings,
+) -> Result<PartingLine, DrawError> {
+    let frame = sound(mesh, up)?;
+    let turned = frame.turned(mesh);
+    let columns = Columns::regular(&turned, Plot::of_part(&turned, settings.columns));
+    let rims = rims(&turned, &Tree::over(&turned), &columns, settings.play_mm);
+    let bands: Vec<Band> = rims.iter().flatten().map(|place| place.band).collect();
+    let [low, high] = turned.bounds();
+    let level = level(&bands, [low[2], high[2]]);
+    let hair = FLAT * mesh.diagonal();
+    let mut heights_mm = [f64::INFINITY, f64::NEG_INFINITY];
+    let mut loops = Vec::with_capacity(rims.len());
+    for rim in &rims {
+        let mut points = Vec::with_capacity(rim.len());
+        for place in rim {
+            let height = place.band.height_near(level.at_mm, hair);
+            heights_mm = [heights_mm[0].min(height), heights_mm[1].max(height)];
+            points.push(frame.part_from_draw([place.at_mm[0], place.at_mm[1], height]));
+        }
+        loops.push(points);
+    }
+    Ok(PartingLine {
+        level,
+        loops,
+        heights_mm,
+    })
+}
