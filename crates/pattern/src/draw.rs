@@ -10,10 +10,12 @@
 //! [`candidates`] and ranks them by the weights of [`way`], for which [`level`] says how flat the
 //! joint can be. [`rim`] follows the edge of the shadow, [`parting`] lays the line along it,
 //! [`joint`] leads it out to the flask, and [`blocks`] are the two halves of sand.
+//! [`draught`] holds the lean of the walls against what the rules ask at their depth.
 
 pub mod blocks;
 pub mod candidates;
 pub mod columns;
+pub mod draught;
 pub mod frame;
 pub mod joint;
 pub mod level;

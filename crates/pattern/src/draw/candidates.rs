@@ -1,9 +1,9 @@
 //! Directions along which a part may draw.
 //!
 //! Made parts draw along the normal of a large flat face or along an axis of turning or symmetry;
-//! grown ones along anything. The normal of a plane of symmetry is a main axis of inertia, and so is
-//! an axis of turning; so faces, main axes and a net over the half sphere leave nothing out that the
-//! steps between the knots of the net do not find.
+//! grown ones along anything. The normal of a plane of symmetry is a main axis of inertia, and so
+//! is an axis of turning; so faces, main axes and a net over the half sphere leave nothing out that
+//! the steps between the knots of the net do not find.
 
 use std::collections::BTreeMap;
 

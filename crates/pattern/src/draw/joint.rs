@@ -297,9 +297,9 @@ fn steepest_shown(columns: &Columns, heights: &[f64]) -> f64 {
     steps.fold(0.0, f64::max) / columns.size_mm
 }
 
-/// Within the part the joint runs through metal, so that the sand under a hollow stays with the drag
-/// and the sand in a hollow above with the cope. Where it has to leave its level for that, it does
-/// so one node early, within the wall of the hollow.
+/// Within the part the joint runs through metal, so that the sand under a hollow stays with the
+/// drag and the sand in a hollow above with the cope. Where it has to leave its level for that, it
+/// does so one node early, within the wall of the hollow.
 fn lead_through_metal(columns: &Columns, heights: &mut [f64], level_mm: f64) {
     let nx = columns.count[0];
     let is_light = |node: usize| columns.spans(node).is_empty();

@@ -34,8 +34,8 @@ const MOST_TRIED: usize = 300;
 ///
 /// If one height suits the whole rim the joint is flat. Among such heights the back of the part is
 /// taken where it is flat, the upper one first, because the pattern then lies whole in the drag and
-/// needs no cut; else the middle. If none suits, the height is taken that suits most of the rim, and
-/// among those the one from which the rest of the rim lies least far off.
+/// needs no cut; else the middle. If none suits, the height is taken that suits most of the rim,
+/// and among those the one from which the rest of the rim lies least far off.
 pub fn level(bands: &[Band], ends_mm: [f64; 2]) -> Level {
     let low = bands
         .iter()

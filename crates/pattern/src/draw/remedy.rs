@@ -178,7 +178,8 @@ fn share_free(whole: &Columns, places: &[Vector], way: [f64; 2]) -> f64 {
     free as f64 / places.len().max(1) as f64
 }
 
-fn is_free(whole: &Columns, [x, y, z]: Vector, way: [f64; 2]) -> bool {
+/// Whether a straight move across the draw leads out of the part without meeting metal.
+pub(super) fn is_free(whole: &Columns, [x, y, z]: Vector, way: [f64; 2]) -> bool {
     let mut step = 1.0;
     loop {
         let away = step * whole.size_mm;

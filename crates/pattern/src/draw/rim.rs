@@ -24,7 +24,7 @@ pub struct RimPlace {
 }
 
 /// How near the rim the part is measured, as a share of its size: near enough that a ball shows its
-/// equator within a two hundredth of its radius, far enough that an upright wall of a file of single
+/// equator within a hundredth of its radius, far enough that an upright wall of a file of single
 /// precision shows whole.
 const HAIR: f64 = 1e-5;
 

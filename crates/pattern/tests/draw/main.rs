@@ -6,6 +6,7 @@
     reason = "a test that cannot get at its part must fail"
 )]
 
+mod draught;
 mod joint;
 mod parts;
 mod rays;

@@ -236,8 +236,8 @@ fn the_remedy_fits_the_place() {
 
 /// Facets may be flagged only where the rays find them covered; with next to no play they must be.
 /// Facets that the edge of the covered surface runs through are counted by a handful of rays each,
-/// hence the half of a percent. Round walls that stand upright are often cut into facets that lean in
-/// and out by a few hundredths of a degree: rays count those, a moulder does not.
+/// hence the half of a percent. Round walls that stand upright are often cut into facets that lean
+/// in and out by a few hundredths of a degree: rays count those, a moulder does not.
 #[test]
 fn no_example_raises_a_false_alarm() {
     for (name, mesh) in sound_examples() {
