@@ -77,7 +77,8 @@ const ALIKE_DEGREES: f64 = 1.5;
 const ALIKE_SHARE: f64 = 0.6;
 
 /// The draught of the walls of a closed mesh, outward wound and in mm, when the cope is lifted
-/// along `up` from a joint at a height along it. Laws: [`crate::draft::WANTED`], [`crate::draft::ANGLE`].
+/// along `up` from a joint at a height along it. Laws: [`crate::draft::WANTED`],
+/// [`crate::draft::ANGLE`].
 ///
 /// # Errors
 ///
