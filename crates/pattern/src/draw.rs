@@ -10,7 +10,8 @@
 //! [`candidates`] and ranks them by the weights of [`way`], for which [`level`] says how flat the
 //! joint can be. [`rim`] follows the edge of the shadow, [`parting`] lays the line along it,
 //! [`joint`] leads it out to the flask, and [`blocks`] are the two halves of sand.
-//! [`draught`] holds the lean of the walls against what the rules ask at their depth.
+//! [`draught`] holds the lean of the walls against what the rules ask at their depth,
+//! [`walls`] measures metal and sand that may be too thin, and inside corners.
 
 pub mod blocks;
 pub mod candidates;
@@ -25,6 +26,7 @@ pub mod rim;
 pub mod search;
 mod trapped;
 pub mod undercut;
+pub mod walls;
 pub mod way;
 
 use thiserror::Error;

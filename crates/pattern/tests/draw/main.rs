@@ -12,3 +12,4 @@ mod parts;
 mod rays;
 mod search;
 mod undercut;
+mod walls;
