@@ -62,8 +62,12 @@ pub fn first_met(mesh: &Mesh, tree: &Tree, from: Vector, direction: Vector) -> O
         f64::MAX,
         |b| enters_at(b, from, inverse),
         |leaf| {
-            for facet in tree.facets_in(leaf).map(|position| tree.order[position]) {
+            for position in tree.facets_in(leaf) {
                 let nearest = met.map_or(f64::MAX, |(_, at)| at);
+                if enters_at(&tree.facet_boxes[position], from, inverse) > nearest {
+                    continue;
+                }
+                let facet = tree.order[position];
                 if let Some(at) = meets_at(mesh, facet, from, direction)
                     && at < nearest
                 {
@@ -76,17 +80,14 @@ pub fn first_met(mesh: &Mesh, tree: &Tree, from: Vector, direction: Vector) -> O
     met
 }
 
-/// Where a line enters a box, infinity if it passes by. A line that runs within the plane of a
-/// side gives not-a-number there, which `min` and `max` pass over.
+/// Where a line enters a box, infinity if it passes by, as it does an empty box. A line that runs
+/// within the plane of a side gives not-a-number there, which `min` and `max` pass over.
 fn enters_at(b: &[Vector; 2], from: Vector, inverse: Vector) -> f64 {
     let (mut near, mut far) = (0.0f64, f64::MAX);
     for i in 0..3 {
-        let (one, other) = (
-            (b[0][i] - from[i]) * inverse[i],
-            (b[1][i] - from[i]) * inverse[i],
-        );
-        near = near.max(one.min(other));
-        far = far.min(one.max(other));
+        let first = usize::from(inverse[i] < 0.0);
+        near = near.max((b[first][i] - from[i]) * inverse[i]);
+        far = far.min((b[1 - first][i] - from[i]) * inverse[i]);
     }
     if near <= far { near } else { f64::INFINITY }
 }

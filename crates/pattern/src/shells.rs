@@ -59,7 +59,9 @@ pub fn wind_alike(mesh: &mut Mesh, edges: &Edges) -> Shells {
             .count();
         let turns_minority = 2 * turned <= members.len();
         for &member in &members {
-            if is_turned[member as usize] == turns_minority {
+            let turns = is_turned[member as usize] == turns_minority;
+            is_turned[member as usize] = turns;
+            if turns {
                 mesh.triangles[member as usize].swap(1, 2);
             }
         }
@@ -68,6 +70,13 @@ pub fn wind_alike(mesh: &mut Mesh, edges: &Edges) -> Shells {
             facets: members.len(),
             turned,
         });
+    }
+    // A turned facet has its sides in the opposite order, so that an open one bears another id.
+    for side in &mut found.open {
+        let (facet, corner) = (*side / 3, *side % 3);
+        if is_turned[facet as usize] {
+            *side = 3 * facet + 2 - corner;
+        }
     }
     found
 }

@@ -151,6 +151,22 @@ fn an_assembly_of_many_bodies_is_not_joined() {
 }
 
 #[test]
+fn a_hole_whose_neighbours_are_wound_the_wrong_way_is_closed() {
+    let mut cube = fine_cube(100.0, 20);
+    for facet in [206, 208, 210, 247, 249] {
+        cube.triangles[facet].swap(1, 2);
+    }
+    cube.triangles.remove(208);
+    cube.triangles.remove(207);
+    let found = looked(&cube);
+    assert_eq!(
+        (found.verdict, codes(&found)),
+        (Verdict::Healed, vec!["winding", "open_boundary"])
+    );
+    assert_volume(&found, 1e6, 1e-9);
+}
+
+#[test]
 fn a_missing_face_is_closed_flat_and_said_aloud() {
     let mut open = block([0.0; 3], [40.0; 3]);
     open.triangles.drain(10..);
