@@ -66,7 +66,7 @@ pub fn level(bands: &[Band], ends_mm: [f64; 2]) -> Level {
     Level {
         at_mm,
         flat_share: flat as f64 / bands.len().max(1) as f64,
-        wanders_mm: [-wanders_mm[0], wanders_mm[1]],
+        wanders_mm: wanders_mm.map(f64::abs),
     }
 }
 

@@ -8,7 +8,7 @@ use pattern::draw::parting::{PartingLine, parting_line};
 use pattern::draw::{DrawError, DrawSettings};
 use pattern::mesh::Mesh;
 
-use crate::parts::{ball, bar, block, cone, less, part, ring, turned};
+use crate::parts::{ball, bar, block, cone, less, part, ring, sound_examples, turned};
 
 const Z: [f64; 3] = [0.0, 0.0, 1.0];
 
@@ -231,4 +231,37 @@ fn what_has_no_joint_is_refused() {
         nowhere,
         Err(JointError::Draw(DrawError::NoDirection { up: [0.0; 3] }))
     );
+}
+
+#[test]
+fn every_example_has_a_joint_that_fills_its_flask_or_a_place_where_it_fails() {
+    let mut found = 0;
+    for (name, mesh) in sound_examples() {
+        let settings = DrawSettings {
+            columns: 100,
+            ..DrawSettings::suiting(&mesh)
+        };
+        let flask = flask(&mesh, 60.0);
+        let [low, high] = flask;
+        match joint(&mesh, Z, flask, STEEPEST, &settings) {
+            Ok(joint) => {
+                let whole: f64 = (0..3).map(|axis| high[axis] - low[axis]).product();
+                let sum = volume(&below(&joint)) + volume(&above(&joint));
+                assert!((sum - whole).abs() < 1e-9 * whole, "{name}");
+                assert!(
+                    joint.steepest <= 1.001 * STEEPEST,
+                    "{name}: {}",
+                    joint.steepest
+                );
+                found += 1;
+            }
+            Err(JointError::TooSteep { at_mm, rise_mm, .. }) => {
+                let is_within =
+                    (0..3).all(|axis| low[axis] <= at_mm[axis] && at_mm[axis] <= high[axis]);
+                assert!(is_within && rise_mm > 0.0, "{name}: {at_mm:?}");
+            }
+            Err(error) => panic!("{name}: {error}"),
+        }
+    }
+    assert!(found >= 6, "only {found} have a joint along z");
 }
