@@ -75,6 +75,18 @@ pub enum Command {
         #[arg(long)]
         force: bool,
     },
+    /// Make the pattern: stock, contraction, draught, core prints; halves or one piece, oddside or
+    /// board, as 3MF and STL, with the height gauge for its joint.
+    Pattern {
+        /// A job folder or its job.toml.
+        job: PathBuf,
+        /// Write over files that are there already.
+        #[arg(long)]
+        force: bool,
+        /// Folder to write into; left out, `pattern` in the job folder.
+        #[arg(long)]
+        out: Option<PathBuf>,
+    },
     /// Print the pour card for the wall, once each of ten points is ticked as dry by its name.
     Card {
         /// Job folders, one for each mould of the pour.

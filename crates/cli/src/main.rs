@@ -12,7 +12,7 @@ use clap::Parser;
 
 use crate::args::{Args, Command};
 use crate::commands::{
-    card, charge, completions, look, man, mould, new, plan, reckon, schema, why,
+    card, charge, completions, look, man, mould, new, pattern, plan, reckon, schema, why,
 };
 use crate::trouble::Trouble;
 
@@ -45,6 +45,7 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
             letter,
         }),
         Command::Mould { job, out, force } => mould::run(&mould::Asked { job, out, force }),
+        Command::Pattern { job, force, out } => pattern::run(&pattern::Asked { job, force, out }),
         Command::Card {
             jobs,
             dry,

@@ -49,6 +49,12 @@ pub enum Trouble {
     /// No mould of solids.
     #[error("no mould: {0}")]
     NoMould(#[from] job::mould_solids::NoMould),
+    /// A pattern that was not made.
+    #[error(transparent)]
+    Making(#[from] job::making::MakingError),
+    /// A solid that was not written.
+    #[error("pattern: {0}")]
+    Write(#[from] pattern::threemf_write::WriteError),
     /// A law that was not worked out.
     #[error(transparent)]
     Reckon(#[from] reckon::refusal::Refusal),
@@ -118,6 +124,7 @@ impl Trouble {
             Trouble::Usage(_) | Trouble::NoMetal | Trouble::Misplaced(_) => 64,
             Trouble::Reckon(_) | Trouble::NotAPair(_) | Trouble::NoSuchFigure { .. } => 64,
             Trouble::Charge(_) | Trouble::NoMass => 2,
+            Trouble::Making(_) | Trouble::Write(_) => 2,
             Trouble::InTheJob(_) | Trouble::NoTarget => 64,
         }
     }

@@ -14,6 +14,7 @@ use thiserror::Error;
 
 use crate::charge::wish::{ChargeWish, WishError};
 use crate::job_file::{CoreFile, JobFile, Serves, Sits, StockForm};
+use crate::making::wish::{PatternFile, PatternWish, WishError as PatternError};
 use crate::pattern_made::PatternMade;
 use crate::pour_card::PourFile;
 
@@ -66,6 +67,8 @@ pub struct Job {
     pub cores: Vec<Core>,
     /// What the pour card says beside the figures.
     pub pour: PourFile,
+    /// The pattern that is made.
+    pub making: PatternWish,
 }
 
 /// A core.
@@ -112,6 +115,9 @@ pub enum JobError {
     /// The charge.
     #[error("{0}")]
     Charge(String),
+    /// The pattern that is made.
+    #[error("{0}")]
+    Pattern(#[from] PatternError),
     /// The unit of the mesh.
     #[error("part.unit: \"{0}\" is not a unit of a mesh; write mm, cm, m, in or um")]
     Unit(String),
@@ -225,6 +231,7 @@ impl Job {
                 .collect(),
             cores: file.core.iter().map(core).collect::<Result<_, _>>()?,
             pour: file.pour.clone(),
+            making: file.pattern.meant()?,
         })
     }
 
@@ -254,6 +261,7 @@ impl Job {
             charge: None,
             cores: Vec::new(),
             pour: PourFile::default(),
+            making: PatternFile::default().meant()?,
         })
     }
 }

@@ -13,6 +13,7 @@ use toml::Spanned;
 use crate::place_text::{Along, Axis, FeederPlace, OnJoint, Turn};
 
 use crate::charge::wish::ChargeFile;
+use crate::making::wish::PatternFile;
 use crate::pour_card::PourFile;
 
 /// The whole file.
@@ -38,6 +39,9 @@ pub struct JobFile {
     pub pour: PourFile,
     /// What is made up from the shop's own heaps.
     pub charge: Option<ChargeFile>,
+    /// The pattern that is made.
+    #[serde(default)]
+    pub pattern: PatternFile,
     /// Cores, one table each.
     #[serde(default)]
     pub core: Vec<CoreFile>,

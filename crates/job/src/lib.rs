@@ -26,6 +26,7 @@ pub mod folder;
 pub mod given_part;
 pub mod job;
 pub mod job_file;
+pub mod making;
 pub mod melt_loss;
 pub mod mould_solids;
 pub mod mould_told;

@@ -224,7 +224,7 @@ const LEVELS: usize = 60;
 
 /// The level of the largest cut, where a flat joint leaves the least undercut; of levels alike to a
 /// hundredth the highest, so that the weight of the pattern lies in the drag.
-fn widest_level(mesh: &Mesh, height: Length) -> Length {
+pub(crate) fn widest_level(mesh: &Mesh, height: Length) -> Length {
     let heights: Vec<Length> = (0..LEVELS)
         .map(|level| height * ((level as f64 + 0.5) / LEVELS as f64))
         .collect();

@@ -48,7 +48,7 @@ impl Turning {
     }
 
     /// A point of the drawing as it lies in the mould.
-    fn place(&self, point: [f64; 3]) -> [f64; 3] {
+    pub(crate) fn place(&self, point: [f64; 3]) -> [f64; 3] {
         // (a, b, upright) is a right-handed order; so is (b, -a, upright).
         let [a, b] = self.level();
         let of = |axis: usize| point[axis] - self.low[axis];
@@ -88,6 +88,13 @@ impl Turning {
             back(self.upright, place[2]);
         }
         point
+    }
+
+    /// The way in the drawing that is up in the mould, so many times.
+    pub(crate) fn drawn_way(&self, up: f64) -> [f64; 3] {
+        let mut way = [0.0; 3];
+        way[self.upright] = if self.upward { up } else { -up };
+        way
     }
 
     fn level(&self) -> [usize; 2] {

@@ -8,6 +8,7 @@ pub mod man;
 pub mod mould;
 pub mod new;
 pub mod opened;
+pub mod pattern;
 pub mod plan;
 pub mod reckon;
 pub mod schema;

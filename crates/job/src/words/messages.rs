@@ -30,9 +30,10 @@ pub(super) static FRENCH: LazyLock<Messages> =
 pub(super) static SPANISH: LazyLock<Messages> = LazyLock::new(|| Messages::of("es", &ES, None));
 
 /// British English, the only language in which laws describe themselves.
-const EN_GB: [&str; 7] = [
+const EN_GB: [&str; 8] = [
     include_str!("../../data/words/en-GB/charge.ftl"),
     include_str!("../../data/words/en-GB/laws.ftl"),
+    include_str!("../../data/words/en-GB/making.ftl"),
     include_str!("../../data/words/en-GB/paper.ftl"),
     include_str!("../../data/words/en-GB/parts.ftl"),
     include_str!("../../data/words/en-GB/plan.ftl"),
@@ -41,8 +42,9 @@ const EN_GB: [&str; 7] = [
 ];
 
 /// French.
-const FR: [&str; 6] = [
+const FR: [&str; 7] = [
     include_str!("../../data/words/fr/charge.ftl"),
+    include_str!("../../data/words/fr/making.ftl"),
     include_str!("../../data/words/fr/paper.ftl"),
     include_str!("../../data/words/fr/parts.ftl"),
     include_str!("../../data/words/fr/plan.ftl"),
@@ -51,8 +53,9 @@ const FR: [&str; 6] = [
 ];
 
 /// Spanish.
-const ES: [&str; 6] = [
+const ES: [&str; 7] = [
     include_str!("../../data/words/es/charge.ftl"),
+    include_str!("../../data/words/es/making.ftl"),
     include_str!("../../data/words/es/paper.ftl"),
     include_str!("../../data/words/es/parts.ftl"),
     include_str!("../../data/words/es/plan.ftl"),

@@ -5,12 +5,14 @@
 
 mod every_charge;
 mod every_remark;
+mod everything_made;
 mod messages;
 
 use std::collections::BTreeSet;
 
 use every_charge::every_lack;
 use every_remark::every_remark;
+use everything_made::everything_made;
 use job::plan::Plan;
 use job::remark::Remark;
 use job::remark::of_metal::MetalFact;
@@ -249,6 +251,25 @@ fn every_example_is_told_in_every_language() {
         told += 1;
     }
     assert!(told > 500);
+}
+
+#[test]
+fn a_pattern_made_is_told_in_every_language() {
+    let british = of("en-GB");
+    let made = everything_made();
+    let mut said = job::making::told::head(&made);
+    said.extend(job::making::told::lines(&made));
+    assert!(said.len() > 15);
+    for said in said {
+        takes_what_it_is_given(&said, &british);
+        for language in Language::ALL {
+            let shown = language.say(&said);
+            assert!(
+                shown != said.id() && !shown.contains('{'),
+                "{language:?}: {shown}"
+            );
+        }
+    }
 }
 
 /// Everything that a plan tells, but for remarks.

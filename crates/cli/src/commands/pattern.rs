@@ -1,0 +1,80 @@
+//! `oddside pattern JOB`: make the pattern, and write it as solids.
+
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use job::folder::{open, write_all_new};
+use job::making::files::files;
+use job::making::told::{Told, told};
+use job::making::{MakingError, make};
+use job::words::Language;
+use job::words::said::Said;
+
+use crate::commands::opened::settled;
+use crate::print;
+use crate::progress::Working;
+use crate::trouble::Trouble;
+
+/// What was asked for.
+pub struct Asked {
+    /// A job folder or a job file.
+    pub job: PathBuf,
+    /// Write over what is there.
+    pub force: bool,
+    /// Where to write.
+    pub out: Option<PathBuf>,
+}
+
+/// Name of the folder written, in the job folder.
+const FOLDER: &str = "pattern";
+
+/// Makes, writes, tells.
+pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
+    let opened = {
+        let _working = Working::on("reading the mesh");
+        open(&asked.job)?
+    };
+    settled(&opened)?;
+    let looked = opened.part.looked().ok_or(MakingError::NoMesh)?;
+    let making = {
+        let _working = Working::on("making the pattern");
+        make(&opened.job, &looked.mesh)?
+    };
+    let folder = asked
+        .out
+        .clone()
+        .unwrap_or_else(|| opened.folder.join(FOLDER));
+    let written = write_all_new(&folder, &files(&making)?, asked.force)?;
+    let language = opened.shop.words;
+    print::out(&text(&told(&making, opened.shop.units, language), language))?;
+    let names = written.iter().filter_map(|path| path.file_name());
+    let names: Vec<_> = names.map(|name| name.to_string_lossy()).collect();
+    let said = Said::new("written-to")
+        .with("folder", folder.display().to_string())
+        .with("files", names.join(", "));
+    print::talk(&language.say(&said));
+    Ok(ExitCode::SUCCESS)
+}
+
+fn text(told: &Told, language: Language) -> String {
+    let lines =
+        |said: &[Said]| -> String { said.iter().map(|line| language.say(line) + "\n").collect() };
+    let mut steps = print::table_in(language, &["making-step", "making-volume", "making-change"]);
+    told.steps.iter().for_each(|row| _ = steps.add_row(row));
+    let heads = [
+        "making-piece",
+        "making-size",
+        "making-volume",
+        "making-plastic",
+    ];
+    let mut pieces = print::table_in(language, &heads);
+    told.pieces.iter().for_each(|row| _ = pieces.add_row(row));
+    let mut text = format!("{}\n{steps}\n\n{pieces}\n\n", lines(&told.head));
+    if !told.gauge.is_empty() {
+        let heads = ["making-station", "", "", "making-height", "making-slope"];
+        let mut gauge = print::table_in(language, &heads);
+        told.gauge.iter().for_each(|row| _ = gauge.add_row(row));
+        text += &format!("{}\n{gauge}\n\n", language.word("making-gauge"));
+    }
+    text + &lines(&told.lines) + &print::remarks(&told.remarks, language) + &print::unread(language)
+}

@@ -1,0 +1,46 @@
+# What the terminal shows of a pattern that is made: oddside pattern.
+
+making-head = pattern for { $job }
+making-sizes = part { $part }, pattern { $pattern }
+making-contracts = made larger by { $x } along x, { $y } along y, { $z } along z of the drawing
+making-joint = joint { $height } above the lowest point of the pattern
+
+making-step = step
+making-volume = volume
+making-change = change
+making-part = the part
+making-stock = stock on machined faces
+making-contraction = contraction
+making-draught = draught
+making-prints = core prints
+
+making-piece = solid
+making-size = size
+making-plastic = plastic
+making-pattern = pattern
+making-drag = drag half
+making-cope = cope half
+making-oddside = oddside
+making-board = board
+making-numbered = { $what }, piece { $number }
+
+making-gauge = height gauge, heights over the bed in mm
+making-station = place
+making-height = height
+making-slope = slope
+
+making-left-on = stock: { $depth } on { $area }, { $places ->
+    [one] one face or hole
+   *[other] { $places } faces or holes
+}, adds { $volume }
+making-walls = draught given to { $walls } walls
+making-walls-held = { $area } of wall has metal above and below and stays without draught
+making-holds-sand = drawn straight up and down it holds { $volume } of sand: that room wants a core, a loose piece or another joint
+making-pins = pins: two rods of { $rod }, tight in the cope half, in holes of { $hole } in the drag half, { $depth } deep in each
+making-dowels = { $dowels } dowels join the pieces
+making-glued = { $cuts } cuts have no room for a dowel: glue them flat on flat
+making-fill = oddside, pattern and drag leave { $gap } of their box empty and fill { $overlap } twice
+making-thin-walls = printed walls of { $has } give under the rammer: print them { $wanted } thick
+making-light-infill = an infill of { $has } lets roofs spring under the rammer: print { $wanted }
+making-coarse-layers = the sand keys into layers of { $has }: print them { $wanted } high, or fill them
+making-rub-along = seal the print and rub its walls down along the draw: layer lines across it tear the sand

@@ -1,0 +1,48 @@
+# Spanish, from memory: not yet read by a native founder.
+
+# What the terminal shows of a pattern that is made: oddside pattern.
+
+making-head = modelo para { $job }
+making-sizes = pieza { $part }, modelo { $pattern }
+making-contracts = agrandado { $x } según x, { $y } según y, { $z } según z del dibujo
+making-joint = junta a { $height } sobre el punto más bajo del modelo
+
+making-step = paso
+making-volume = volumen
+making-change = cambio
+making-part = la pieza
+making-stock = sobrematerial de mecanizado
+making-contraction = contracción
+making-draught = salida
+making-prints = portadas de macho
+
+making-piece = sólido
+making-size = tamaño
+making-plastic = plástico
+making-pattern = modelo
+making-drag = mitad de abajo
+making-cope = mitad de arriba
+making-oddside = falsa caja
+making-board = placa
+making-numbered = { $what }, trozo { $number }
+
+making-gauge = gramil, alturas sobre la mesa en mm
+making-station = punto
+making-height = altura
+making-slope = pendiente
+
+making-left-on = sobrematerial: { $depth } en { $area }, { $places ->
+    [one] una cara o un agujero
+   *[other] { $places } caras o agujeros
+}, añade { $volume }
+making-walls = salida dada a { $walls } paredes
+making-walls-held = { $area } de pared tiene metal encima y debajo y queda sin salida
+making-holds-sand = sacado recto retiene { $volume } de arena: ahí hace falta un macho, una pieza suelta u otra junta
+making-pins = espigas: dos varillas de { $rod }, justas en la mitad de arriba, en agujeros de { $hole } en la mitad de abajo, { $depth } de hondo en cada una
+making-dowels = { $dowels } espigas unen los trozos
+making-glued = { $cuts } cortes sin sitio para una espiga: péguelos plano contra plano
+making-fill = falsa caja, modelo y caja de abajo dejan vacío { $gap } de su caja y llenan { $overlap } dos veces
+making-thin-walls = paredes impresas de { $has } ceden bajo el pisón: imprímalas de { $wanted }
+making-light-infill = un relleno de { $has } deja flexar las tapas bajo el pisón: imprima { $wanted }
+making-coarse-layers = la arena se agarra a capas de { $has }: imprímalas de { $wanted }, o enmasíllelas
+making-rub-along = selle la impresión y lije sus paredes en el sentido del desmoldeo: las líneas de través arrancan la arena

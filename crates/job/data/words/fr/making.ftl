@@ -1,0 +1,48 @@
+# French, from memory: not yet read by a native founder.
+
+# What the terminal shows of a pattern that is made: oddside pattern.
+
+making-head = modèle pour { $job }
+making-sizes = pièce { $part }, modèle { $pattern }
+making-contracts = agrandi de { $x } selon x, { $y } selon y, { $z } selon z du dessin
+making-joint = joint à { $height } au-dessus du point le plus bas du modèle
+
+making-step = étape
+making-volume = volume
+making-change = écart
+making-part = la pièce
+making-stock = surépaisseur d'usinage
+making-contraction = retrait
+making-draught = dépouille
+making-prints = portées de noyau
+
+making-piece = solide
+making-size = taille
+making-plastic = plastique
+making-pattern = modèle
+making-drag = demi-modèle de dessous
+making-cope = demi-modèle de dessus
+making-oddside = fausse partie
+making-board = plaque
+making-numbered = { $what }, morceau { $number }
+
+making-gauge = trusquin, hauteurs au-dessus du plateau en mm
+making-station = point
+making-height = hauteur
+making-slope = pente
+
+making-left-on = surépaisseur : { $depth } sur { $area }, { $places ->
+    [one] une face ou un trou
+   *[other] { $places } faces ou trous
+}, ajoute { $volume }
+making-walls = dépouille donnée à { $walls } parois
+making-walls-held = { $area } de paroi a du métal dessus et dessous et reste sans dépouille
+making-holds-sand = démoulé droit, il retient { $volume } de sable : il faut là un noyau, une pièce démontable ou un autre joint
+making-pins = goujons : deux tiges de { $rod }, serrées dans le demi-modèle de dessus, dans des trous de { $hole } au demi-modèle de dessous, { $depth } de profond dans chacun
+making-dowels = { $dowels } goujons assemblent les morceaux
+making-glued = { $cuts } coupes sans place pour un goujon : collez-les à plat
+making-fill = fausse partie, modèle et dessous laissent vide { $gap } de leur boîte et remplissent { $overlap } deux fois
+making-thin-walls = des parois imprimées de { $has } cèdent sous le fouloir : imprimez-les à { $wanted }
+making-light-infill = un remplissage de { $has } laisse fléchir les dessus sous le fouloir : imprimez { $wanted }
+making-coarse-layers = le sable s'accroche aux couches de { $has } : imprimez-les à { $wanted }, ou mastiquez-les
+making-rub-along = enduisez l'impression et poncez ses parois dans le sens du démoulage : des lignes en travers arrachent le sable

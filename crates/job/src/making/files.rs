@@ -1,0 +1,52 @@
+//! A pattern made, as files for a printer or a mill: one 3MF with all solids, an STL of each.
+
+use pattern::stl::write_stl;
+use pattern::threemf_write::{Metadata, Piece as Written, WriteError, write_threemf};
+
+use crate::making::{Making, Piece, What};
+
+/// Name of the file that holds all solids.
+pub const ALL_FILE: &str = "pattern.3mf";
+
+/// Names and bytes of the files.
+///
+/// # Errors
+///
+/// A solid that could not be read again.
+pub fn files(making: &Making) -> Result<Vec<(String, Vec<u8>)>, WriteError> {
+    let names: Vec<String> = making.pieces.iter().map(name_of).collect();
+    let pieces: Vec<Written<'_>> = making
+        .pieces
+        .iter()
+        .zip(&names)
+        .map(|(piece, name)| Written {
+            name,
+            mesh: &piece.mesh,
+        })
+        .collect();
+    let description = "Pattern for a sand casting, made larger by the contraction of its metal";
+    let metadata = [
+        (Metadata::Title, making.name.as_str()),
+        (Metadata::Description, description),
+        (Metadata::Application, "Oddside"),
+    ];
+    let mut files = vec![(ALL_FILE.to_owned(), write_threemf(&pieces, &metadata)?)];
+    for (piece, name) in making.pieces.iter().zip(&names) {
+        files.push((format!("{name}.stl"), write_stl(&piece.mesh)));
+    }
+    Ok(files)
+}
+
+fn name_of(piece: &Piece) -> String {
+    let what = match piece.what {
+        What::Pattern => "pattern",
+        What::Drag => "pattern_drag",
+        What::Cope => "pattern_cope",
+        What::Oddside => "oddside",
+        What::Board => "pattern_board",
+    };
+    match piece.number {
+        None => what.to_owned(),
+        Some(number) => format!("{what}_{number}"),
+    }
+}

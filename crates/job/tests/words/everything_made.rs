@@ -1,0 +1,53 @@
+//! A pattern of which everything can be told.
+
+use job::making::Making;
+use pattern::made::board::Fill;
+use pattern::made::filament::{Printing, advice};
+use pattern::made::halves::Pins;
+use pattern::made::stock::{Face, LeftOn};
+
+/// A pattern of which there is everything to tell.
+pub fn everything_made() -> Making {
+    let stock = pattern::made::stock::Stock {
+        on: Face::Bore(22.0),
+        depth_mm: 2.0,
+    };
+    let printing = Printing {
+        density: measure::matter::Density::from_kg_per_m3(1240.0),
+        wall_mm: 0.8,
+        infill: 0.1,
+        layer_mm: 0.3,
+    };
+    Making {
+        name: "Lid".to_owned(),
+        serves: job::job_file::Serves::Machine,
+        part_mm: [60.0, 40.0, 20.0],
+        pattern_mm: [61.0, 41.0, 22.0],
+        contraction: [0.013; 3],
+        steps: Vec::new(),
+        left_on: vec![LeftOn {
+            stock,
+            area_mm2: 800.0,
+            places: 2,
+            added_mm3: 1600.0,
+        }],
+        walls: (4, 120.0),
+        joint_mm: 12.0,
+        held_mm3: 300.0,
+        pieces: Vec::new(),
+        pins: Some(Pins {
+            places_mm: [[0.0; 3], [30.0, 0.0, 0.0]],
+            diameter_mm: 4.0,
+            hole_mm: 4.2,
+            depth_mm: 8.0,
+        }),
+        dowels: (4, 1),
+        fill: Some(Fill {
+            gap: 0.0,
+            overlap: 0.0,
+            joint_mm2: 4000.0,
+        }),
+        stations: Vec::new(),
+        advice: advice(&printing),
+    }
+}
