@@ -6,6 +6,7 @@
 //! nought before stock is left on.
 
 pub mod files;
+mod joint;
 mod parting;
 pub mod told;
 pub mod wish;
@@ -13,6 +14,7 @@ pub mod wish;
 use measure::band::Band;
 use measure::length::Length;
 use pattern::contraction::growth_sideways;
+use pattern::draw::joint::JointError;
 use pattern::draw::undercut::undercuts;
 use pattern::draw::{DrawError, DrawSettings};
 use pattern::made::bed::BedError;
@@ -20,20 +22,21 @@ use pattern::made::board::{BoardError, Fill};
 use pattern::made::filament::{Filament, FilamentError, PrintAdvice, Printing, advice};
 use pattern::made::grow::{GrowError, grown};
 use pattern::made::halves::{HalvesError, Pins};
+use pattern::made::joint::Joint;
 use pattern::made::lifting::LiftError;
 use pattern::made::line::{LineError, Station};
 use pattern::made::plate::PlateError;
 use pattern::made::prints::{Print, PrintError, with_prints};
 use pattern::made::stock::{Face, LeftOn, Stock, StockError, with_stock};
-use pattern::made::taper::{Draught, Draws, TaperError, Wall, tapered};
+use pattern::made::taper::{Draught, Draws, TaperError, Wall, tapered_about};
 use pattern::made::volume_mm3;
 use pattern::mesh::Mesh;
 use thiserror::Error;
 
 use crate::job::Job;
 use crate::job_file::Serves;
+use crate::making::joint::{flask, heights_of, joint, parting_lines};
 use crate::making::wish::{PatternWish, WishedFace};
-use crate::placed_part::widest_level;
 use crate::turning::Turning;
 
 /// A pattern made.
@@ -55,14 +58,16 @@ pub struct Making {
     pub left_on: Vec<LeftOn>,
     /// Walls that got draught, and the area of those that draw neither way, mm².
     pub walls: (usize, f64),
-    /// Height of the joint over the lowest point of the pattern, mm.
-    pub joint_mm: f64,
+    /// Lowest and highest place of the joint on the pattern, over its lowest point, mm.
+    pub joint_mm: [f64; 2],
     /// Sand that the pattern holds when it is drawn along z, mm³.
     pub held_mm3: f64,
     /// What is written, each a solid of its own.
     pub pieces: Vec<Piece>,
     /// Pins of two halves.
     pub pins: Option<Pins>,
+    /// Whether two halves found no room for pins.
+    pub is_without_pins: bool,
     /// Dowels between pieces, and cuts that found no room for one.
     pub dowels: (usize, usize),
     /// How the oddside fills its box with pattern and drag.
@@ -161,6 +166,18 @@ pub enum MakingError {
     /// The draw.
     #[error("pattern: {0}")]
     Draw(#[from] DrawError),
+    /// No joint along the parting line.
+    #[error("{0}; or write mould.joint in job.toml for a flat one")]
+    Joint(#[from] JointError),
+    /// A board for a joint that is not flat.
+    #[error(
+        "pattern.board: the joint wanders from {:.1} to {:.1} mm, and a board is flat: write \
+         mould.joint in job.toml, or ask for an oddside", heights_mm[0], heights_mm[1]
+    )]
+    NotFlat {
+        /// Lowest and highest place of the joint over the lowest point of the pattern.
+        heights_mm: [f64; 2],
+    },
 }
 
 /// Makes the pattern of a job from the mesh of its part, mm.
@@ -181,8 +198,8 @@ pub fn make(job: &Job, part: &Mesh) -> Result<Making, MakingError> {
     steps.push((Step::Contraction, volume_mm3(&large)));
     let turning = Turning::of(&large, job.up);
     let turned = turning.turned(&large);
-    let joint_mm = joint(job, &turned, &lies, &turning, contraction);
-    let (drafted, walls) = drafted(&turned, joint_mm, wish)?;
+    let joint = joint(job, &turned, &lies, &turning, contraction)?;
+    let (drafted, walls) = drafted(&turned, &joint, wish)?;
     if wish.draught_degrees != Some(0.0) {
         steps.push((Step::Draught, volume_mm3(&drafted)));
     }
@@ -192,6 +209,12 @@ pub fn make(job: &Job, part: &Mesh) -> Result<Making, MakingError> {
         steps.push((Step::Prints, volume_mm3(&whole)));
     }
     let held = undercuts(&whole, [0.0, 0.0, 1.0], &DrawSettings::suiting(&whole))?;
+    // The draught has moved the skin: a joint that wanders follows the line where it is now.
+    let joint = match joint {
+        Joint::Flat(_) => joint,
+        Joint::Blocks { .. } => Joint::along_the_line(&whole, flask(job, &whole))?,
+    };
+    let lines = parting_lines(&whole, &joint)?;
     let mut making = Making {
         name: job.name.clone(),
         serves: job.serves,
@@ -201,17 +224,18 @@ pub fn make(job: &Job, part: &Mesh) -> Result<Making, MakingError> {
         steps,
         left_on: stocked.left_on,
         walls,
-        joint_mm: joint_mm - whole.bounds()[0][2],
+        joint_mm: heights_of(&joint, &lines).map(|height| height - whole.bounds()[0][2]),
         held_mm3: held.trapped_mm3,
         pieces: Vec::new(),
         pins: None,
+        is_without_pins: false,
         dowels: (0, 0),
         fill: None,
         stations: Vec::new(),
         advice: advice(&printing(job)),
     };
-    making.part_it(job, &whole, joint_mm)?;
-    making.put_on_boards(job, &whole, joint_mm)?;
+    making.part_it(job, &whole, &joint, &lines)?;
+    making.put_on_boards(job, &whole, &joint)?;
     Ok(making)
 }
 
@@ -273,35 +297,15 @@ fn stock(wish: &PatternWish, lies: &Turning) -> Vec<Stock> {
     stock.collect()
 }
 
-/// Height of the joint in the frame of the mould: as the job gives it over the lowest point of the
-/// part, stock below it and contraction counted in; else the level of the largest cut.
-fn joint(
-    job: &Job,
-    turned: &Mesh,
-    lies: &Turning,
-    turning: &Turning,
-    contraction: [f64; 3],
-) -> f64 {
-    let height = Length::from_mm(sides(turned)[2]);
-    match job.joint {
-        None => widest_level(turned, height).as_mm(),
-        Some(over_part) => {
-            let lowest = lies.drawn([0.0, 0.0, over_part.as_mm()]);
-            let large = [0, 1, 2].map(|axis| lowest[axis] * (1.0 + contraction[axis]));
-            turning.place(large)[2].clamp(0.0, height.as_mm())
-        }
-    }
-}
-
 type Walls = (usize, f64);
 
-fn drafted(turned: &Mesh, joint_mm: f64, wish: &PatternWish) -> Result<(Mesh, Walls), MakingError> {
+fn drafted(turned: &Mesh, joint: &Joint, wish: &PatternWish) -> Result<(Mesh, Walls), MakingError> {
     let draught = match wish.draught_degrees {
         Some(0.0) => return Ok((turned.clone(), (0, 0.0))),
         Some(degrees) => Draught::Degrees(degrees),
         None => Draught::ByDepth(wish.skin),
     };
-    let made = tapered(turned, joint_mm, draught)?;
+    let made = tapered_about(turned, &joint.heights(), draught)?;
     let (held, drawn): (Vec<&Wall>, Vec<&Wall>) = made
         .walls
         .iter()

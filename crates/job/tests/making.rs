@@ -32,9 +32,13 @@ take_away = true
 "#;
 
 fn job(pattern: &str) -> Result<(Job, Mesh), JobError> {
+    job_of(pattern, SOLIDS)
+}
+
+fn job_of(pattern: &str, solids: &str) -> Result<(Job, Mesh), JobError> {
     let text = format!(
         "name = \"Bush\"\n[part]\nup = \"+y\"\n[metal]\nalloy = \"aluminium\"\ncontraction = \
-         \"1 %\"\n{pattern}\n{SOLIDS}"
+         \"1 %\"\n{pattern}\n{solids}"
     );
     let file: JobFile = read("job.toml", &text).unwrap();
     let part = job::given_part::given_part(&file).unwrap();
@@ -87,7 +91,8 @@ fn stock_and_contraction_act_on_the_drawing_and_top_is_up_in_the_mould() {
 fn a_joint_across_the_pattern_makes_halves_with_pins_that_add_up() {
     let making = made("[mould]\njoint = \"20 mm\"\n[pattern]\ndraught = 1\npins = \"3 mm\"");
     let whole = after(&making, Step::Draught);
-    close(making.joint_mm, 20.2, 1e-6);
+    close(making.joint_mm[0], 20.2, 1e-6);
+    assert_eq!(making.joint_mm[0], making.joint_mm[1]);
     let kinds: Vec<What> = making.pieces.iter().map(|piece| piece.what).collect();
     assert_eq!(kinds, [What::Drag, What::Cope]);
     let pins = making.pins.unwrap();
@@ -133,6 +138,45 @@ fn boards_and_prints_are_made_where_asked_and_cut_for_the_printer() {
     let text = told(&making, System::Metric, Language::Uk);
     assert_eq!(text.pieces.len(), making.pieces.len());
     assert!(!text.gauge.is_empty());
+}
+
+/// Two bars at different heights and the riser between them: no level crosses both.
+const STEPPED: &str = r#"
+[[solid]]
+kind = "box"
+size = ["60 mm", "30 mm", "10 mm"]
+at = ["-30 mm", 0, 0]
+[[solid]]
+kind = "box"
+size = ["60 mm", "30 mm", "10 mm"]
+at = ["30 mm", 0, "16 mm"]
+[[solid]]
+kind = "box"
+size = ["16 mm", "30 mm", "26 mm"]
+"#;
+
+#[test]
+fn a_stepped_part_is_parted_along_its_line_and_has_an_oddside() {
+    let (mut job, mesh) = job_of("[pattern]\ndraught = 1\noddside = true", STEPPED).unwrap();
+    job.up = job::job::Up::Axis(2, true);
+    let making = make(&job, &mesh).unwrap();
+    let [low, high] = making.joint_mm;
+    assert!(low <= 10.2 && high >= 16.0, "{low} {high}");
+    let of = |what: What| {
+        making
+            .pieces
+            .iter()
+            .find(|piece| piece.what == what)
+            .unwrap()
+    };
+    let [drag, cope] = [What::Drag, What::Cope].map(|what| volume_mm3(&of(what).mesh));
+    let holes = making.pins.map_or(0.0, |pins| {
+        let across = pins.diameter_mm.powi(2) + pins.hole_mm.powi(2);
+        2.0 * std::f64::consts::PI / 4.0 * across * pins.depth_mm
+    });
+    close(drag + cope + holes, after(&making, Step::Draught), 1e-6);
+    let fill = making.fill.unwrap();
+    assert!(fill.gap < 1e-3 && fill.overlap < 1e-3, "{fill:?}");
 }
 
 #[test]

@@ -1,20 +1,17 @@
 //! A pattern in the solids that are written: one piece or halves, the oddside, the board, each cut
 //! for the printer.
 
-use measure::length::Volume;
-use metal::casting_mass::casting_mass;
-use mould::flask::clearance;
 use pattern::made::bed::{Bed, on_bed};
 use pattern::made::board::{BoardWish as OddsideWish, oddside};
 use pattern::made::filament::filament;
-use pattern::made::halves::{PinWish, halved};
+use pattern::made::halves::{HalvesError, PinWish, halved};
 use pattern::made::joint::Joint;
 use pattern::made::lifting::{Lifted, with_lifting_hole};
-use pattern::made::line::{engraved, flat_line, stations};
+use pattern::made::line::{engraved, stations};
 use pattern::made::plate::{PlateWish, plate};
-use pattern::made::volume_mm3;
 use pattern::mesh::Mesh;
 
+use super::joint::sand_around;
 use super::{Making, MakingError, Piece, What, printing};
 use crate::job::Job;
 
@@ -31,41 +28,52 @@ impl Making {
         &mut self,
         job: &Job,
         whole: &Mesh,
-        joint_mm: f64,
+        joint: &Joint,
+        lines: &[Vec<[f64; 3]>],
     ) -> Result<(), MakingError> {
         let wish = &job.making;
-        let joint = Joint::Flat(joint_mm);
         let [low, high] = whole.bounds();
-        let (under, over) = (joint_mm - low[2], high[2] - joint_mm);
-        if under.min(over) <= FILM_MM {
-            let lifted = if over > under {
-                Lifted::Cope
-            } else {
-                Lifted::Drag
-            };
-            let mesh = self.with_hole(job, whole, &joint, lifted)?;
-            let mesh = if over > under {
-                mesh
-            } else {
-                turned_over(&mesh)
-            };
-            return self.add(job, What::Pattern, mesh);
+        if let Joint::Flat(joint_mm) = joint {
+            let (under, over) = (joint_mm - low[2], high[2] - joint_mm);
+            if under.min(over) <= FILM_MM {
+                return self.flat_backed(job, whole, joint, over > under);
+            }
         }
-        let lines = flat_line(whole, joint_mm)?;
-        self.stations = stations(&lines, low[2], STATION_MM);
+        self.stations = stations(lines, low[2], STATION_MM);
         if wish.one_piece {
-            return self.add(job, What::Pattern, engraved(whole, &lines)?.mesh);
+            return self.add(job, What::Pattern, engraved(whole, lines)?.mesh);
         }
         let pins = PinWish {
             diameter_mm: wish.pins_mm,
             clearance_mm: wish.clearance_mm,
         };
-        let halves = halved(whole, &joint, Some(&pins))?;
+        let halves = match halved(whole, joint, Some(&pins)) {
+            // Pins that nobody asked for by size are left out where they find no room.
+            Err(HalvesError::NoRoom { .. }) if wish.pins_mm.is_none() => {
+                self.is_without_pins = true;
+                halved(whole, joint, None)?
+            }
+            other => other?,
+        };
         self.pins = halves.pins;
-        let drag = self.with_hole(job, &halves.drag, &joint, Lifted::Drag)?;
-        let cope = self.with_hole(job, &halves.cope, &joint, Lifted::Cope)?;
+        let drag = self.with_hole(job, &halves.drag, joint, Lifted::Drag)?;
+        let cope = self.with_hole(job, &halves.cope, joint, Lifted::Cope)?;
         self.add(job, What::Drag, turned_over(&drag))?;
         self.add(job, What::Cope, cope)
+    }
+
+    /// A pattern that ends on the joint, its back on the bed.
+    fn flat_backed(
+        &mut self,
+        job: &Job,
+        whole: &Mesh,
+        joint: &Joint,
+        is_above: bool,
+    ) -> Result<(), MakingError> {
+        let lifted = if is_above { Lifted::Cope } else { Lifted::Drag };
+        let mesh = self.with_hole(job, whole, joint, lifted)?;
+        let mesh = if is_above { mesh } else { turned_over(&mesh) };
+        self.add(job, What::Pattern, mesh)
     }
 
     fn with_hole(
@@ -89,11 +97,9 @@ impl Making {
         &mut self,
         job: &Job,
         whole: &Mesh,
-        joint_mm: f64,
+        joint: &Joint,
     ) -> Result<(), MakingError> {
-        let volume = Volume::from_mm3(volume_mm3(whole));
-        let density = job.alloy.density_solid.band.likely();
-        let sand = clearance(casting_mass(volume, density));
+        let sand = sand_around(job, whole);
         let to_wall_mm = sand.to_wall.as_mm();
         if job.making.oddside {
             let [low, high] = whole.bounds();
@@ -102,15 +108,15 @@ impl Making {
                 [high[0] + to_wall_mm, high[1] + to_wall_mm],
             ];
             let base_mm = FLOOR_MM;
-            let made = oddside(
-                whole,
-                &Joint::Flat(joint_mm),
-                &OddsideWish { plan_mm, base_mm },
-            )?;
+            let made = oddside(whole, joint, &OddsideWish { plan_mm, base_mm })?;
             self.fill = Some(made.fill);
             self.add(job, What::Oddside, turned_over(&made.mesh))?;
         }
         if let Some(board) = &job.making.board {
+            let Joint::Flat(joint_mm) = joint else {
+                let heights_mm = self.joint_mm;
+                return Err(MakingError::NotFlat { heights_mm });
+            };
             let wished = PlateWish {
                 count: board.count.unwrap_or(job.count),
                 thickness_mm: board.thickness_mm,
@@ -118,7 +124,7 @@ impl Making {
                 to_wall_mm,
                 between_mm: sand.between.as_mm(),
             };
-            let made = plate(whole, joint_mm, &wished)?;
+            let made = plate(whole, *joint_mm, &wished)?;
             self.add(job, What::Board, made.mesh)?;
         }
         Ok(())

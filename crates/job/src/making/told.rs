@@ -59,8 +59,17 @@ pub fn head(making: &Making) -> Vec<Said> {
             .with("x", x)
             .with("y", y)
             .with("z", z),
-        Said::new("making-joint").with("height", mm(making.joint_mm)),
+        joint(making.joint_mm),
     ]
+}
+
+fn joint([low, high]: [f64; 2]) -> Said {
+    match low == high {
+        true => Said::new("making-joint").with("height", mm(low)),
+        false => Said::new("making-joint-wanders")
+            .with("low", mm(low))
+            .with("high", mm(high)),
+    }
 }
 
 fn steps(making: &Making, language: Language) -> Vec<[String; 3]> {
@@ -156,6 +165,9 @@ pub fn lines(making: &Making) -> Vec<Said> {
                 .with("hole", mm(pins.hole_mm))
                 .with("depth", mm(pins.depth_mm)),
         );
+    }
+    if making.is_without_pins {
+        lines.push(Said::new("making-no-pins"));
     }
     let (dowels, glued) = making.dowels;
     if dowels > 0 {

@@ -32,7 +32,7 @@ pub fn everything_made() -> Making {
             added_mm3: 1600.0,
         }],
         walls: (4, 120.0),
-        joint_mm: 12.0,
+        joint_mm: [12.0, 15.0],
         held_mm3: 300.0,
         pieces: Vec::new(),
         pins: Some(Pins {
@@ -41,6 +41,7 @@ pub fn everything_made() -> Making {
             hole_mm: 4.2,
             depth_mm: 8.0,
         }),
+        is_without_pins: true,
         dowels: (4, 1),
         fill: Some(Fill {
             gap: 0.0,

@@ -148,7 +148,7 @@ pub fn oddside(pattern: &Mesh, joint: &Joint, wish: &BoardWish) -> Result<Oddsid
         });
     }
     let bare = board.mesh();
-    draws(&bare)?;
+    draws(&bare, joint_known_to(pattern, joint))?;
     let marked = marked(&board, wish)?;
     let mesh = skin(&marked).ok_or(BooleanError::Failed)?;
     let [lowest, highest] = bare.bounds();
@@ -209,8 +209,23 @@ fn in_touch(one: &Mesh, other: &Mesh) -> f64 {
     facets.map(|facet| norm(one.normal(facet)) / 2.0).sum()
 }
 
-fn draws(board: &Mesh) -> Result<(), BoardError> {
-    let found = undercuts(board, [0.0, 0.0, 1.0], &DrawSettings::suiting(board))?;
+/// How closely the joint follows the pattern, mm: a joint that wanders is found on columns of the
+/// pattern, and leaves lips as wide as one of them.
+fn joint_known_to(pattern: &Mesh, joint: &Joint) -> f64 {
+    let [low, high] = pattern.bounds();
+    let longer = (high[0] - low[0]).max(high[1] - low[1]);
+    match joint {
+        Joint::Flat(_) => 0.0,
+        Joint::Blocks { .. } => longer / DrawSettings::suiting(pattern).columns as f64,
+    }
+}
+
+/// Whether the board lets go of the pattern, rapped as usual; lips narrower than `lip_mm` break
+/// off with the first draw.
+fn draws(board: &Mesh, lip_mm: f64) -> Result<(), BoardError> {
+    let mut settings = DrawSettings::suiting(board);
+    settings.play_mm += lip_mm;
+    let found = undercuts(board, [0.0, 0.0, 1.0], &settings)?;
     match found.regions.first() {
         Some(held) if held.volume_mm3 > HELD * volume_mm3(board) => Err(BoardError::Undercut {
             place_mm: held.centre_mm,

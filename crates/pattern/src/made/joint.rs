@@ -4,6 +4,9 @@
 use std::f64::consts::TAU;
 
 use crate::boolean::{Body, BooleanError};
+use crate::draw::DrawSettings;
+use crate::draw::blocks::{above, below};
+use crate::draw::joint::{FlaskBox, JointError, STEEPEST, joint};
 use crate::mesh::Mesh;
 use crate::rays;
 use crate::tree::Tree;
@@ -23,6 +26,31 @@ pub enum Joint {
 }
 
 impl Joint {
+    /// The joint that follows the parting line of a pattern out to the walls of a flask, wherever
+    /// that leads.
+    ///
+    /// # Errors
+    ///
+    /// No joint within the slope that sand holds, or a pattern that reaches out of the flask.
+    pub fn along_the_line(pattern: &Mesh, flask: FlaskBox) -> Result<Joint, JointError> {
+        let settings = DrawSettings::suiting(pattern);
+        let found = joint(pattern, [0.0, 0.0, 1.0], flask, STEEPEST, &settings)?;
+        Ok(Joint::Blocks {
+            below: below(&found),
+            above: above(&found),
+        })
+    }
+
+    /// Height of the joint over a place of the plan, mm; beyond its blocks the highest.
+    pub fn heights(&self) -> impl Fn([f64; 2]) -> f64 + Sync + '_ {
+        let surface = self.surface();
+        let beyond = match self {
+            Joint::Flat(level_mm) => *level_mm,
+            Joint::Blocks { below, .. } => below.bounds()[1][2],
+        };
+        move |at| surface.height_mm(at).unwrap_or(beyond)
+    }
+
     /// What of a body lies below the joint, and what above.
     ///
     /// # Errors

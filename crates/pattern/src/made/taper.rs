@@ -120,12 +120,28 @@ pub enum TaperError {
 /// More than any rule asks for; the cone of a funnel is drawn, not tapered.
 pub const MOST_DEGREES: f64 = 10.0;
 
+/// Height of the joint over a place of the plan, mm.
+pub type Heights<'a> = &'a (dyn Fn([f64; 2]) -> f64 + Sync);
+
 /// The mesh with draught on the walls that want it, about a flat joint at `joint_mm` along z.
 ///
 /// # Errors
 ///
 /// No angle, a wall deeper than the rules go, or a place without room for the taper.
 pub fn tapered(mesh: &Mesh, joint_mm: f64, draught: Draught) -> Result<Tapered, TaperError> {
+    tapered_about(mesh, &|_| joint_mm, draught)
+}
+
+/// The same about a joint that wanders: its height is asked for over places of the plan.
+///
+/// # Errors
+///
+/// As for [`tapered`].
+pub fn tapered_about(
+    mesh: &Mesh,
+    joint: Heights<'_>,
+    draught: Draught,
+) -> Result<Tapered, TaperError> {
     if let Draught::Degrees(degrees) = draught
         && !(degrees > 0.0 && degrees <= MOST_DEGREES)
     {
@@ -135,9 +151,9 @@ pub fn tapered(mesh: &Mesh, joint_mm: f64, draught: Draught) -> Result<Tapered, 
         let place_mm = mesh.points[side.low as usize];
         return Err(TaperError::Open { place_mm });
     }
-    let split = split_at(mesh, joint_mm);
-    let walls = walls(&split, joint_mm, draught)?;
-    let moves = shifts(&split, &walls, joint_mm);
+    let (split, over_mm) = split_at(mesh, joint);
+    let walls = walls(&split, &over_mm, draught)?;
+    let moves = shifts(&split, &walls, &over_mm);
     let points = split.points.iter().zip(&moves);
     let tapered = Mesh {
         points: points

@@ -106,6 +106,34 @@ fn blocks_that_meet_in_a_step_are_taken_as_they_are() {
 }
 
 #[test]
+fn a_joint_that_follows_the_line_gives_an_oddside_that_fills_and_draws() {
+    // Two bars at different heights and the riser between them: no level crosses both.
+    let part = mesh(&[
+        block([-30.0, 0.0, 0.0], [60.0, 30.0, 10.0]),
+        block([30.0, 0.0, 16.0], [60.0, 30.0, 10.0]),
+        block([0.0; 3], [16.0, 30.0, 26.0]),
+    ]);
+    let flask = [[-90.0, -45.0, -30.0], [90.0, 45.0, 56.0]];
+    let joint = Joint::along_the_line(&part, flask).unwrap();
+    let height = |x: f64| joint.heights()([x, 15.2]);
+    // Beside the bars it lies on their walls, give or take the slope over 0.2 mm of sand.
+    assert!(height(-50.0) <= 10.4 && height(50.0) >= 15.6);
+    let wish = BoardWish {
+        plan_mm: [[-90.0, -45.0], [90.0, 45.0]],
+        base_mm: 6.0,
+    };
+    let made = oddside(&part, &joint, &wish).unwrap();
+    assert!(
+        made.fill.gap < 1e-3 && made.fill.overlap < 1e-3,
+        "{:?}",
+        made.fill
+    );
+    // The joint is at least the plan beside the part, and no more than a tenth over it.
+    let plan = 180.0 * 90.0 - 120.0 * 30.0;
+    assert!(made.fill.joint_mm2 > 0.99 * plan && made.fill.joint_mm2 < 1.1 * plan);
+}
+
+#[test]
 fn what_the_oddside_would_hold_is_told_with_its_place() {
     // A bar that lies above the joint: the board closes under it.
     let part = mesh(&[

@@ -4,7 +4,7 @@ use std::f64::consts::PI;
 
 use measure::length::Length;
 use pattern::draft::{Side, Skin, by_skin, wanted};
-use pattern::made::taper::{Draught, Draws, TaperError, tapered};
+use pattern::made::taper::{Draught, Draws, TaperError, tapered, tapered_about};
 
 use crate::solids::{away, block, close, cylinder, example, mesh, volume};
 
@@ -114,6 +114,27 @@ fn a_boss_on_a_plate_spreads_over_the_plate() {
     let side = |z: f64| (80.0 + 2.0 * (10.0 - z) * tan_two()).powi(2);
     let boss = foot_of_cone(25.0, 15.0 + 25.0 * tan_two(), 15.0);
     close(volume(&made.mesh), prismatoid(10.0, side) + boss, 2e-4);
+}
+
+#[test]
+fn about_a_sloping_joint_each_wall_is_thickest_along_it() {
+    let part = mesh(&[block([0.0; 3], [60.0, 40.0, 20.0])]);
+    let slope = |[x, _]: [f64; 2]| 10.0 + 0.2 * x;
+    let made = tapered_about(&part, &slope, TWO).unwrap();
+    // Every wall reaches 16 mm from the joint, and moves out by (16 - |z - h|) tan 2 degrees. Over
+    // a column of 20 mm parted at h this adds 16 x 20 - (h^2 + (20 - h)^2) / 2, mm2.
+    let column = |h: f64| (320.0 - (h * h + (20.0 - h).powi(2)) / 2.0) * tan_two();
+    let steps = 6000;
+    let along = |i: usize| -30.0 + 60.0 * (i as f64 + 0.5) / steps as f64;
+    let long: f64 = (0..steps)
+        .map(|i| column(slope([along(i), 0.0])))
+        .sum::<f64>()
+        / steps as f64;
+    let walls = 2.0 * 60.0 * long + 40.0 * (column(4.0) + column(16.0));
+    // The corners add the square of what the walls move out by, some 0.6 per cent of the whole.
+    let added = volume(&made.mesh) - 48_000.0;
+    assert!(added > walls && added < 1.012 * walls, "{added} {walls}");
+    close(made.walls[0].depth_mm, 16.0, 1e-9);
 }
 
 #[test]

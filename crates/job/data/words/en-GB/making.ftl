@@ -4,6 +4,7 @@ making-head = pattern for { $job }
 making-sizes = part { $part }, pattern { $pattern }
 making-contracts = made larger by { $x } along x, { $y } along y, { $z } along z of the drawing
 making-joint = joint { $height } above the lowest point of the pattern
+making-joint-wanders = joint { $low } to { $high } above the lowest point of the pattern: it follows the parting line
 
 making-step = step
 making-volume = volume
@@ -37,6 +38,7 @@ making-walls = draught given to { $walls } walls
 making-walls-held = { $area } of wall has metal above and below and stays without draught
 making-holds-sand = drawn straight up and down it holds { $volume } of sand: that room wants a core, a loose piece or another joint
 making-pins = pins: two rods of { $rod }, tight in the cope half, in holes of { $hole } in the drag half, { $depth } deep in each
+making-no-pins = the joint has no room for pins: put the halves together by a mark
 making-dowels = { $dowels } dowels join the pieces
 making-glued = { $cuts } cuts have no room for a dowel: glue them flat on flat
 making-fill = oddside, pattern and drag leave { $gap } of their box empty and fill { $overlap } twice

@@ -6,6 +6,7 @@ making-head = modelo para { $job }
 making-sizes = pieza { $part }, modelo { $pattern }
 making-contracts = agrandado { $x } según x, { $y } según y, { $z } según z del dibujo
 making-joint = junta a { $height } sobre el punto más bajo del modelo
+making-joint-wanders = junta de { $low } a { $high } sobre el punto más bajo del modelo: sigue la línea de partición
 
 making-step = paso
 making-volume = volumen
@@ -39,6 +40,7 @@ making-walls = salida dada a { $walls } paredes
 making-walls-held = { $area } de pared tiene metal encima y debajo y queda sin salida
 making-holds-sand = sacado recto retiene { $volume } de arena: ahí hace falta un macho, una pieza suelta u otra junta
 making-pins = espigas: dos varillas de { $rod }, justas en la mitad de arriba, en agujeros de { $hole } en la mitad de abajo, { $depth } de hondo en cada una
+making-no-pins = la junta no tiene sitio para espigas: junte las mitades por una marca
 making-dowels = { $dowels } espigas unen los trozos
 making-glued = { $cuts } cortes sin sitio para una espiga: péguelos plano contra plano
 making-fill = falsa caja, modelo y caja de abajo dejan vacío { $gap } de su caja y llenan { $overlap } dos veces

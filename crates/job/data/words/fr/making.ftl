@@ -6,6 +6,7 @@ making-head = modèle pour { $job }
 making-sizes = pièce { $part }, modèle { $pattern }
 making-contracts = agrandi de { $x } selon x, { $y } selon y, { $z } selon z du dessin
 making-joint = joint à { $height } au-dessus du point le plus bas du modèle
+making-joint-wanders = joint de { $low } à { $high } au-dessus du point le plus bas du modèle : il suit la ligne de joint
 
 making-step = étape
 making-volume = volume
@@ -39,6 +40,7 @@ making-walls = dépouille donnée à { $walls } parois
 making-walls-held = { $area } de paroi a du métal dessus et dessous et reste sans dépouille
 making-holds-sand = démoulé droit, il retient { $volume } de sable : il faut là un noyau, une pièce démontable ou un autre joint
 making-pins = goujons : deux tiges de { $rod }, serrées dans le demi-modèle de dessus, dans des trous de { $hole } au demi-modèle de dessous, { $depth } de profond dans chacun
+making-no-pins = le joint n'a pas de place pour des goujons : assemblez les demi-modèles d'après un repère
 making-dowels = { $dowels } goujons assemblent les morceaux
 making-glued = { $cuts } coupes sans place pour un goujon : collez-les à plat
 making-fill = fausse partie, modèle et dessous laissent vide { $gap } de leur boîte et remplissent { $overlap } deux fois

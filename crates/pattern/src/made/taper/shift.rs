@@ -19,7 +19,7 @@ const FLAT_DEGREES: f64 = 5.0;
 const MOST_MITRE: f64 = 4.0;
 
 /// The level way of each corner, mm along x and y.
-pub(super) fn shifts(mesh: &Mesh, walls: &Walls, joint_mm: f64) -> Vec<[f64; 2]> {
+pub(super) fn shifts(mesh: &Mesh, walls: &Walls, over_mm: &[f64]) -> Vec<[f64; 2]> {
     let mut asked = vec![Asked::default(); mesh.points.len()];
     for (facet, triangle) in mesh.triangles.iter().enumerate() {
         let patch = walls.patch_of[facet];
@@ -31,7 +31,7 @@ pub(super) fn shifts(mesh: &Mesh, walls: &Walls, joint_mm: f64) -> Vec<[f64; 2]>
         for corner in 0..3 {
             let point = triangle[corner] as usize;
             let z = mesh.points[point][2];
-            let out = walls.patches[patch as usize].out_mm(z, joint_mm);
+            let out = walls.patches[patch as usize].out_mm(z, over_mm[point]);
             let weight = angle_at(mesh, *triangle, corner);
             asked[point].take([x / level, y / level], out, weight);
         }

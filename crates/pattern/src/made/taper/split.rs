@@ -1,24 +1,29 @@
-//! Facets that cross the joint cut in two or three along it.
+//! Facets that cross the joint cut in two or three along it; where the joint wanders, along a
+//! straight line between the places at which their sides meet it.
 
 use std::collections::BTreeMap;
 
+use super::Heights;
 use crate::mesh::Mesh;
 use crate::vector::{add, scale, sub};
 
 /// Nearer to the joint than this, mm, a corner lies on it: needles of a thousandth are no use.
 const ON_JOINT_MM: f64 = 1e-3;
 
-/// The same skin with corners wherever an edge crosses the level; corners that all but lie on it
-/// are put there.
-pub(super) fn split_at(mesh: &Mesh, level_mm: f64) -> Mesh {
+/// The same skin with corners wherever an edge crosses the joint, and the height of each corner
+/// over the joint; corners that all but lie on it are taken to do so.
+pub(super) fn split_at(mesh: &Mesh, joint: Heights<'_>) -> (Mesh, Vec<f64>) {
     let mut split = mesh.clone();
+    let mut over = Vec::with_capacity(mesh.points.len());
     for point in &mut split.points {
+        let level_mm = joint([point[0], point[1]]);
         if (point[2] - level_mm).abs() <= ON_JOINT_MM {
             point[2] = level_mm;
         }
+        over.push(point[2] - level_mm);
     }
     let mut cuts = Cuts {
-        level_mm,
+        over: &mut over,
         points: &mut split.points,
         on_edge: BTreeMap::new(),
     };
@@ -27,11 +32,11 @@ pub(super) fn split_at(mesh: &Mesh, level_mm: f64) -> Mesh {
         cuts.cut(triangle, &mut triangles);
     }
     split.triangles = triangles;
-    split
+    (split, over)
 }
 
 struct Cuts<'a> {
-    level_mm: f64,
+    over: &'a mut Vec<f64>,
     points: &'a mut Vec<[f64; 3]>,
     on_edge: BTreeMap<(u32, u32), u32>,
 }
@@ -64,7 +69,7 @@ impl Cuts<'_> {
     }
 
     fn side_of(&self, point: u32) -> i8 {
-        let height = self.points[point as usize][2] - self.level_mm;
+        let height = self.over[point as usize];
         i8::from(height > 0.0) - i8::from(height < 0.0)
     }
 
@@ -74,11 +79,11 @@ impl Cuts<'_> {
             return known;
         }
         let [from, to] = [low, high].map(|point| self.points[point as usize]);
-        let share = (self.level_mm - from[2]) / (to[2] - from[2]);
-        let mut place = add(from, scale(sub(to, from), share));
-        place[2] = self.level_mm;
+        let [below, above] = [low, high].map(|point| self.over[point as usize]);
+        let share = below / (below - above);
         let new = self.points.len() as u32;
-        self.points.push(place);
+        self.points.push(add(from, scale(sub(to, from), share)));
+        self.over.push(0.0);
         self.on_edge.insert((low, high), new);
         new
     }

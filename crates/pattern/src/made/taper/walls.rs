@@ -45,14 +45,29 @@ const SMOOTH_DEGREES: f64 = 30.0;
 /// size of the part; a ripple of that height does not hold a pattern.
 const OFF_WALL: f64 = 5e-4;
 
-/// Finds the walls of a mesh that is split at the joint.
-pub(super) fn walls(mesh: &Mesh, joint_mm: f64, draught: Draught) -> Result<Walls, TaperError> {
+/// Finds the walls of a mesh that is split at the joint; `over_mm` are the heights of its corners
+/// over the joint.
+pub(super) fn walls(mesh: &Mesh, over_mm: &[f64], draught: Draught) -> Result<Walls, TaperError> {
     let tree = Tree::over(mesh);
     let units: Vec<Vector> = (0..mesh.triangles.len()).map(|f| unit(mesh, f)).collect();
     let off_mm = OFF_WALL * mesh.diagonal();
+    let is_over = |facet: usize| {
+        let corners = mesh.triangles[facet].iter();
+        corners.map(|&point| over_mm[point as usize]).sum::<f64>() >= 0.0
+    };
     let seen: Vec<Option<Seen>> = (0..mesh.triangles.len())
         .into_par_iter()
-        .map(|facet| seen(mesh, &tree, facet, units[facet], off_mm, joint_mm, draught))
+        .map(|facet| {
+            seen(
+                mesh,
+                &tree,
+                facet,
+                units[facet],
+                off_mm,
+                is_over(facet),
+                draught,
+            )
+        })
         .collect();
     let patch_of = patches(mesh, &seen, &units);
     let count = patch_of.iter().filter(|&&patch| patch != NONE).max();
@@ -60,10 +75,10 @@ pub(super) fn walls(mesh: &Mesh, joint_mm: f64, draught: Draught) -> Result<Wall
     let mut gathered: Vec<Gathered> = (0..count).map(|_| Gathered::default()).collect();
     for (facet, &patch) in patch_of.iter().enumerate() {
         if let Some(seen) = seen[facet].filter(|_| patch != NONE) {
-            gathered[patch as usize].take(mesh, facet, &seen);
+            gathered[patch as usize].take(mesh, over_mm, facet, &seen);
         }
     }
-    let patches = gathered.iter().map(|one| one.patch(joint_mm, draught));
+    let patches = gathered.iter().map(|one| one.patch(draught));
     Ok(Walls {
         patches: patches.collect::<Result<_, _>>()?,
         patch_of,
@@ -93,7 +108,7 @@ fn seen(
     facet: usize,
     unit: Vector,
     off_mm: f64,
-    joint_mm: f64,
+    is_over: bool,
     draught: Draught,
 ) -> Option<Seen> {
     let level = unit[0].hypot(unit[1]);
@@ -115,7 +130,7 @@ fn seen(
     let up = match draws {
         Draws::Up => 1.0,
         Draws::Down => -1.0,
-        _ if middle[2] >= joint_mm => 1.0,
+        _ if is_over => 1.0,
         _ => -1.0,
     };
     let has = up * unit[2] / level;
@@ -173,10 +188,12 @@ struct Gathered {
     draws: Option<Draws>,
     place_mm: Vector,
     reach_mm: Option<[f64; 2]>,
+    /// Farthest from the joint.
+    off_joint_mm: f64,
 }
 
 impl Gathered {
-    fn take(&mut self, mesh: &Mesh, facet: usize, seen: &Seen) {
+    fn take(&mut self, mesh: &Mesh, over_mm: &[f64], facet: usize, seen: &Seen) {
         let corners = mesh.corners(facet);
         let area_mm2 = norm(mesh.normal(facet)) / 2.0;
         self.area_mm2 += area_mm2;
@@ -187,16 +204,22 @@ impl Gathered {
             let [low, high] = self.reach_mm.get_or_insert([z, z]);
             (*low, *high) = (low.min(z), high.max(z));
         }
+        for point in mesh.triangles[facet] {
+            self.off_joint_mm = self.off_joint_mm.max(over_mm[point as usize].abs());
+        }
         if self.area_mm2 == area_mm2 {
             let [a, b, c] = corners;
             self.place_mm = scale(add(add(a, b), c), 1.0 / 3.0);
         }
     }
 
-    fn patch(&self, joint_mm: f64, draught: Draught) -> Result<Patch, TaperError> {
+    fn patch(&self, draught: Draught) -> Result<Patch, TaperError> {
         let draws = self.draws.unwrap_or(Draws::Neither);
         let reach_mm = self.reach_mm.unwrap_or_default();
-        let depth_mm = depth(draws, reach_mm, joint_mm);
+        let depth_mm = match draws {
+            Draws::BothWays => self.off_joint_mm,
+            _ => reach_mm[1] - reach_mm[0],
+        };
         let side = match self.inside_mm2 > self.area_mm2 / 2.0 {
             true => Side::Inside,
             false => Side::Outside,
@@ -229,19 +252,12 @@ impl Gathered {
     }
 }
 
-fn depth(draws: Draws, [low, high]: [f64; 2], joint_mm: f64) -> f64 {
-    match draws {
-        Draws::BothWays => (high - joint_mm).max(joint_mm - low),
-        _ => high - low,
-    }
-}
-
 impl Patch {
-    /// How far the wall moves out at a height along z, mm.
-    pub(super) fn out_mm(&self, z: f64, joint_mm: f64) -> f64 {
+    /// How far the wall moves out at a height along z, so far over the joint, mm.
+    pub(super) fn out_mm(&self, z: f64, over_mm: f64) -> f64 {
         let [low, high] = self.reach_mm;
         let nearer = match self.wall.draws {
-            Draws::BothWays => self.wall.depth_mm - (z - joint_mm).abs(),
+            Draws::BothWays => self.wall.depth_mm - over_mm.abs(),
             Draws::Up => high - z,
             Draws::Down => z - low,
             Draws::Neither => 0.0,
