@@ -157,7 +157,7 @@ size = ["16 mm", "30 mm", "26 mm"]
 
 #[test]
 fn a_stepped_part_is_parted_along_its_line_and_has_an_oddside() {
-    let (mut job, mesh) = job_of("[pattern]\ndraught = 1\noddside = true", STEPPED).unwrap();
+    let (mut job, mesh) = job_of("[pattern]\ndraught = 2\noddside = true", STEPPED).unwrap();
     job.up = job::job::Up::Axis(2, true);
     let making = make(&job, &mesh).unwrap();
     let [low, high] = making.joint_mm;

@@ -12,6 +12,7 @@ use super::plain::{block, skin};
 use super::volume_mm3;
 use crate::boolean::{Body, BooleanError};
 use crate::distance::nearest;
+use crate::draw::joint::STEEPEST;
 use crate::draw::undercut::undercuts;
 use crate::draw::{DrawError, DrawSettings};
 use crate::mesh::Mesh;
@@ -139,7 +140,8 @@ pub fn oddside(pattern: &Mesh, joint: &Joint, wish: &BoardWish) -> Result<Oddsid
     if above.common_with(&solid)?.volume_mm3() <= 1e-9 * solid.volume_mm3() {
         return Err(BoardError::NothingAbove);
     }
-    let (board, drag) = (above.without(&solid)?, below.without(&solid)?);
+    let drag = below.without(&solid)?;
+    let board = without_lips(above.without(&solid)?, pattern, joint)?;
     let fill = filled(&whole, &board, &drag, &solid)?;
     if fill.gap > MOST_OFF || fill.overlap > MOST_OFF {
         return Err(BoardError::DoesNotFill {
@@ -148,7 +150,7 @@ pub fn oddside(pattern: &Mesh, joint: &Joint, wish: &BoardWish) -> Result<Oddsid
         });
     }
     let bare = board.mesh();
-    draws(&bare, joint_known_to(pattern, joint))?;
+    draws(&bare)?;
     let marked = marked(&board, wish)?;
     let mesh = skin(&marked).ok_or(BooleanError::Failed)?;
     let [lowest, highest] = bare.bounds();
@@ -209,23 +211,34 @@ fn in_touch(one: &Mesh, other: &Mesh) -> f64 {
     facets.map(|facet| norm(one.normal(facet)) / 2.0).sum()
 }
 
-/// How closely the joint follows the pattern, mm: a joint that wanders is found on columns of the
-/// pattern, and leaves lips as wide as one of them.
-fn joint_known_to(pattern: &Mesh, joint: &Joint) -> f64 {
+/// Columns by which a joint that wanders may miss the line on the pattern.
+const MISSED: f64 = 2.0;
+
+/// The board without the lips under the pattern's edge. A joint that wanders is found on columns of
+/// the pattern and as steep as sand holds; by so much it may pass under the edge, and the board
+/// would reach under the pattern there. The drag fills what is cut away.
+fn without_lips(board: Body, pattern: &Mesh, joint: &Joint) -> Result<Body, BooleanError> {
+    if matches!(joint, Joint::Flat(_)) {
+        return Ok(board);
+    }
     let [low, high] = pattern.bounds();
     let longer = (high[0] - low[0]).max(high[1] - low[1]);
-    match joint {
-        Joint::Flat(_) => 0.0,
-        Joint::Blocks { .. } => longer / DrawSettings::suiting(pattern).columns as f64,
-    }
+    let column_mm = longer / DrawSettings::suiting(pattern).columns as f64;
+    let down = [0.0, 0.0, -MISSED * STEEPEST * column_mm];
+    let lowered = Mesh {
+        points: pattern
+            .points
+            .iter()
+            .map(|&point| add(point, down))
+            .collect(),
+        triangles: pattern.triangles.clone(),
+    };
+    board.without(&Body::of(&lowered)?)
 }
 
-/// Whether the board lets go of the pattern, rapped as usual; lips narrower than `lip_mm` break
-/// off with the first draw.
-fn draws(board: &Mesh, lip_mm: f64) -> Result<(), BoardError> {
-    let mut settings = DrawSettings::suiting(board);
-    settings.play_mm += lip_mm;
-    let found = undercuts(board, [0.0, 0.0, 1.0], &settings)?;
+/// Whether the board lets go of the pattern, rapped as usual.
+fn draws(board: &Mesh) -> Result<(), BoardError> {
+    let found = undercuts(board, [0.0, 0.0, 1.0], &DrawSettings::suiting(board))?;
     match found.regions.first() {
         Some(held) if held.volume_mm3 > HELD * volume_mm3(board) => Err(BoardError::Undercut {
             place_mm: held.centre_mm,
