@@ -103,6 +103,17 @@ pub enum Command {
         #[arg(long)]
         out: Option<PathBuf>,
     },
+    /// Print a job as a lesson: a pupil's sheet with blanks, and the answers for the teacher.
+    Lesson {
+        /// A job folder or its job.toml.
+        job: PathBuf,
+        /// Print it for US Letter instead of A4.
+        #[arg(long)]
+        letter: bool,
+        /// Folder to write into; left out, the job folder.
+        #[arg(long)]
+        out: Option<PathBuf>,
+    },
     /// Make a charge up from your heaps of metal: what to weigh out, what it comes to, how sure.
     Charge {
         /// A job folder or its job.toml; left out, say --target and --mass.

@@ -55,6 +55,9 @@ pub enum Trouble {
     /// A solid that was not written.
     #[error("pattern: {0}")]
     Write(#[from] pattern::threemf_write::WriteError),
+    /// No lesson.
+    #[error(transparent)]
+    NoLesson(#[from] job::lesson::NoLesson),
     /// A law that was not worked out.
     #[error(transparent)]
     Reckon(#[from] reckon::refusal::Refusal),
@@ -119,8 +122,8 @@ impl Trouble {
             Trouble::FolderAsJson(FolderError::Disk { .. }) => 1,
             Trouble::Folder(_) | Trouble::FolderAsJson(_) | Trouble::Sheet(_) => 2,
             Trouble::Unsettled { ask, .. } => 2 + u8::from(*ask),
-            Trouble::Reckon(Refusal::Impossible(_)) | Trouble::NoCard(_) => 2,
-            Trouble::NoMould(_) => 2,
+            Trouble::Reckon(Refusal::Impossible(_)) => 2,
+            Trouble::NoCard(_) | Trouble::NoLesson(_) | Trouble::NoMould(_) => 2,
             Trouble::Usage(_) | Trouble::NoMetal | Trouble::Misplaced(_) => 64,
             Trouble::Reckon(_) | Trouble::NotAPair(_) | Trouble::NoSuchFigure { .. } => 64,
             Trouble::Charge(_) | Trouble::NoMass => 2,

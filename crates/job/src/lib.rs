@@ -27,6 +27,7 @@ pub mod given_part;
 pub mod job;
 pub mod job_file;
 pub mod making;
+pub mod lesson;
 pub mod melt_loss;
 pub mod mould_solids;
 pub mod mould_told;

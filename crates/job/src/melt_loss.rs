@@ -2,7 +2,7 @@
 
 use measure::band::Band;
 use metal::alloy::Family;
-use metal::furnace::Furnace;
+use metal::furnace::{Furnace, practice};
 use metal::loss::{form, loss_of_stock, usual_standing};
 
 use crate::job::Job;
@@ -22,7 +22,7 @@ pub struct MeltLoss {
     pub sources: Vec<String>,
     /// Whether it follows from the law of the melt loss.
     pub by_law: bool,
-    /// Whether it is a guess, because no table knows the metal in any furnace.
+    /// Whether no table knows the metal in this furnace, so that it spans what others lose.
     pub guessed: bool,
 }
 
@@ -39,7 +39,8 @@ pub fn melt_loss(job: &Job, shop: &Shop) -> MeltLoss {
     by_the_law(shop.furnace, job.alloy.family, job.form)
 }
 
-/// The melt loss of a metal in a furnace, or a guess where no furnace has a figure for the metal.
+/// The melt loss of a metal in a furnace; where no table knows the pair, from the best to the worst
+/// of the metal in any furnace.
 /// Law: [`metal::loss::MELT_LOSS`].
 pub fn by_the_law(furnace: Furnace, family: Family, stock: StockForm) -> MeltLoss {
     let law =
@@ -49,7 +50,7 @@ pub fn by_the_law(furnace: Furnace, family: Family, stock: StockForm) -> MeltLos
             share,
             sources,
             by_law: true,
-            guessed: false,
+            guessed: practice(furnace, family).is_none(),
         },
         None => MeltLoss {
             share: Band::new(0.0, LOSS_UNKNOWN / 2.0, LOSS_UNKNOWN),

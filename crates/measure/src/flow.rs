@@ -82,8 +82,8 @@ quantity! {
     }
     written {
         Metric &["min/cm2", "min/cm²"] => 60.0 / 1e-4,
-        Metric &["min/mm2", "min/mm²"] => 60.0 / 1e-6,
-        Metric &["s/mm2", "s/mm²"] => 1.0 / 1e-6,
+        Metric &["min/mm²", "min/mm2"] => 60.0 / 1e-6,
+        Metric &["s/mm²", "s/mm2"] => 1.0 / 1e-6,
         Inch &["min/in2", "min/in²"] => 60.0 / (0.0254 * 0.0254),
     }
 }

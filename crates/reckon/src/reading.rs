@@ -59,6 +59,16 @@ impl Reading {
         })
     }
 
+    /// What was typed, each at its likely value, by its key.
+    pub(crate) fn likely_typed(&self, first: System) -> Vec<(&'static str, String)> {
+        let text = |item: &Item| match item.value {
+            Read::Range([_, likely, _]) => text_of(item.input, [likely; 3], first),
+            Read::Fixed(_) => item.text.clone(),
+        };
+        let typed = self.items.iter().filter(|item| item.typed);
+        typed.map(|item| (item.input.key, text(item))).collect()
+    }
+
     pub(crate) fn input(&self, key: &str) -> Option<&'static Input> {
         let mut inputs = self.items.iter().map(|item| item.input);
         inputs.find(|input| input.key == key)

@@ -111,6 +111,15 @@ pub fn work_out(ask: &Ask) -> Result<Worked, Refusal> {
     })
 }
 
+/// What was typed, each at its likely value in three figures as people read it, by its key.
+///
+/// # Errors
+///
+/// Where no law has the name, and where something is missing or cannot be read.
+pub fn likely_typed(ask: &Ask, first: System) -> Result<Vec<(&'static str, String)>, Refusal> {
+    Ok(read(ask)?.likely_typed(first))
+}
+
 struct OverRanges {
     answers: Vec<Figure>,
     doubts: Vec<String>,

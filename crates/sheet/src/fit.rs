@@ -117,7 +117,7 @@ fn ladders(weighed: &[PaperRemark]) -> [Vec<Rung>; 3] {
     for rung in &mut short {
         rung.notes = false;
     }
-    let tight = (stops..=kept).rev();
+    let tight = (stops..=all).rev();
     let tight = tight.map(|remarks| Rung {
         notes: false,
         code: false,

@@ -53,6 +53,7 @@ mod data;
 mod drawings;
 mod error;
 mod fit;
+mod lesson;
 mod of_plan;
 mod pen;
 mod typeset;
@@ -65,6 +66,7 @@ pub use cut_templates::cut_templates;
 pub use data::{Block, Paper, PaperRemark, PourSheet, RemarkLevel, Row};
 pub use drawings::{Drawing, Scale, scale_for};
 pub use error::SheetError;
+pub use lesson::{Reader, lesson};
 pub use of_plan::page;
 pub use workings::workings;
 

@@ -58,6 +58,7 @@ pub(crate) struct Picture {
 /// Names of the main templates.
 pub(crate) const SHEET: &str = "pour-sheet.typ";
 pub(crate) const CARD: &str = "pour-card.typ";
+pub(crate) const LESSON: &str = "lesson.typ";
 pub(crate) const TEMPLATES_PAGE: &str = "cut-templates.typ";
 pub(crate) const WORKINGS: &str = "workings.typ";
 

@@ -12,15 +12,16 @@ use typst::utils::LazyHash;
 use typst::{Library, LibraryExt, World};
 
 use crate::SheetError;
-use crate::typeset::{CARD, Picture, SHEET, TEMPLATES_PAGE, WORKINGS};
+use crate::typeset::{CARD, LESSON, Picture, SHEET, TEMPLATES_PAGE, WORKINGS};
 
 /// Name under which the templates read the words and figures.
 const DATA: &str = "data.json";
 
 /// The templates by the names they call each other.
-const TEMPLATES: [(&str, &str); 7] = [
+const TEMPLATES: [(&str, &str); 8] = [
     (SHEET, include_str!("../templates/pour-sheet.typ")),
     (CARD, include_str!("../templates/pour-card.typ")),
+    (LESSON, include_str!("../templates/lesson.typ")),
     (
         TEMPLATES_PAGE,
         include_str!("../templates/cut-templates.typ"),

@@ -34,6 +34,7 @@ const EN_GB: [&str; 8] = [
     include_str!("../../data/words/en-GB/charge.ftl"),
     include_str!("../../data/words/en-GB/laws.ftl"),
     include_str!("../../data/words/en-GB/making.ftl"),
+    include_str!("../../data/words/en-GB/lesson.ftl"),
     include_str!("../../data/words/en-GB/paper.ftl"),
     include_str!("../../data/words/en-GB/parts.ftl"),
     include_str!("../../data/words/en-GB/plan.ftl"),
@@ -45,6 +46,7 @@ const EN_GB: [&str; 8] = [
 const FR: [&str; 7] = [
     include_str!("../../data/words/fr/charge.ftl"),
     include_str!("../../data/words/fr/making.ftl"),
+    include_str!("../../data/words/fr/lesson.ftl"),
     include_str!("../../data/words/fr/paper.ftl"),
     include_str!("../../data/words/fr/parts.ftl"),
     include_str!("../../data/words/fr/plan.ftl"),
@@ -56,6 +58,7 @@ const FR: [&str; 7] = [
 const ES: [&str; 7] = [
     include_str!("../../data/words/es/charge.ftl"),
     include_str!("../../data/words/es/making.ftl"),
+    include_str!("../../data/words/es/lesson.ftl"),
     include_str!("../../data/words/es/paper.ftl"),
     include_str!("../../data/words/es/parts.ftl"),
     include_str!("../../data/words/es/plan.ftl"),

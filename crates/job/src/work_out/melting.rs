@@ -4,7 +4,6 @@ use measure::band::Band;
 use measure::matter::Mass;
 use metal::charge::{CHARGE, Charge};
 use metal::crucible::{Crucible, WORKING_FILL, smallest_that_holds};
-use metal::furnace::practice;
 use metal::loss::{MELT_LOSS, usual_standing};
 
 use crate::amount::Amount;
@@ -76,10 +75,9 @@ fn in_the_crucible(charge: &Charge, loss: &Band<f64>) -> Band<Mass> {
 
 /// Writes what is lost of the charge, where nobody has weighed it.
 fn write_loss(job: &Job, shop: &Shop, known: &MeltLoss, ledger: &mut Ledger) {
-    let of_pair = practice(shop.furnace, job.alloy.family).is_some();
-    let because = match of_pair {
-        true => "because-loss-own",
-        false => "because-loss-any",
+    let because = match known.guessed {
+        false => "because-loss-own",
+        true => "because-loss-any",
     };
     ledger.write(
         Entry::new("melt loss", Amount::Share(known.share), &MELT_LOSS)

@@ -13,6 +13,7 @@ use std::collections::BTreeSet;
 use every_charge::every_lack;
 use every_remark::every_remark;
 use everything_made::everything_made;
+use job::lesson::lesson;
 use job::plan::Plan;
 use job::remark::Remark;
 use job::remark::of_metal::MetalFact;
@@ -190,8 +191,18 @@ fn of_a_family(id: &str) -> bool {
         "stock" => is_named(name, stock().iter().map(|stock| stock.name.as_str())),
         "scrap" => metal::scrap::origin(&name.replace('-', " ")).is_some(),
         "figure" | "choice" => is_named(name, work_out().split('"')),
+        "pencil" => match name.strip_prefix("number-") {
+            Some(key) => is_named(key, reckoned_keys()),
+            None => is_named(name, work_out().split('"')),
+        },
         _ => false,
     }
+}
+
+/// Keys of everything that any law asks for.
+fn reckoned_keys() -> impl Iterator<Item = &'static str> {
+    let inputs = reckon::all().flat_map(|(_, reckoner)| reckoner.inputs);
+    inputs.map(|input| input.key)
 }
 
 fn is_named<'a>(name: &str, mut things: impl Iterator<Item = &'a str>) -> bool {
@@ -287,6 +298,11 @@ fn all_of(plan: &Plan) -> Vec<Said> {
         ]);
     }
     all.push(plan.alloy_label());
+    let lesson = lesson(plan).unwrap();
+    for task in lesson.tasks {
+        let labels = task.numbers.into_iter().map(|number| number.label);
+        all.extend(labels.chain([task.wanted, task.rule, task.in_the_plan]));
+    }
     all
 }
 
