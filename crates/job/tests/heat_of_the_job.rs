@@ -75,3 +75,15 @@ fn without_a_crucible_nothing_is_said_of_the_way() {
     let small = plan("gunmetal", "", 1);
     assert!(small.figure("lift-out temperature").is_none());
 }
+
+/// No table knows aluminium in a cupola: what it loses in other furnaces is taken, and it is said.
+#[test]
+fn a_furnace_without_a_figure_for_the_metal_is_told() {
+    let told = |furnace: &str| {
+        let plan = plan("aluminium", &format!("[furnace]\nkind = \"{furnace}\""), 6);
+        plan.remarks
+            .iter()
+            .any(|remark| remark.code == "loss_unknown")
+    };
+    assert_eq!(["cupola", "fuel-crucible"].map(told), [true, false]);
+}

@@ -81,10 +81,10 @@ quantity! {
         from_s_per_mm2, as_s_per_mm2 = 1.0 / 1e-6;
     }
     written {
-        Metric &["min/cm2", "min/cm²"] => 60.0 / 1e-4,
+        Metric &["min/cm²", "min/cm2"] => 60.0 / 1e-4,
         Metric &["min/mm²", "min/mm2"] => 60.0 / 1e-6,
         Metric &["s/mm²", "s/mm2"] => 1.0 / 1e-6,
-        Inch &["min/in2", "min/in²"] => 60.0 / (0.0254 * 0.0254),
+        Inch &["min/in²", "min/in2"] => 60.0 / (0.0254 * 0.0254),
     }
 }
 
