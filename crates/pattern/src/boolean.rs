@@ -131,6 +131,15 @@ impl Body {
         asked(self.0.convex_hull())
     }
 
+    /// Its pieces that do not touch each other, each a body of its own.
+    ///
+    /// # Errors
+    ///
+    /// What the library says of a piece.
+    pub fn parts(&self) -> Result<Vec<Body>, BooleanError> {
+        self.0.decompose().into_iter().map(asked).collect()
+    }
+
     /// Whether nothing is left.
     pub fn is_empty(&self) -> bool {
         self.0.is_empty()

@@ -47,6 +47,7 @@ pub mod boolean;
 pub mod cast_metal;
 pub mod cells;
 pub mod contraction;
+pub mod cores;
 pub mod crossings;
 pub mod depth;
 pub mod displacement;

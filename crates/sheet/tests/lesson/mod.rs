@@ -1,15 +1,11 @@
 //! The pupil's sheet and the teacher's answers: one page each, and no answer on the pupil's.
 
-#![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
-
 use job::lesson::{Lesson, Number, Task};
 use job::words::Language;
 use job::words::said::Said;
 use sheet::{Paper, Reader, lesson};
 
-use read_back::{Printed, read_back};
-
-mod read_back;
+use crate::read_back::{Printed, read_back};
 
 fn task(answer: &str, numbers: Vec<Number>) -> Task {
     Task {

@@ -1,0 +1,281 @@
+//! Cores as solids: bodies, prints, boxes and vents against what geometry says of plain parts.
+
+#![allow(
+    clippy::unwrap_used,
+    reason = "a test that cannot get at its part must fail"
+)]
+
+use std::f64::consts::PI;
+
+use measure::length::Length;
+use pattern::boolean::Body;
+use pattern::cores::CoreError;
+use pattern::cores::body::{CoreBody, bodies};
+use pattern::cores::core_box::{BoxSettings, core_box};
+use pattern::cores::print::{PrintSize, PrintedCore, bearing, with_prints};
+use pattern::cores::vent::vents;
+use pattern::draw::DrawSettings;
+use pattern::draw::undercut::undercuts;
+use pattern::mesh::Mesh;
+use pattern::shape::{Form, Shape, build};
+use pattern::vector::{Vector, norm, sub};
+
+const UP: Vector = [0.0, 0.0, 1.0];
+
+fn mm(mm: f64) -> Length {
+    Length::from_mm(mm)
+}
+
+fn placed(form: Form, at: Vector, axis: Vector, is_taken_away: bool) -> Shape {
+    Shape {
+        form,
+        at: at.map(mm),
+        axis,
+        turn_degrees: 0.0,
+        is_taken_away,
+    }
+}
+
+fn block(at: Vector, size: Vector, is_taken_away: bool) -> Shape {
+    placed(Form::Block { size: size.map(mm) }, at, UP, is_taken_away)
+}
+
+fn bore(at: Vector, axis: Vector, diameter: f64, length: f64) -> Shape {
+    let form = Form::Cylinder {
+        diameter: mm(diameter),
+        length: mm(length),
+    };
+    placed(form, at, axis, true)
+}
+
+fn part(shapes: &[Shape]) -> Mesh {
+    build(shapes).unwrap().looked.mesh
+}
+
+fn volume(mesh: &Mesh) -> f64 {
+    Body::of(mesh).unwrap().volume_mm3()
+}
+
+fn bodies_of(part: &Mesh) -> Result<Vec<CoreBody>, CoreError> {
+    let found = undercuts(part, UP, &DrawSettings::suiting(part)).unwrap();
+    bodies(part, &found.regions, found.column_mm)
+}
+
+fn printed(body: &CoreBody, length_mm: f64) -> PrintedCore {
+    let size = PrintSize {
+        length_mm,
+        play_mm: 0.3,
+    };
+    let ends: Vec<_> = bearing(body, UP)
+        .into_iter()
+        .map(|end| (end, size))
+        .collect();
+    with_prints(body, &ends).unwrap()
+}
+
+/// A block of 60 × 40 × 40 mm with a bore of 20 mm along x.
+fn bored() -> Mesh {
+    let body = block([0.0; 3], [60.0, 40.0, 40.0], false);
+    part(&[body, bore([-40.0, 0.0, 20.0], [1.0, 0.0, 0.0], 20.0, 80.0)])
+}
+
+#[track_caller]
+fn near(found: f64, wanted: f64, within: f64) {
+    assert!(
+        (found / wanted - 1.0).abs() < within,
+        "{found} for {wanted}"
+    );
+}
+
+/// π/4 · 20² · 60 mm³ of bore, filled flush with both ends; part and core together are the block.
+#[test]
+fn a_bore_is_filled_flush_and_opens_at_both_ends() {
+    let part = bored();
+    let bodies = bodies_of(&part).unwrap();
+    assert_eq!(bodies.len(), 1);
+    let core = &bodies[0];
+    near(core.volume_mm3, PI / 4.0 * 400.0 * 60.0, 1e-3);
+    near(core.volume_mm3 + volume(&part), 60.0 * 40.0 * 40.0, 1e-9);
+    assert_eq!(core.openings.len(), 2);
+    for opening in &core.openings {
+        near(opening.area_mm2, PI * 100.0, 1e-3);
+        near(opening.out[0].abs(), 1.0, 1e-9);
+        near(opening.across_mm(), 20.0, 1e-3);
+        assert!(opening.is_sideways(UP));
+    }
+}
+
+/// Two prints of 25 mm: π/4 · 20² · (60 + 2 · 25); on the pattern each is 25.3 long, 20.6 across and
+/// starts a fiftieth of its length inside the core.
+#[test]
+fn prints_lengthen_the_core_and_are_wider_on_the_pattern() {
+    let printed = printed(&bodies_of(&bored()).unwrap()[0], 25.0);
+    near(printed.volume_mm3, PI / 4.0 * 400.0 * 110.0, 1e-3);
+    assert_eq!(printed.prints.len(), 2);
+    for print in &printed.prints {
+        near(volume(print), PI / 4.0 * 20.6 * 20.6 * 25.3 * 1.02, 1e-3);
+    }
+}
+
+/// A slot like a T upside down: 10 mm wide at the top, 30 mm wide at its foot, running through.
+#[test]
+fn both_wings_of_a_slot_are_one_core() {
+    let wings = block([0.0, 0.0, 10.0], [100.0, 30.0, 8.0], true);
+    let neck = block([0.0, 0.0, 18.0], [100.0, 10.0, 30.0], true);
+    let part = part(&[block([0.0; 3], [60.0, 60.0, 40.0], false), wings, neck]);
+    let bodies = bodies_of(&part).unwrap();
+    assert_eq!(bodies.len(), 1);
+    assert_eq!(bodies[0].fills.len(), 2);
+    // The foot of the T, and of the neck no more than the columns are apart.
+    near(bodies[0].volume_mm3, 60.0 * 30.0 * 8.0, 0.02);
+    let ends = bearing(&bodies[0], UP);
+    assert_eq!(ends.len(), 2);
+    assert!(ends.iter().all(|end| end.out[0].abs() > 0.99));
+}
+
+/// A groove of 6 × 8 mm around a pulley of 80 mm: π (40² − 34²) · 8 mm³, with one opening all round.
+#[test]
+fn a_groove_is_filled_by_a_ring_whose_print_stands_out_all_round() {
+    let pulley = |diameter: f64, z: f64, height: f64| {
+        let form = Form::Cylinder {
+            diameter: mm(diameter),
+            length: mm(height),
+        };
+        placed(form, [0.0, 0.0, z], UP, false)
+    };
+    let part = part(&[
+        pulley(80.0, 0.0, 10.0),
+        pulley(68.0, 10.0, 8.0),
+        pulley(80.0, 18.0, 10.0),
+    ]);
+    let bodies = bodies_of(&part).unwrap();
+    assert_eq!(bodies.len(), 1);
+    let ring = PI * (40.0_f64.powi(2) - 34.0_f64.powi(2)) * 8.0;
+    near(bodies[0].volume_mm3, ring, 0.01);
+    assert_eq!(bodies[0].openings.len(), 1);
+    assert!(norm(bodies[0].openings[0].out) < 1e-9);
+    let printed = printed(&bodies[0], 10.0);
+    let outer = PI * (50.0_f64.powi(2) - 40.0_f64.powi(2)) * 8.0;
+    near(printed.volume_mm3, ring + outer, 0.01);
+}
+
+#[test]
+fn a_hollow_that_opens_nowhere_is_refused_with_its_place() {
+    let ball = placed(
+        Form::Ball { diameter: mm(20.0) },
+        [5.0, 0.0, 20.0],
+        UP,
+        true,
+    );
+    let part = part(&[block([0.0; 3], [60.0, 40.0, 40.0], false), ball]);
+    let Err(CoreError::NoPrint { centre_mm }) = bodies_of(&part) else {
+        panic!("a closed hollow has no core");
+    };
+    assert!(
+        norm(sub(centre_mm, [5.0, 0.0, 20.0])) < 0.5,
+        "{centre_mm:?}"
+    );
+}
+
+/// A round core with its prints lets go of two halves; they and it fill the block, less the two
+/// holes of the dowels through its whole height.
+#[test]
+fn a_round_core_has_a_box_of_two_halves_open_at_the_prints() {
+    let printed = printed(&bodies_of(&bored()).unwrap()[0], 25.0);
+    let ends = [[1.0, 0.0, 0.0], [-1.0, 0.0, 0.0]];
+    let settings = BoxSettings {
+        wall_mm: 10.0,
+        dowel_mm: 0.0,
+    };
+    let made = core_box(&printed.core, &ends, settings).unwrap();
+    assert_eq!(made.open_sides, 2);
+    assert!(made.up[0].abs() < 1e-9);
+    let all = made.volumes_mm3[0] + made.volumes_mm3[1] + printed.volume_mm3;
+    let [low, high] = printed.core.bounds();
+    let [long, wide, tall] = sub(high, low);
+    near(all, long * (wide + 20.0) * (tall + 20.0), 1e-6);
+    near(made.volumes_mm3[0], made.volumes_mm3[1], 0.01);
+    let with = BoxSettings {
+        wall_mm: 10.0,
+        dowel_mm: 6.0,
+    };
+    let pinned = core_box(&printed.core, &ends, with).unwrap();
+    let holes = all - printed.volume_mm3 - pinned.volumes_mm3[0] - pinned.volumes_mm3[1];
+    near(holes, 2.0 * PI / 4.0 * 36.0 * 40.0, 0.01);
+}
+
+/// A ball with a neck all round is caught by any two halves: the neck is a groove whichever way the
+/// box is opened but along it, and along it the upper ball covers the neck.
+#[test]
+fn a_core_that_no_two_halves_let_go_is_refused() {
+    let ball = |z: f64| placed(Form::Ball { diameter: mm(40.0) }, [0.0, 0.0, z], UP, false);
+    let arm = |axis: Vector| {
+        let form = Form::Cylinder {
+            diameter: mm(8.0),
+            length: mm(60.0),
+        };
+        placed(form, [0.0; 3], axis, false)
+    };
+    let knob = |at: Vector| placed(Form::Ball { diameter: mm(24.0) }, at, UP, false);
+    let core = part(&[
+        ball(0.0),
+        arm([1.0, 0.0, 0.0]),
+        arm([0.0, 1.0, 0.0]),
+        arm(UP),
+        knob([60.0, 0.0, 0.0]),
+        knob([0.0, 60.0, 0.0]),
+        knob([0.0, 0.0, 60.0]),
+    ]);
+    let settings = BoxSettings {
+        wall_mm: 8.0,
+        dowel_mm: 0.0,
+    };
+    let Err(CoreError::NoBox { held_mm3, .. }) = core_box(&core, &[], settings) else {
+        panic!("such a core is caught");
+    };
+    // At least the ring of box around one arm between knob and ball.
+    assert!(held_mm3 > 1000.0, "{held_mm3}");
+}
+
+/// Down the middle of a straight round core: as long as the core, clear by nearly its radius.
+#[test]
+fn a_straight_core_breathes_by_one_straight_wire() {
+    let printed = printed(&bodies_of(&bored()).unwrap()[0], 25.0);
+    let ends = [[55.0, 0.0, 20.0], [-55.0, 0.0, 20.0]];
+    let vents = vents(&printed.core, printed.volume_mm3, &ends);
+    assert_eq!(vents.len(), 1);
+    assert!(vents[0].is_straight, "{vents:?}");
+    near(vents[0].length_mm, 110.0, 0.05);
+    assert!(
+        (8.0..10.1).contains(&vents[0].clear_mm),
+        "{}",
+        vents[0].clear_mm
+    );
+}
+
+/// A bend has no straight vent, and the vent keeps off its walls.
+#[test]
+fn a_bent_core_breathes_along_its_middle() {
+    let bend = [
+        bore([-40.0, 0.0, 20.0], [1.0, 0.0, 0.0], 16.0, 40.0),
+        bore([0.0, -40.0, 20.0], [0.0, 1.0, 0.0], 16.0, 40.0),
+        placed(
+            Form::Ball { diameter: mm(16.0) },
+            [0.0, 0.0, 20.0],
+            UP,
+            true,
+        ),
+    ];
+    let mut shapes = vec![block([0.0; 3], [60.0, 60.0, 40.0], false)];
+    shapes.extend(bend);
+    let bodies = bodies_of(&part(&shapes)).unwrap();
+    let printed = printed(&bodies[0], 15.0);
+    let ends = [[-45.0, 0.0, 20.0], [0.0, -45.0, 20.0]];
+    let vents = vents(&printed.core, printed.volume_mm3, &ends);
+    assert_eq!(vents.len(), 1);
+    assert!(
+        !vents[0].is_straight && vents[0].clear_mm > 5.0,
+        "{vents:?}"
+    );
+    near(vents[0].length_mm, 90.0, 0.1);
+}
