@@ -4,6 +4,9 @@ use std::collections::BTreeMap;
 
 use crate::boolean::Body;
 use crate::cores::CoreError;
+use crate::draw::DrawError;
+use crate::draw::columns::{Columns, Plot};
+use crate::draw::frame::DrawFrame;
 use crate::draw::undercut::Trapped;
 use crate::mesh::{Edges, Mesh};
 use crate::rays::along;
@@ -46,85 +49,197 @@ const BESIDE: f64 = 1e-5;
 /// Openings smaller than this share of the largest one are seams between facets.
 const SEAM: f64 = 0.02;
 
-/// Bodies of the cores that fill `hollows` of a closed part, outward wound and in mm; hollows of
-/// one room are filled by one body. `reach_mm` is how closely the hollows were measured: their
-/// boxes are taken so much larger, so that no shaving of sand stays between core and metal.
+/// Bodies of the cores that fill `hollows` of a closed part, outward wound and in mm, whose cope is
+/// lifted along `up`. `reach_mm` is how closely the hollows were measured: their boxes are taken so
+/// much larger, so that no shaving of sand stays between core and metal.
 ///
 /// # Errors
 ///
 /// A hollow that opens nowhere, or solids that cannot be cut.
-pub fn bodies(part: &Mesh, hollows: &[Trapped], reach_mm: f64) -> Result<Vec<CoreBody>, CoreError> {
-    let solid = Body::of(part)?;
-    let rooms = solid.hull()?.without(&solid)?.parts()?;
+pub fn bodies(
+    part: &Mesh,
+    up: Vector,
+    hollows: &[Trapped],
+    reach_mm: f64,
+) -> Result<Vec<CoreBody>, CoreError> {
+    let mut groups = Vec::new();
+    let rooms = Rooms::around(part, up)?;
+    for (number, hollow) in hollows.iter().enumerate() {
+        groups.push(rooms.group(number, hollow, reach_mm)?);
+    }
     let tree = Tree::over(part);
     let mut bodies = Vec::new();
-    for (room, fills) in shared_out(&rooms, hollows, reach_mm)? {
-        let boxes = fills.iter().map(|&hollow| hollows[hollow].bounds_mm);
-        let around = grown(joined(boxes), reach_mm);
-        let first = &hollows[fills[0]];
-        let cut = room.common_with(&block(around)?)?;
-        let body = without_shavings(&cut)?;
-        let mesh = body.mesh();
+    for group in rooms.joined(groups)? {
+        let mesh = group.body.mesh();
         let openings = openings(&mesh, part, &tree);
         if openings.is_empty() {
             return Err(CoreError::NoPrint {
-                centre_mm: first.centre_mm,
+                centre_mm: group.centre_mm,
             });
         }
         bodies.push(CoreBody {
-            volume_mm3: body.volume_mm3(),
+            volume_mm3: group.body.volume_mm3(),
             mesh,
             openings,
-            fills,
+            fills: group.fills,
         });
     }
     Ok(bodies)
 }
 
-/// Each room that holds hollows, with the numbers of its hollows. A hollow goes to the room that
-/// fills most of its box.
-fn shared_out<'a>(
-    rooms: &'a [Body],
-    hollows: &[Trapped],
-    reach_mm: f64,
-) -> Result<Vec<(&'a Body, Vec<usize>)>, CoreError> {
-    let mut held: Vec<Vec<usize>> = vec![Vec::new(); rooms.len()];
-    for (number, hollow) in hollows.iter().enumerate() {
-        let around = block(grown(hollow.bounds_mm, reach_mm))?;
+/// Hollows that are filled by one body.
+struct Group {
+    room: usize,
+    fills: Vec<usize>,
+    around: [Vector; 2],
+    centre_mm: Vector,
+    body: Body,
+}
+
+/// Two hollows of one room are filled by one body if that takes no more sand than this many times
+/// both: the wings of a slot then share a core, the bore of a bend and the hollow of its knee do
+/// not.
+const ONE_BODY: f64 = 1.8;
+
+/// Share of a piece that has to be held for it to be part of the core; the rest of a hollow's box
+/// is green sand that draws.
+const HELD: f64 = 0.2;
+
+/// The rooms between a part and the skin drawn tight around it, and the part in its draw.
+struct Rooms {
+    rooms: Vec<Body>,
+    frame: DrawFrame,
+    turned: Mesh,
+    tree: Tree,
+}
+
+impl Rooms {
+    fn around(part: &Mesh, up: Vector) -> Result<Rooms, CoreError> {
+        let solid = Body::of(part)?;
+        let frame = DrawFrame::drawing_along(up).ok_or(DrawError::NoDirection { up })?;
+        let turned = frame.turned(part);
+        Ok(Rooms {
+            rooms: solid.hull()?.without(&solid)?.parts()?,
+            tree: Tree::over(&turned),
+            frame,
+            turned,
+        })
+    }
+
+    /// A hollow by itself. It goes to the room that fills most of its box.
+    fn group(&self, number: usize, hollow: &Trapped, reach_mm: f64) -> Result<Group, CoreError> {
+        let around = grown(hollow.bounds_mm, reach_mm);
+        let bounds = block(around)?;
         let mut most = (0.0, None);
-        for (at, room) in rooms.iter().enumerate() {
-            let filled = room.common_with(&around)?.volume_mm3();
-            if filled > most.0 {
-                most = (filled, Some(at));
+        for (at, room) in self.rooms.iter().enumerate() {
+            let filled = room.common_with(&bounds)?;
+            if filled.volume_mm3() > most.0 {
+                most = (filled.volume_mm3(), Some((at, filled)));
             }
         }
-        match most.1 {
-            Some(at) => held[at].push(number),
-            // Shut in by metal: the hull less the part has no such room.
-            None => {
-                return Err(CoreError::NoPrint {
-                    centre_mm: hollow.centre_mm,
+        // Shut in by metal, it is no room of the skin drawn around the part.
+        let (room, filled) = most.1.ok_or(CoreError::NoPrint {
+            centre_mm: hollow.centre_mm,
+        })?;
+        Ok(Group {
+            room,
+            fills: vec![number],
+            around,
+            centre_mm: hollow.centre_mm,
+            body: self.held(&filled)?,
+        })
+    }
+
+    /// Groups joined as long as two of one room are better filled together.
+    fn joined(&self, mut groups: Vec<Group>) -> Result<Vec<Group>, CoreError> {
+        let mut at = 0;
+        while at < groups.len() {
+            let mut other = at + 1;
+            while other < groups.len() {
+                match self.together(&groups[at], &groups[other])? {
+                    Some(both) => {
+                        groups.remove(other);
+                        groups[at] = both;
+                        // What did not go with the one may go with both.
+                        other = at + 1;
+                    }
+                    None => other += 1,
+                }
+            }
+            at += 1;
+        }
+        Ok(groups)
+    }
+
+    fn together(&self, a: &Group, b: &Group) -> Result<Option<Group>, CoreError> {
+        let around = joined([a.around, b.around].into_iter());
+        let most = ONE_BODY * (a.body.volume_mm3() + b.body.volume_mm3());
+        if a.room != b.room || !may_be_near(a, b) {
+            return Ok(None);
+        }
+        let filled = self.rooms[a.room].common_with(&block(around)?)?;
+        let body = self.held(&filled)?;
+        Ok((body.volume_mm3() <= most).then(|| Group {
+            room: a.room,
+            fills: a.fills.iter().chain(&b.fills).copied().collect(),
+            around,
+            centre_mm: a.centre_mm,
+            body,
+        }))
+    }
+
+    /// The pieces of a cut that hold enough sand that does not draw; all of it where none does.
+    fn held(&self, cut: &Body) -> Result<Body, CoreError> {
+        let worth = cut.volume_mm3() * SHAVING;
+        let mut kept: Option<Body> = None;
+        for piece in cut.parts()? {
+            if piece.volume_mm3() > worth && self.held_share(&piece.mesh()) >= HELD {
+                kept = Some(match kept {
+                    Some(kept) => kept.with(&piece)?,
+                    None => piece,
                 });
             }
         }
+        Ok(kept.unwrap_or_else(|| cut.clone()))
     }
-    let held = rooms.iter().zip(held);
-    Ok(held.filter(|(_, fills)| !fills.is_empty()).collect())
+
+    /// Share of a piece with metal above and below it along the draw.
+    fn held_share(&self, piece: &Mesh) -> f64 {
+        let piece = self.frame.turned(piece);
+        let columns = Columns::staggered(&piece, Plot::of_part(&piece, HELD_COLUMNS));
+        let (mut held, mut all) = (0.0, 0.0);
+        for column in 0..columns.len() {
+            let [x, y] = columns.place_mm(column);
+            let hits = match columns.spans(column) {
+                [] => continue,
+                _ => along(&self.turned, &self.tree, 2, [x, y, 0.0]),
+            };
+            for span in columns.spans(column) {
+                let middle = (span.from_mm + span.to_mm) / 2.0;
+                let length = span.to_mm - span.from_mm;
+                let below = hits.iter().any(|hit| hit.at < middle);
+                let above = hits.iter().any(|hit| hit.at > middle);
+                all += length;
+                held += if below && above { length } else { 0.0 };
+            }
+        }
+        held / all.max(f64::MIN_POSITIVE)
+    }
 }
 
-fn without_shavings(cut: &Body) -> Result<Body, CoreError> {
-    let worth = cut.volume_mm3() * SHAVING;
-    let mut kept: Option<Body> = None;
-    for piece in cut.parts()? {
-        if piece.volume_mm3() > worth {
-            kept = Some(match kept {
-                Some(kept) => kept.with(&piece)?,
-                None => piece,
-            });
-        }
-    }
-    Ok(kept.unwrap_or_else(|| cut.clone()))
+/// Columns along the longer side of a piece when it is asked how much of it is held.
+const HELD_COLUMNS: usize = 40;
+
+/// Whether two boxes lie so near that one around both is not mostly something else.
+fn may_be_near(a: &Group, b: &Group) -> bool {
+    let room = |[low, high]: [Vector; 2]| (0..3).map(|i| high[i] - low[i]).product::<f64>();
+    let both = joined([a.around, b.around].into_iter());
+    room(both) <= NEAR * (room(a.around) + room(b.around))
 }
+
+/// With more, far hollows are cut out together for nothing; with less, the two wings of a wide slot
+/// are never tried.
+const NEAR: f64 = 4.0;
 
 /// The patches of a body against which no metal lies.
 fn openings(body: &Mesh, part: &Mesh, tree: &Tree) -> Vec<Opening> {
@@ -224,7 +339,7 @@ fn opening(body: &Mesh, facets: Vec<u32>) -> Opening {
 }
 
 impl Opening {
-    /// Whether it looks sideways when the mould is drawn along `up`: such a print lies in the joint.
+    /// Whether it looks sideways when the mould is drawn along `up`: its print lies in the joint.
     pub fn is_sideways(&self, up: Vector) -> bool {
         norm(self.out) > 0.0 && dot(self.out, up).abs() < 0.5 * norm(up)
     }

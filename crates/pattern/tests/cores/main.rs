@@ -58,7 +58,7 @@ fn volume(mesh: &Mesh) -> f64 {
 
 fn bodies_of(part: &Mesh) -> Result<Vec<CoreBody>, CoreError> {
     let found = undercuts(part, UP, &DrawSettings::suiting(part)).unwrap();
-    bodies(part, &found.regions, found.column_mm)
+    bodies(part, UP, &found.regions, found.column_mm)
 }
 
 fn printed(body: &CoreBody, length_mm: f64) -> PrintedCore {
@@ -105,8 +105,8 @@ fn a_bore_is_filled_flush_and_opens_at_both_ends() {
     }
 }
 
-/// Two prints of 25 mm: π/4 · 20² · (60 + 2 · 25); on the pattern each is 25.3 long, 20.6 across and
-/// starts a fiftieth of its length inside the core.
+/// Two prints of 25 mm: π/4 · 20² · (60 + 2 · 25); on the pattern each is 25.3 long, 20.6 across
+/// and starts a fiftieth of its length inside the core.
 #[test]
 fn prints_lengthen_the_core_and_are_wider_on_the_pattern() {
     let printed = printed(&bodies_of(&bored()).unwrap()[0], 25.0);
@@ -133,7 +133,7 @@ fn both_wings_of_a_slot_are_one_core() {
     assert!(ends.iter().all(|end| end.out[0].abs() > 0.99));
 }
 
-/// A groove of 6 × 8 mm around a pulley of 80 mm: π (40² − 34²) · 8 mm³, with one opening all round.
+/// A groove of 6 × 8 mm around a pulley of 80 mm: π (40² − 34²) · 8 mm³, with one opening around.
 #[test]
 fn a_groove_is_filled_by_a_ring_whose_print_stands_out_all_round() {
     let pulley = |diameter: f64, z: f64, height: f64| {
