@@ -140,6 +140,16 @@ impl Body {
         self.0.decompose().into_iter().map(asked).collect()
     }
 
+    /// The smallest body without hollows around some places.
+    ///
+    /// # Errors
+    ///
+    /// What the library says of the result.
+    pub fn around(places: &[Vector]) -> Result<Body, BooleanError> {
+        let places: Vec<Vec3> = places.iter().map(|&[x, y, z]| Vec3::new(x, y, z)).collect();
+        asked(Manifold::hull(&places))
+    }
+
     /// Whether nothing is left.
     pub fn is_empty(&self) -> bool {
         self.0.is_empty()

@@ -11,7 +11,7 @@ use crate::draw::undercut::Trapped;
 use crate::mesh::{Edges, Mesh};
 use crate::rays::along;
 use crate::tree::Tree;
-use crate::vector::{Vector, add, dot, norm, scale};
+use crate::vector::{Vector, add, bounds_of, dot, norm, scale};
 
 /// A body that fills one hollow or several that are one room.
 #[derive(Clone, Debug)]
@@ -50,8 +50,8 @@ const BESIDE: f64 = 1e-5;
 const SEAM: f64 = 0.02;
 
 /// Bodies of the cores that fill `hollows` of a closed part, outward wound and in mm, whose cope is
-/// lifted along `up`. `reach_mm` is how closely the hollows were measured: their boxes are taken so
-/// much larger, so that no shaving of sand stays between core and metal.
+/// lifted along `up`. `reach_mm` is how closely the hollows were measured: the skin around their sand
+/// is drawn so much wider, so that no shaving of sand stays between core and metal.
 ///
 /// # Errors
 ///
@@ -91,7 +91,8 @@ pub fn bodies(
 struct Group {
     room: usize,
     fills: Vec<usize>,
-    around: [Vector; 2],
+    /// Corners of the skin drawn tight around its sand.
+    around: Vec<Vector>,
     centre_mm: Vector,
     body: Body,
 }
@@ -126,10 +127,10 @@ impl Rooms {
         })
     }
 
-    /// A hollow by itself. It goes to the room that fills most of its box.
+    /// A hollow by itself. It goes to the room that fills most of the skin around its sand.
     fn group(&self, number: usize, hollow: &Trapped, reach_mm: f64) -> Result<Group, CoreError> {
-        let around = grown(hollow.bounds_mm, reach_mm);
-        let bounds = block(around)?;
+        let around = skin_around(&hollow.sand_mm, reach_mm)?;
+        let bounds = Body::around(&around)?;
         let mut most = (0.0, None);
         for (at, room) in self.rooms.iter().enumerate() {
             let filled = room.common_with(&bounds)?;
@@ -172,12 +173,12 @@ impl Rooms {
     }
 
     fn together(&self, a: &Group, b: &Group) -> Result<Option<Group>, CoreError> {
-        let around = joined([a.around, b.around].into_iter());
+        let around: Vec<Vector> = a.around.iter().chain(&b.around).copied().collect();
         let most = ONE_BODY * (a.body.volume_mm3() + b.body.volume_mm3());
         if a.room != b.room || !may_be_near(a, b) {
             return Ok(None);
         }
-        let filled = self.rooms[a.room].common_with(&block(around)?)?;
+        let filled = self.rooms[a.room].common_with(&Body::around(&around)?)?;
         let body = self.held(&filled)?;
         Ok((body.volume_mm3() <= most).then(|| Group {
             room: a.room,
@@ -233,8 +234,8 @@ const HELD_COLUMNS: usize = 40;
 /// Whether two boxes lie so near that one around both is not mostly something else.
 fn may_be_near(a: &Group, b: &Group) -> bool {
     let room = |[low, high]: [Vector; 2]| (0..3).map(|i| high[i] - low[i]).product::<f64>();
-    let both = joined([a.around, b.around].into_iter());
-    room(both) <= NEAR * (room(a.around) + room(b.around))
+    let bounds = |places: &[&[Vector]]| room(bounds_of(places.concat()).unwrap_or([[0.0; 3]; 2]));
+    bounds(&[&a.around, &b.around]) <= NEAR * (bounds(&[&a.around]) + bounds(&[&b.around]))
 }
 
 /// With more, far hollows are cut out together for nothing; with less, the two wings of a wide slot
@@ -350,18 +351,29 @@ impl Opening {
     }
 }
 
-fn joined(boxes: impl Iterator<Item = [Vector; 2]>) -> [Vector; 2] {
-    let nowhere = [[f64::INFINITY; 3], [f64::NEG_INFINITY; 3]];
-    boxes.fold(nowhere, |[low, high], [a, b]| {
-        [
-            [0, 1, 2].map(|i| low[i].min(a[i])),
-            [0, 1, 2].map(|i| high[i].max(b[i])),
-        ]
-    })
-}
+/// Columns of sand around which the skin is drawn; more than that only take time.
+const MOST_COLUMNS: usize = 60_000;
 
-fn grown([low, high]: [Vector; 2], by_mm: f64) -> [Vector; 2] {
-    [low.map(|at| at - by_mm), high.map(|at| at + by_mm)]
+/// Corners of the skin drawn tight around columns of sand, so much wider on each side.
+fn skin_around(sand_mm: &[[Vector; 2]], wider_mm: f64) -> Result<Vec<Vector>, CoreError> {
+    let every = sand_mm.len().div_ceil(MOST_COLUMNS).max(1);
+    let ends: Vec<Vector> = sand_mm.iter().step_by(every).flatten().copied().collect();
+    let wider_mm = wider_mm * every as f64;
+    let corner = |place: Vector, i: u8| {
+        [0, 1, 2].map(|axis| place[axis] + wider_mm * [-1.0, 1.0][usize::from(i >> axis & 1)])
+    };
+    let wider = |ends: &[Vector]| -> Vec<Vector> {
+        let corners = ends
+            .iter()
+            .flat_map(|&end| (0..8).map(move |i| corner(end, i)));
+        corners.collect()
+    };
+    // A single column, or a flat sheet of them, has no skin before it is made wider.
+    let tight = match Body::around(&ends) {
+        Ok(body) if !body.is_empty() => body.mesh().points,
+        _ => ends,
+    };
+    Ok(Body::around(&wider(&tight))?.mesh().points)
 }
 
 /// An upright block.

@@ -48,6 +48,8 @@ pub struct Trapped {
     pub bounds_mm: [Vector; 2],
     /// What can be done about it.
     pub advice: Advice,
+    /// The columns of its sand: lower and upper end of each, mm, in the part's axes.
+    pub sand_mm: Vec<[Vector; 2]>,
 }
 
 /// Distance of the samples of the surface, in columns: closer ones cost time and hardly move the
@@ -228,6 +230,7 @@ fn measured(
     let mut volume_mm3 = 0.0;
     let mut moment = [0.0; 3];
     let mut bounds = [[f64::INFINITY; 3], [f64::NEG_INFINITY; 3]];
+    let mut sand_mm = Vec::with_capacity(gaps.len());
     for gap in gaps.iter().map(|&gap| &held.gaps[gap]) {
         let [x, y] = held.columns.place_mm(gap.column as usize);
         let volume = (gap.to_mm - gap.from_mm) * square;
@@ -236,8 +239,9 @@ fn measured(
             moment,
             scale([x, y, (gap.from_mm + gap.to_mm) / 2.0], volume),
         );
-        for z in [gap.from_mm, gap.to_mm] {
-            let end = frame.part_from_draw([x, y, z]);
+        let ends = [gap.from_mm, gap.to_mm].map(|z| frame.part_from_draw([x, y, z]));
+        sand_mm.push(ends);
+        for end in ends {
             bounds = [
                 [0, 1, 2].map(|axis| bounds[0][axis].min(end[axis])),
                 [0, 1, 2].map(|axis| bounds[1][axis].max(end[axis])),
@@ -250,5 +254,6 @@ fn measured(
         centre_mm: frame.part_from_draw(scale(moment, 1.0 / volume_mm3)),
         bounds_mm: bounds,
         advice: advise(held, whole, frame, gaps),
+        sand_mm,
     }
 }
