@@ -103,6 +103,17 @@ pub enum Command {
         #[arg(long)]
         out: Option<PathBuf>,
     },
+    /// Make the cores of a job as solids: bodies with prints, halves of their boxes, vents.
+    Cores {
+        /// A job folder or its job.toml.
+        job: PathBuf,
+        /// Folder to write into; left out, `cores` in the job folder.
+        #[arg(long)]
+        out: Option<PathBuf>,
+        /// Write over files that are there.
+        #[arg(long)]
+        force: bool,
+    },
     /// Print a job as a lesson: a pupil's sheet with blanks, and the answers for the teacher.
     Lesson {
         /// A job folder or its job.toml.

@@ -12,7 +12,7 @@ use clap::Parser;
 
 use crate::args::{Args, Command};
 use crate::commands::{
-    card, charge, completions, lesson, look, man, mould, new, pattern, plan, reckon, schema, why,
+    card, charge, completions, cores, lesson, look, man, mould, new, pattern, plan, reckon, schema, why,
 };
 use crate::trouble::Trouble;
 
@@ -57,6 +57,7 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
             letter,
             out,
         }),
+        Command::Cores { job, out, force } => cores::run(&cores::Asked { job, out, force }),
         Command::Lesson { job, letter, out } => lesson::run(&lesson::Asked { job, letter, out }),
         Command::Reckon { name, given, json } => reckon::run(name.as_deref(), &given, json),
         Command::Why { figure, job } => why::run(figure.as_deref(), &job),

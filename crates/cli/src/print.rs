@@ -133,12 +133,17 @@ pub fn source(source: &Source, language: Language) -> String {
     paragraph(&language.word("behind-source"), &words)
 }
 
-fn remark(remark: &Remark, language: Language) -> String {
-    let level = language.word(match remark.level {
+/// How much a remark weighs, in a word.
+pub fn level(level: Level, language: Language) -> String {
+    language.word(match level {
         Level::Stop => "told-stop",
         Level::Caution => "told-caution",
         Level::Note => "told-note",
-    });
+    })
+}
+
+fn remark(remark: &Remark, language: Language) -> String {
+    let level = level(remark.level, language);
     let place = remark.place.map_or_else(String::new, |[x, y, z]| {
         let at = Said::new("at-place").with("place", format!("{x}, {y}, {z} mm"));
         format!(" {}", language.say(&at))

@@ -20,6 +20,7 @@
 
 pub mod amount;
 pub mod charge;
+pub mod cores_told;
 pub mod dryness;
 pub mod file_fault;
 pub mod folder;
@@ -28,6 +29,7 @@ pub mod job;
 pub mod job_file;
 pub mod making;
 pub mod lesson;
+pub mod made_cores;
 pub mod melt_loss;
 pub mod mould_solids;
 pub mod mould_told;

@@ -4,11 +4,13 @@ use pattern::gltf::{Shown, write_glb};
 use pattern::stl::write_stl;
 use rigging::error::MouldError;
 use rigging::fact::Fact;
+use rigging::given::Core;
 use rigging::mould::{Mould, mould};
 use rigging::piece::{Piece, Solid};
 use thiserror::Error;
 
 use crate::job::Job;
+use crate::made_cores::made_cores;
 use crate::part::Part;
 use crate::shop::Shop;
 use crate::work_out::mould_given;
@@ -40,9 +42,18 @@ pub const MOULD_FILE: &str = "mould.glb";
 ///
 /// A part without a shape, or what the mould room cannot build.
 pub fn mould_of(job: &Job, shop: &Shop, part: &Part) -> Result<Mould, NoMould> {
-    let given = mould_given(job, shop, part).ok_or(NoMould::NoShape)?;
+    let mut given = mould_given(job, shop, part).ok_or(NoMould::NoShape)?;
+    // A core that cannot be made is told as one that is not drawn.
+    let made = made_cores(job, &given.casting.mesh).unwrap_or_default();
+    let cores = made.cores.iter().map(|core| Core {
+        name: core.name.clone(),
+        mesh: core.printed.core.clone(),
+    });
+    given.casting.cores = cores.collect();
     let mut built = mould(&given, &job.place)?;
-    let undrawn = job.cores.iter().map(|core| Fact::CoreNotDrawn {
+    let is_made = |name: &String| made.cores.iter().any(|core| core.name == *name);
+    let undrawn = job.cores.iter().filter(|core| !is_made(&core.name));
+    let undrawn = undrawn.map(|core| Fact::CoreNotDrawn {
         name: core.name.clone(),
     });
     built.facts.extend(undrawn);

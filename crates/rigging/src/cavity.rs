@@ -6,7 +6,7 @@ use pattern::boolean::Body;
 use crate::bars::block;
 use crate::cut::Cut;
 use crate::error::MouldError;
-use crate::given::{Core, Given};
+use crate::given::Given;
 use crate::lie::Lying;
 use crate::piece::Piece;
 
@@ -18,8 +18,6 @@ pub(crate) struct Filled {
     pub(crate) cope: Body,
     /// Sand below it.
     pub(crate) drag: Body,
-    /// Cores, one body each.
-    pub(crate) cores: Vec<Body>,
     /// Metal above the top of the cope, in the basin.
     pub(crate) above_cope: Volume,
     /// Sum of all parts less the inside of the flask, over the inside of the flask.
@@ -33,11 +31,8 @@ pub(crate) fn fill(
     rigging: &[Cut],
     vents: Option<&Cut>,
 ) -> Result<Filled, MouldError> {
-    let cores = given
-        .cores
-        .iter()
-        .map(core)
-        .collect::<Result<Vec<_>, _>>()?;
+    let cores = castings.iter().flat_map(|lying| &lying.cores);
+    let cores: Vec<Body> = cores.map(|core| core.body.clone()).collect();
     let metal_bodies = castings.iter().map(|lying| &lying.body);
     let rigging_bodies = rigging.iter().map(|cut| &cut.body);
     let poured = together(metal_bodies.chain(rigging_bodies), &Piece::Cavity)?;
@@ -65,7 +60,6 @@ pub(crate) fn fill(
         metal,
         cope,
         drag,
-        cores,
         above_cope,
         off_by: (sum - whole) / whole,
     })
@@ -92,10 +86,6 @@ fn blocks(given: &Given) -> Result<[Body; 2], MouldError> {
             Ok([body(&drag, &Piece::Drag)?, body(&cope, &Piece::Cope)?])
         }
     }
-}
-
-fn core(core: &Core) -> Result<Body, MouldError> {
-    body(&core.mesh, &Piece::Core(core.name.clone()))
 }
 
 fn body(mesh: &pattern::mesh::Mesh, piece: &Piece) -> Result<Body, MouldError> {

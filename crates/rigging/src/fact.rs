@@ -323,15 +323,9 @@ fn apart(standing: &Standing<'_>, facts: &mut Vec<Fact>) -> Result<(), MouldErro
             note(&feeder.cut, &other.body, other.piece.clone())?;
         }
     }
-    for core in &standing.given.cores {
-        let piece = Piece::Core(core.name.clone());
-        let wrong = |error| MouldError::Join {
-            piece: piece.clone(),
-            error,
-        };
-        let body = Body::of(&core.mesh).map_err(wrong)?;
+    for core in standing.castings.iter().flat_map(|lying| &lying.cores) {
         for cut in standing.cuts() {
-            note(cut, &body, piece.clone())?;
+            note(cut, &core.body, core.piece.clone())?;
         }
     }
     Ok(())

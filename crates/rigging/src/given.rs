@@ -21,8 +21,6 @@ pub struct Given {
     pub casting: Casting,
     /// Sizes of the rigging.
     pub sizes: Sizes,
-    /// Cores in their places, mm in the mould's coordinates.
-    pub cores: Vec<Core>,
     /// Drag and cope before anything is taken out of them; left out, two blocks with a flat joint.
     pub blocks: Option<Blocks>,
     /// What metal, sand and cores weigh.
@@ -36,6 +34,8 @@ pub struct Casting {
     pub mesh: Mesh,
     /// Its sections, the heaviest first, in the coordinates of the mesh.
     pub sections: Vec<Heavy>,
+    /// Its cores, in the coordinates of the mesh.
+    pub cores: Vec<Core>,
 }
 
 /// A section of a casting as far as feeders and gates ask for it.

@@ -39,7 +39,7 @@
 //!     layout,
 //!     count: 1,
 //!     sand,
-//!     casting: Casting { mesh: plate.skin(1)?, sections: Vec::new() },
+//!     casting: Casting { mesh: plate.skin(1)?, sections: Vec::new(), cores: Vec::new() },
 //!     sizes: Sizes {
 //!         pour_height,
 //!         sprue_top: mm(14.0),
@@ -52,7 +52,6 @@
 //!         feeder: None,
 //!         vents: Some(Vents { spacing: mm(30.0), wire: mm(2.0), short: mm(12.0) }),
 //!     },
-//!     cores: Vec::new(),
 //!     blocks: None,
 //!     densities: Densities {
 //!         metal: Density::from_kg_per_m3(2400.0),

@@ -23,6 +23,19 @@ pub(crate) struct Lying {
     pub(crate) sections: Vec<Heavy>,
     /// Lowest and highest corner.
     pub(crate) bounds: [Vector; 2],
+    /// Its cores in the mould's coordinates.
+    pub(crate) cores: Vec<LyingCore>,
+}
+
+/// A core as it lies in the flask.
+#[derive(Clone)]
+pub(crate) struct LyingCore {
+    /// Its name.
+    pub(crate) piece: Piece,
+    /// Its skin.
+    pub(crate) mesh: Mesh,
+    /// The same as a body.
+    pub(crate) body: Body,
 }
 
 /// Heights nearer to the joint than this, mm, are the joint: what growth and subtraction leave of
@@ -43,25 +56,29 @@ pub(crate) fn lay(given: &Given, corners: &[Point]) -> Result<Vec<Lying>, MouldE
     let lying = corners
         .iter()
         .zip(1..)
-        .map(|(corner, number)| Lying::of(&given.casting, number, |point| place(point, *corner)));
+        .map(|(corner, number)| Lying::of(given, number, |point| place(point, *corner)));
     lying.collect()
 }
 
 impl Lying {
     fn of(
-        casting: &Casting,
+        given: &Given,
         number: usize,
         place: impl Fn(Vector) -> Vector,
     ) -> Result<Lying, MouldError> {
-        let mesh = Mesh {
-            points: casting
-                .mesh
-                .points
-                .iter()
-                .map(|point| place(*point))
-                .collect(),
-            triangles: casting.mesh.triangles.clone(),
+        let casting: &Casting = &given.casting;
+        let moved_skin = |mesh: &Mesh| Mesh {
+            points: mesh.points.iter().map(|point| place(*point)).collect(),
+            triangles: mesh.triangles.clone(),
         };
+        let mesh = moved_skin(&casting.mesh);
+        let cores = casting.cores.iter().map(|core| {
+            let name = match given.count {
+                1 => core.name.clone(),
+                _ => format!("{} {number}", core.name),
+            };
+            LyingCore::of(name, moved_skin(&core.mesh))
+        });
         let moved = |heavy: &Heavy| Heavy {
             place_mm: place(heavy.place_mm),
             ..*heavy
@@ -75,6 +92,7 @@ impl Lying {
             body: Body::of(&mesh).map_err(wrong)?,
             bounds: mesh.bounds(),
             sections: casting.sections.iter().map(moved).collect(),
+            cores: cores.collect::<Result<_, _>>()?,
             mesh,
         })
     }
@@ -125,6 +143,21 @@ impl Lying {
     /// Whether it has metal at a point.
     pub(crate) fn has_metal(&self, point: Point, height_mm: f64) -> bool {
         holds(&self.cut(height_mm), point)
+    }
+}
+
+impl LyingCore {
+    fn of(name: String, mesh: Mesh) -> Result<LyingCore, MouldError> {
+        let piece = Piece::Core(name);
+        let wrong = |error| MouldError::Join {
+            piece: piece.clone(),
+            error,
+        };
+        Ok(LyingCore {
+            body: Body::of(&mesh).map_err(wrong)?,
+            piece,
+            mesh,
+        })
     }
 }
 

@@ -214,9 +214,9 @@ fn placed_gates(
     }
     let cuts: Vec<Cut> = feeders.iter().map(|feeder| feeder.cut.clone()).collect();
     let height = given.sizes.runner_half.other().way() * section.depth_mm / 4.0;
-    let cores: Vec<Vec<Point>> = given
-        .cores
+    let cores: Vec<Vec<Point>> = castings
         .iter()
+        .flat_map(|lying| &lying.cores)
         .flat_map(|core| pattern::slice::outlines(&core.mesh, 2, height))
         .collect();
     let around = Around {
@@ -258,7 +258,7 @@ fn weighed(
         mesh: lying.mesh.clone(),
         ..solid(Piece::Casting(lying.number), &lying.body, densities.metal)
     };
-    let cores = given.cores.iter().zip(&filled.cores);
+    let cores = castings.iter().flat_map(|lying| &lying.cores);
     Mould {
         castings: castings.iter().map(casting).collect(),
         rigging: rigging
@@ -267,7 +267,7 @@ fn weighed(
             .collect(),
         vents: vents.map(|cut| of_cut(cut, Density::ZERO)),
         cores: cores
-            .map(|(core, body)| solid(Piece::Core(core.name.clone()), body, densities.core))
+            .map(|core| solid(core.piece.clone(), &core.body, densities.core))
             .collect(),
         cavity: solid(Piece::Cavity, &filled.metal, densities.metal),
         cope: solid(Piece::Cope, &filled.cope, densities.sand),

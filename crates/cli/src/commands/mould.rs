@@ -6,7 +6,6 @@ use std::process::ExitCode;
 use job::folder::{open, write_all_new};
 use job::mould_solids::{MOULD_FOLDER, mould_files, mould_of};
 use job::mould_told::{Noticed, fills, held, noticed, piece};
-use job::remark::Level;
 use job::words::Language;
 use job::words::said::Said;
 
@@ -62,10 +61,6 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
 }
 
 fn line(noticed: &Noticed, language: Language) -> String {
-    let level = language.word(match noticed.level {
-        Level::Stop => "told-stop",
-        Level::Caution => "told-caution",
-        Level::Note => "told-note",
-    });
+    let level = print::level(noticed.level, language);
     format!("{level:<8} {}\n", language.say(&noticed.words))
 }

@@ -30,8 +30,9 @@ pub(super) static FRENCH: LazyLock<Messages> =
 pub(super) static SPANISH: LazyLock<Messages> = LazyLock::new(|| Messages::of("es", &ES, None));
 
 /// British English, the only language in which laws describe themselves.
-const EN_GB: [&str; 8] = [
+const EN_GB: [&str; 9] = [
     include_str!("../../data/words/en-GB/charge.ftl"),
+    include_str!("../../data/words/en-GB/cores.ftl"),
     include_str!("../../data/words/en-GB/laws.ftl"),
     include_str!("../../data/words/en-GB/making.ftl"),
     include_str!("../../data/words/en-GB/lesson.ftl"),
@@ -43,9 +44,10 @@ const EN_GB: [&str; 8] = [
 ];
 
 /// French.
-const FR: [&str; 7] = [
+const FR: [&str; 8] = [
     include_str!("../../data/words/fr/charge.ftl"),
     include_str!("../../data/words/fr/making.ftl"),
+    include_str!("../../data/words/fr/cores.ftl"),
     include_str!("../../data/words/fr/lesson.ftl"),
     include_str!("../../data/words/fr/paper.ftl"),
     include_str!("../../data/words/fr/parts.ftl"),
@@ -55,9 +57,10 @@ const FR: [&str; 7] = [
 ];
 
 /// Spanish.
-const ES: [&str; 7] = [
+const ES: [&str; 8] = [
     include_str!("../../data/words/es/charge.ftl"),
     include_str!("../../data/words/es/making.ftl"),
+    include_str!("../../data/words/es/cores.ftl"),
     include_str!("../../data/words/es/lesson.ftl"),
     include_str!("../../data/words/es/paper.ftl"),
     include_str!("../../data/words/es/parts.ftl"),

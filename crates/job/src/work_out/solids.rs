@@ -38,7 +38,6 @@ pub(super) fn given(sized: &Sized<'_>, drawn: &Mesh) -> Option<Given> {
         sand: clearance(sized.casting.mass.likely()),
         casting: cast(sized, drawn)?,
         sizes: sizes(sized),
-        cores: Vec::new(),
         blocks: None,
         densities: Densities {
             metal: job.alloy.density_liquid.band.likely(),
@@ -64,7 +63,11 @@ fn cast(sized: &Sized<'_>, drawn: &Mesh) -> Option<Cast> {
         inscribed: section.inscribed,
     });
     let sections = heavy.collect();
-    Some(Cast { mesh, sections })
+    Some(Cast {
+        mesh,
+        sections,
+        cores: Vec::new(),
+    })
 }
 
 fn sizes(sized: &Sized<'_>) -> Sizes {

@@ -453,13 +453,13 @@ fn skin_of_six() -> Vec<[u32; 3]> {
 fn a_core_is_neither_metal_nor_mould() {
     let mut given = plates(1, [60.0, 0.0]);
     let bare = by_rule(&given);
-    let corner = bare.castings[0].mesh.bounds()[0];
+    let corner = given.casting.mesh.bounds()[0];
     let mut core = block([20.0, 12.0, 10.0], -5.0);
     for point in &mut core.points {
         point[0] += corner[0] + 30.0;
         point[1] += corner[1] - 6.0;
     }
-    given.cores.push(Core {
+    given.casting.cores.push(Core {
         name: "Slot no. 1".to_owned(),
         mesh: core,
     });

@@ -62,6 +62,7 @@ pub fn plates(count: usize, room: [f64; 2]) -> Given {
                 modulus: mm(8.0),
                 inscribed: mm(20.0),
             }],
+            cores: Vec::new(),
         },
         sizes: Sizes {
             pour_height,
@@ -83,7 +84,6 @@ pub fn plates(count: usize, room: [f64; 2]) -> Given {
                 short: mm(12.0),
             }),
         },
-        cores: Vec::new(),
         blocks: None,
         densities: Densities {
             metal: Density::from_kg_per_m3(2400.0),

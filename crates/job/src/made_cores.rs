@@ -1,0 +1,179 @@
+//! The cores of a job as solids: which hollows get one, how long its prints are, its box.
+
+use measure::length::{Length, Volume};
+use measure::matter::Mass;
+use mould::core_print::length_by_rule;
+use mould::lift::CORE_SAND;
+use pattern::cores::CoreError;
+use pattern::cores::body::{CoreBody, bodies};
+use pattern::cores::core_box::{BoxSettings, CoreBox, core_box};
+use pattern::cores::print::{PrintSize, PrintedCore, bearing, with_prints};
+use pattern::cores::vent::{Vent, vents};
+use pattern::draw::DrawSettings;
+use pattern::draw::remedy::Remedy;
+use pattern::draw::undercut::{Trapped, undercuts};
+use pattern::mesh::Mesh;
+use pattern::stl::write_stl;
+use pattern::threemf_write::{Metadata, Piece, WriteError, write_threemf};
+use pattern::vector::{Vector, add, scale};
+
+use crate::job::Job;
+
+/// The cores of one casting, and the hollows that are left to the founder.
+#[derive(Clone, Debug, Default)]
+pub struct MadeCores {
+    /// The cores, the largest first.
+    pub cores: Vec<MadeCore>,
+    /// Hollows for which a loose piece, a drawback or a turn of the part is advised.
+    pub left: Vec<Trapped>,
+}
+
+/// A core with all that is made for it, mm in the coordinates of the casting as it lies in the
+/// mould, as large as its cavity.
+#[derive(Clone, Debug)]
+pub struct MadeCore {
+    /// What it is called.
+    pub name: String,
+    /// The middle of its hollow.
+    pub centre_mm: Vector,
+    /// Body and prints.
+    pub printed: PrintedCore,
+    /// Length of each print.
+    pub print_lengths: Vec<Length>,
+    /// Its box, or why there is none of two halves.
+    pub core_box: Result<CoreBox, CoreError>,
+    /// How it breathes.
+    pub vents: Vec<Vent>,
+    /// Sand in it.
+    pub volume: Volume,
+    /// What it weighs.
+    pub mass: Mass,
+}
+
+/// Room around a print in the sand, mm on each side: so that a core of sand, which is never quite
+/// true, can be laid in; common practice, no source.
+const PLAY_MM: f64 = 0.4;
+
+/// Wall of a printed core box and its dowels, mm: stiff enough to be rammed into; common practice,
+/// no source.
+const BOX: BoxSettings = BoxSettings {
+    wall_mm: 12.0,
+    dowel_mm: 5.0,
+};
+
+/// Hollows smaller than this share of the largest one that is cored are not worth a core of their
+/// own; they are told.
+const WORTH_A_CORE: f64 = 0.01;
+
+/// The way in which the cope is lifted off a casting that lies in its mould.
+const UP: Vector = [0.0, 0.0, 1.0];
+
+/// Cores for a casting as it lies in the mould, closed and wound outward, in mm.
+///
+/// # Errors
+///
+/// A hollow that opens nowhere, or solids that cannot be cut.
+pub fn made_cores(job: &Job, casting: &Mesh) -> Result<MadeCores, CoreError> {
+    let found = undercuts(casting, UP, &DrawSettings::suiting(casting))?;
+    let cored = |hollow: &Trapped| hollow.advice.remedy == Remedy::Core;
+    let largest = found.regions.iter().find(|hollow| cored(hollow));
+    let worth = largest.map_or(0.0, |hollow| hollow.volume_mm3 * WORTH_A_CORE);
+    let (wanted, left): (Vec<Trapped>, Vec<Trapped>) = found
+        .regions
+        .into_iter()
+        .partition(|hollow| cored(hollow) && hollow.volume_mm3 >= worth);
+    let mut bodies = bodies(casting, UP, &wanted, found.column_mm)?;
+    bodies.sort_by(|a, b| b.volume_mm3.total_cmp(&a.volume_mm3));
+    let names = names(job, bodies.len());
+    let cores = bodies.iter().zip(names).map(|(body, name)| {
+        let centre_mm = body
+            .fills
+            .first()
+            .map_or([0.0; 3], |&at| wanted[at].centre_mm);
+        made(body, name, centre_mm)
+    });
+    Ok(MadeCores {
+        cores: cores.collect::<Result<_, _>>()?,
+        left,
+    })
+}
+
+/// Names for the cores of a casting, the largest first: those of the job if it tells as many.
+fn names(job: &Job, count: usize) -> Vec<String> {
+    let mut told: Vec<_> = job.cores.iter().collect();
+    told.sort_by(|a, b| b.volume.as_mm3().total_cmp(&a.volume.as_mm3()));
+    match told.len() == count {
+        true => told.into_iter().map(|core| core.name.clone()).collect(),
+        false => (1..=count).map(|number| number.to_string()).collect(),
+    }
+}
+
+fn made(body: &CoreBody, name: String, centre_mm: Vector) -> Result<MadeCore, CoreError> {
+    let openings: Vec<_> = bearing(body, UP)
+        .into_iter()
+        .map(|opening| {
+            let length = length_by_rule(Length::from_mm(opening.across_mm()));
+            let size = PrintSize {
+                length_mm: length.as_mm(),
+                play_mm: PLAY_MM,
+            };
+            (opening, size)
+        })
+        .collect();
+    let printed = with_prints(body, &openings)?;
+    let ways: Vec<Vector> = openings.iter().map(|(opening, _)| opening.out).collect();
+    let ends = openings
+        .iter()
+        .map(|(opening, size)| add(opening.centre_mm, scale(opening.out, size.length_mm)));
+    let volume = Volume::from_mm3(printed.volume_mm3);
+    Ok(MadeCore {
+        name,
+        centre_mm,
+        print_lengths: openings
+            .iter()
+            .map(|(_, size)| Length::from_mm(size.length_mm))
+            .collect(),
+        core_box: core_box(&printed.core, &ways, BOX),
+        vents: vents(&printed.core, printed.volume_mm3, &ends.collect::<Vec<_>>()),
+        volume,
+        mass: CORE_SAND * volume,
+        printed,
+    })
+}
+
+/// Folder, in that of the job, into which the files go.
+pub const CORES_FOLDER: &str = "cores";
+
+/// The cores as files, by name: an STL in mm of each core, print and half of a box, and one 3MF
+/// with all of them by name.
+///
+/// # Errors
+///
+/// A solid that the format cannot hold.
+pub fn cores_files(job: &Job, made: &MadeCores) -> Result<Vec<(String, Vec<u8>)>, WriteError> {
+    let mut pieces: Vec<(String, &Mesh)> = Vec::new();
+    for core in &made.cores {
+        let name = format!("core-{}", crate::words::said::slug(&core.name));
+        pieces.push((name.clone(), &core.printed.core));
+        for (print, number) in core.printed.prints.iter().zip(1..) {
+            pieces.push((format!("{name}-print-{number}"), print));
+        }
+        if let Ok(made) = &core.core_box {
+            let halves = made.halves.iter().zip(["lower", "upper"]);
+            pieces.extend(halves.map(|(half, which)| (format!("{name}-box-{which}"), half)));
+        }
+    }
+    if pieces.is_empty() {
+        return Ok(Vec::new());
+    }
+    let stl = |(name, mesh): &(String, &Mesh)| (format!("{name}.stl"), write_stl(mesh));
+    let mut files: Vec<(String, Vec<u8>)> = pieces.iter().map(stl).collect();
+    let named: Vec<Piece<'_>> = pieces
+        .iter()
+        .map(|(name, mesh)| Piece { name, mesh })
+        .collect();
+    let title = format!("{}: cores", job.name);
+    let archive = write_threemf(&named, &[(Metadata::Title, title.as_str())])?;
+    files.push(("cores.3mf".to_owned(), archive));
+    Ok(files)
+}
