@@ -24,11 +24,29 @@ static PAIRS: LazyLock<BTreeMap<String, String>> = LazyLock::new(|| {
     names().filter_map(word).collect()
 });
 
-/// A British text with the words of the list exchanged.
+/// A British text with the words of the list exchanged; keys of files stay as they are typed.
 pub(super) fn in_american(text: &str) -> Cow<'_, str> {
     let mut out = String::with_capacity(text.len());
+    for token in text.split_inclusive(char::is_whitespace) {
+        match is_key(token) {
+            true => out.push_str(token),
+            false => exchange_words(token, &mut out),
+        }
+    }
+    Cow::Owned(out)
+}
+
+/// Whether it is a key or a table of a file: `mould.joint`, `[mould.place]`.
+fn is_key(token: &str) -> bool {
+    let has_parts = token.split('.').collect::<Vec<_>>().windows(2).any(|two| {
+        two[0].ends_with(char::is_alphabetic) && two[1].starts_with(char::is_alphabetic)
+    });
+    has_parts || token.starts_with('[')
+}
+
+fn exchange_words(token: &str, out: &mut String) {
     let mut word = String::new();
-    for letter in text.chars() {
+    for letter in token.chars() {
         if letter.is_alphabetic() {
             word.push(letter);
         } else {
@@ -38,7 +56,6 @@ pub(super) fn in_american(text: &str) -> Cow<'_, str> {
         }
     }
     out.push_str(&exchanged(&word));
-    Cow::Owned(out)
 }
 
 fn exchanged(word: &str) -> String {
@@ -65,6 +82,14 @@ mod tests {
     fn every_line_of_the_list_is_read() {
         assert_eq!(PAIRS.len(), names().count());
         assert!(PAIRS.values().all(|american| american.is_ascii()));
+    }
+
+    #[test]
+    fn keys_of_files_stay_as_they_are_typed() {
+        assert_eq!(
+            in_american("write mould.joint, or [mould.place], for this mould. Aluminium"),
+            "write mould.joint, or [mould.place], for this mold. Aluminum"
+        );
     }
 
     #[test]
