@@ -115,12 +115,14 @@ fn of_vent(name: &str, vent: &Vent) -> Said {
     Said::new(id)
         .with("name", name)
         .with("length", format!("{:.0} mm", vent.length_mm))
-        .with("across", format!("{:.1} mm", ACROSS * vent.clear_mm))
+        .with("across", format!("{:.1} mm", thickest_mm(vent)))
 }
 
-/// Thickest vent as a share of its distance from the skin: of a round core it takes half the width,
-/// and leaves a quarter as sand on either side (common practice, no source).
-const ACROSS: f64 = 1.0;
+/// Thickest vent: it takes a quarter of the width of a core, and no more than lets all gas of a hand
+/// core out (both common practice, no source).
+fn thickest_mm(vent: &Vent) -> f64 {
+    (vent.clear_mm / 2.0).min(6.0)
+}
 
 fn of_left(hollow: &Trapped) -> Line {
     let words = Said::new("core-left")

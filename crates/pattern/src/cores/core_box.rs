@@ -2,8 +2,8 @@
 //!
 //! A half lets the core go if nothing of the half lies between the core and the way that the half
 //! is lifted. Along each way tried the core is cut into upright columns; what of the block would be
-//! caught over or under the core is summed for the joint at which it is least, and the way with the
-//! least wins.
+//! caught over or under the core is summed for the joint at which it is least; of the ways that catch
+//! nothing the one with the shallowest halves wins.
 
 use crate::boolean::Body;
 use crate::cores::CoreError;
@@ -90,15 +90,20 @@ pub fn core_box(
     })
 }
 
-/// The way and joint by which least is caught.
+/// Of the ways by which no more than so much is caught the one with the shallowest halves, which
+/// part from the core with the least scraping.
 fn best_parted(core: &Mesh, prints: &[Vector], most_mm3: f64) -> Result<Parted, CoreError> {
-    let parted = ways(prints)
+    let parted: Vec<Parted> = ways(prints)
         .into_iter()
-        .filter_map(|up| Parted::along(core, up));
-    let best = parted.min_by(|a, b| a.caught_mm3.total_cmp(&b.caught_mm3));
-    let held_mm3 = best.as_ref().map_or(f64::INFINITY, |best| best.caught_mm3);
+        .filter_map(|up| Parted::along(core, up))
+        .collect();
+    let caught = parted.iter().map(|parted| parted.caught_mm3);
+    let held_mm3 = caught.fold(f64::INFINITY, f64::min);
+    let free = parted
+        .into_iter()
+        .filter(|parted| parted.caught_mm3 <= most_mm3);
     let [low, high] = core.bounds();
-    best.filter(|_| held_mm3 <= most_mm3)
+    free.min_by(|a, b| a.height_mm.total_cmp(&b.height_mm))
         .ok_or(CoreError::NoBox {
             held_mm3,
             centre_mm: [0, 1, 2].map(|axis| (low[axis] + high[axis]) / 2.0),
@@ -126,6 +131,7 @@ struct Parted {
     frame: DrawFrame,
     joint_mm: f64,
     caught_mm3: f64,
+    height_mm: f64,
 }
 
 impl Parted {
@@ -140,7 +146,9 @@ impl Parted {
         ends.sort_by(f64::total_cmp);
         let joint_mm = *ends.get(ends.len() / 2)?;
         let caught: f64 = all().map(|spans| caught(spans, joint_mm)).sum();
+        let [low, high] = turned.bounds();
         Some(Parted {
+            height_mm: high[2] - low[2],
             frame,
             joint_mm,
             caught_mm3: caught * columns.size_mm * columns.size_mm,

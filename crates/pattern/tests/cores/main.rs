@@ -189,6 +189,7 @@ fn a_round_core_has_a_box_of_two_halves_open_at_the_prints() {
     };
     let made = core_box(&printed.core, &ends, settings).unwrap();
     assert_eq!(made.open_sides, 2);
+    // Across the core, not along it: the halves are 10 mm deep and not 55.
     assert!(made.up[0].abs() < 1e-9);
     let all = made.volumes_mm3[0] + made.volumes_mm3[1] + printed.volume_mm3;
     let [low, high] = printed.core.bounds();
