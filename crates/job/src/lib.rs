@@ -31,6 +31,7 @@ pub mod making;
 pub mod lesson;
 pub mod made_cores;
 pub mod melt_loss;
+pub mod mould_drawn;
 pub mod mould_solids;
 pub mod mould_told;
 pub mod part;

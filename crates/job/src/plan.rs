@@ -88,6 +88,36 @@ pub struct MouldDrawing {
     pub section: Vec<Vec<[f64; 2]>>,
     /// From the joint to the level in the basin.
     pub pour_height_mm: f64,
+    /// Sprue, runners, gates, feeders and cores, once the mould is built of solids.
+    pub pieces: Vec<DrawnPiece>,
+}
+
+/// A piece of rigging or a core in plan and section.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DrawnPiece {
+    /// What it is.
+    pub kind: PieceKind,
+    /// From above, x and y.
+    pub plan: Vec<Vec<[f64; 2]>>,
+    /// Where the section cuts it, x and z; empty where it lies before or behind.
+    pub cut: Vec<Vec<[f64; 2]>>,
+    /// Its outline from the front, x and z, where the section does not cut it.
+    pub beside: Vec<Vec<[f64; 2]>>,
+}
+
+/// What a drawn piece is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PieceKind {
+    /// Basin, sprue and well.
+    Sprue,
+    /// A runner.
+    Runner,
+    /// A gate.
+    Gate,
+    /// A feeder.
+    Feeder,
+    /// A core.
+    Core,
 }
 
 impl Figure {

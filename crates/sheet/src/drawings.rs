@@ -30,6 +30,34 @@ pub struct Drawing {
     pub section: Vec<Vec<[f64; 2]>>,
     /// Height above the joint at which metal is poured; 0 draws no arrow.
     pub pour_height_mm: f64,
+    /// Rigging and cores.
+    pub pieces: Vec<Piece>,
+}
+
+/// A piece of rigging or a core.
+#[derive(Clone, Debug, Serialize)]
+pub struct Piece {
+    /// The letter that stands on it in the plan, as the caption tells; empty for none.
+    pub letter: String,
+    /// How it is drawn.
+    pub look: Look,
+    /// From above, x and y; even-odd.
+    pub plan: Vec<Vec<[f64; 2]>>,
+    /// Where the section cuts it, x and z; even-odd.
+    pub cut: Vec<Vec<[f64; 2]>>,
+    /// Its outline before or behind the section, x and z.
+    pub beside: Vec<Vec<[f64; 2]>>,
+}
+
+/// How a piece is drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub enum Look {
+    /// White inside a line, under the castings: what runs in the joint.
+    InTheJoint,
+    /// A line over the castings: what stands on them.
+    Above,
+    /// A broken line: a core.
+    Core,
 }
 
 /// How much smaller than life a drawing is: one of 1:1, 1:2, 1:2.5, 1:4, 1:5, 1:10, 1:20.
@@ -173,12 +201,10 @@ fn check(drawing: &Drawing) -> Result<(), SheetError> {
             return Err(SheetError::Drawing { what, value });
         }
     }
-    let points = drawing
-        .outline
-        .iter()
-        .chain(&drawing.section)
-        .flatten()
-        .flatten();
+    let pieces = drawing.pieces.iter();
+    let pieces = pieces.flat_map(|piece| piece.plan.iter().chain(&piece.cut).chain(&piece.beside));
+    let castings = drawing.outline.iter().chain(&drawing.section);
+    let points = castings.chain(pieces).flatten().flatten();
     let mut places = points.chain([&drawing.pour_height_mm]);
     match places.find(|place| !(-LONGEST_MM..LONGEST_MM).contains(*place)) {
         Some(&value) => Err(SheetError::Drawing {
@@ -209,7 +235,25 @@ fn plan(pen: &mut Pen, drawing: &Drawing, labels: &Labels, scale: Scale, foot: f
         |[x, y]: [f64; 2]| -> Spot { [near[0] + scale.on_paper(x), near[1] - scale.on_paper(y)] };
     let (inner_from, inner_to) = ([near[0], near[1] - width], [near[0] + length, near[1]]);
     pen.sand(inner_from, inner_to);
+    let with = |look: Look| {
+        drawing
+            .pieces
+            .iter()
+            .filter(move |piece| piece.look == look)
+    };
+    for piece in with(Look::InTheJoint) {
+        pen.rigging(&placed(&piece.plan, on_paper));
+    }
     pen.metal(&placed(&drawing.outline, on_paper));
+    for piece in with(Look::Above) {
+        pen.outline(&placed(&piece.plan, on_paper));
+    }
+    for piece in with(Look::Core) {
+        pen.broken(&placed(&piece.plan, on_paper));
+    }
+    for piece in &drawing.pieces {
+        letter(pen, piece, &placed(&piece.plan, on_paper));
+    }
     pen.rectangle(inner_from, inner_to, MEDIUM);
     pen.rectangle(
         inner_from.map(|place| place - WALL_MM),
@@ -246,7 +290,20 @@ fn section(pen: &mut Pen, drawing: &Drawing, labels: &Labels, scale: Scale, foot
         [start - WALL_MM - PAST_MM, joint],
         [end + WALL_MM + PAST_MM, joint],
     );
+    for piece in &drawing.pieces {
+        pen.broken(&placed(&piece.beside, on_paper));
+        if piece.look != Look::Core {
+            pen.rigging(&placed(&piece.cut, on_paper));
+        }
+    }
     pen.metal(&placed(&drawing.section, on_paper));
+    for piece in drawing
+        .pieces
+        .iter()
+        .filter(|piece| piece.look == Look::Core)
+    {
+        pen.hatched_shape(&placed(&piece.cut, on_paper));
+    }
     let top = joint - scale.on_paper(drawing.cope_mm.max(drawing.pour_height_mm));
     let title = [start - WALL_MM, top - 2.5];
     pen.word(title, Anchor::Start, &labels.section, true);
@@ -264,6 +321,26 @@ fn section(pen: &mut Pen, drawing: &Drawing, labels: &Labels, scale: Scale, foot
         pen.word([left - GAP_MM, middle], Anchor::End, &labels.pour, false);
     }
     along(pen, drawing, [start, end], foot);
+}
+
+/// Least width and height on paper of a piece that carries its letter, mm: that of the letter.
+const LETTERED_MM: [f64; 2] = [LETTER_MM, 2.0 * HALF_FIGURE_MM];
+
+/// The letter of a piece in its middle, where there is room for it.
+fn letter(pen: &mut Pen, piece: &Piece, plan: &[Vec<Spot>]) {
+    let ends = [[f64::INFINITY; 2], [f64::NEG_INFINITY; 2]];
+    let [low, high] = plan.iter().flatten().fold(ends, |[low, high], spot| {
+        [
+            [low[0].min(spot[0]), low[1].min(spot[1])],
+            [high[0].max(spot[0]), high[1].max(spot[1])],
+        ]
+    });
+    let has_room = (0..2).all(|axis| high[axis] - low[axis] >= LETTERED_MM[axis]);
+    if has_room && !piece.letter.is_empty() {
+        let middle = f64::midpoint(low[1], high[1]) + HALF_FIGURE_MM;
+        let spot = [f64::midpoint(low[0], high[0]), middle];
+        pen.word(spot, Anchor::Middle, &piece.letter, false);
+    }
 }
 
 /// The length of the flask below plan or section.
@@ -323,6 +400,7 @@ mod tests {
             outline: vec![vec![[10.0, 10.0], [50.0, 10.0], [50.0, 40.0]]],
             section: vec![vec![[10.0, -5.0], [50.0, -5.0], [50.0, 20.0]]],
             pour_height_mm: 90.0,
+            pieces: Vec::new(),
         }
     }
 

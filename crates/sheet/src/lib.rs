@@ -64,7 +64,7 @@ mod world;
 pub use card::card;
 pub use cut_templates::cut_templates;
 pub use data::{Block, Paper, PaperRemark, PourSheet, RemarkLevel, Row};
-pub use drawings::{Drawing, Scale, scale_for};
+pub use drawings::{Drawing, Look, Piece, Scale, scale_for};
 pub use error::SheetError;
 pub use lesson::{Reader, lesson};
 pub use of_plan::page;

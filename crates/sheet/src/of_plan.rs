@@ -1,7 +1,7 @@
 //! A Plan turned into the words of a pour sheet, in the order of the day.
 
 use job::amount::Amount;
-use job::plan::{Figure, Plan};
+use job::plan::{DrawnPiece, Figure, PieceKind, Plan};
 use job::plan_file::PlanFile;
 use job::remark::Level;
 use job::words::Language;
@@ -10,7 +10,7 @@ use measure::band::Band;
 use measure::text::shown::Rounding;
 
 use crate::data::{Block, PaperRemark, PourSheet, RemarkLevel, Row};
-use crate::drawings::Drawing;
+use crate::drawings::{Drawing, Look, Piece};
 
 /// The pour sheet of a plan, in its language.
 pub fn page(plan: &Plan) -> PourSheet {
@@ -25,7 +25,7 @@ pub fn page(plan: &Plan) -> PourSheet {
         stops: stops(plan),
         blocks: blocks(plan),
         drawing: Some(drawing(plan)),
-        drawing_caption: words.say(&Said::new("drawing-caption").with("count", plan.count)),
+        drawing_caption: caption(plan),
         remarks: remarks(plan),
         blanks: words.each(BLANKS).to_vec(),
         sources: Vec::new(),
@@ -321,6 +321,16 @@ fn sentence(words: &str) -> String {
     })
 }
 
+/// What the drawing shows, and what its letters stand for.
+fn caption(plan: &Plan) -> String {
+    let words = plan.words;
+    let caption = words.say(&Said::new("drawing-caption").with("count", plan.count));
+    match plan.drawing.pieces.is_empty() {
+        true => caption,
+        false => format!("{caption} {}", words.word("drawing-letters")),
+    }
+}
+
 fn drawing(plan: &Plan) -> Drawing {
     let mould = &plan.drawing;
     Drawing {
@@ -330,6 +340,28 @@ fn drawing(plan: &Plan) -> Drawing {
         outline: mould.outline.clone(),
         section: mould.section.clone(),
         pour_height_mm: mould.pour_height_mm,
+        pieces: mould
+            .pieces
+            .iter()
+            .map(|piece| drawn(piece, plan.words))
+            .collect(),
+    }
+}
+
+fn drawn(piece: &DrawnPiece, words: Language) -> Piece {
+    let (letter, look) = match piece.kind {
+        PieceKind::Sprue => ("letter-sprue", Look::InTheJoint),
+        PieceKind::Runner => ("letter-runner", Look::InTheJoint),
+        PieceKind::Gate => ("letter-gate", Look::InTheJoint),
+        PieceKind::Feeder => ("letter-feeder", Look::Above),
+        PieceKind::Core => ("letter-core", Look::Core),
+    };
+    Piece {
+        letter: words.word(letter),
+        look,
+        plan: piece.plan.clone(),
+        cut: piece.cut.clone(),
+        beside: piece.beside.clone(),
     }
 }
 

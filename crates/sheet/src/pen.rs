@@ -37,6 +37,8 @@ pub(crate) enum Anchor {
 /// A sheet of SVG under way.
 pub(crate) struct Pen {
     body: String,
+    /// Fillings used so far, so that each has a name of its own.
+    crossings: usize,
 }
 
 impl Pen {
@@ -44,6 +46,7 @@ impl Pen {
     pub(crate) fn new() -> Pen {
         Pen {
             body: String::new(),
+            crossings: 0,
         }
     }
 
@@ -121,15 +124,47 @@ impl Pen {
 
     /// Metal: closed shapes left white inside a firm outline, even-odd.
     pub(crate) fn metal(&mut self, shapes: &[Vec<Spot>]) {
-        let outline = shapes.iter().filter(|shape| !shape.is_empty()).fold(
-            String::new(),
-            |mut path, shape| {
-                let spots: Vec<String> = shape.iter().map(|&spot| at(spot)).collect();
-                let _ = write!(path, "M{}Z", spots.join("L"));
-                path
-            },
-        );
         let style = format!("fill=\"#fff\" fill-rule=\"evenodd\" stroke-width=\"{FIRM}\"");
+        self.path(&closed(shapes), &style);
+    }
+
+    /// Rigging: closed shapes left white inside a lighter outline, even-odd.
+    pub(crate) fn rigging(&mut self, shapes: &[Vec<Spot>]) {
+        let style = format!("fill=\"#fff\" fill-rule=\"evenodd\" stroke-width=\"{MEDIUM}\"");
+        self.path(&closed(shapes), &style);
+    }
+
+    /// Closed shapes as lines over what is there.
+    pub(crate) fn outline(&mut self, shapes: &[Vec<Spot>]) {
+        self.path(&closed(shapes), &format!("stroke-width=\"{MEDIUM}\""));
+    }
+
+    /// Closed shapes as broken lines: what lies under or behind.
+    pub(crate) fn broken(&mut self, shapes: &[Vec<Spot>]) {
+        let style = format!("stroke-width=\"{THIN}\" stroke-dasharray=\"1.6 0.8\"");
+        self.path(&closed(shapes), &style);
+    }
+
+    /// Closed shapes filled with crossed strokes, even-odd: core sand that is cut.
+    pub(crate) fn hatched_shape(&mut self, shapes: &[Vec<Spot>]) {
+        let outline = closed(shapes);
+        if outline.is_empty() {
+            return;
+        }
+        self.crossings += 1;
+        let id = format!("crossed-{}", self.crossings);
+        let step = GRAIN_SPACING_MM;
+        let _ = write!(
+            self.body,
+            "<pattern id=\"{id}\" width=\"{step}\" height=\"{step}\" \
+             patternUnits=\"userSpaceOnUse\"><path d=\"M0 0L{step} {step}M0 {step}L{step} 0\" \
+             stroke=\"#000\" stroke-width=\"{THIN}\"/></pattern>"
+        );
+        self.path(
+            &outline,
+            "fill=\"#fff\" fill-rule=\"evenodd\" stroke=\"none\"",
+        );
+        let style = format!("fill=\"url(#{id})\" fill-rule=\"evenodd\" stroke-width=\"{MEDIUM}\"");
         self.path(&outline, &style);
     }
 
@@ -188,6 +223,16 @@ impl Pen {
 /// A spot as SVG writes it.
 fn at([right, below]: Spot) -> String {
     format!("{right:.2} {below:.2}")
+}
+
+/// The path of closed shapes.
+fn closed(shapes: &[Vec<Spot>]) -> String {
+    let filled = shapes.iter().filter(|shape| !shape.is_empty());
+    filled.fold(String::new(), |mut path, shape| {
+        let spots: Vec<String> = shape.iter().map(|&spot| at(spot)).collect();
+        let _ = write!(path, "M{}Z", spots.join("L"));
+        path
+    })
 }
 
 /// The path of a rectangle.

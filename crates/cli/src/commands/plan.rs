@@ -5,6 +5,8 @@ use std::process::ExitCode;
 
 use job::folder::{look_at, open, shop_above, write_whole};
 use job::job::{Job, mesh_unit};
+use job::mould_drawn::drawn;
+use job::mould_solids::mould_of;
 use job::part::Part;
 use job::plan::Plan;
 use job::plan_file::PlanFile;
@@ -79,7 +81,7 @@ fn write(asked: &Asked, ready: &Ready, plan: &Plan) -> Result<ExitCode, Trouble>
         true => print::out(&json)?,
         false => print::out(&print::plan(plan))?,
     }
-    let mut files: Vec<(&str, Vec<u8>)> = papers(asked, plan)?;
+    let mut files: Vec<(&str, Vec<u8>)> = papers(asked, ready, plan)?;
     files.push((PLAN_FILE, json.into_bytes()));
     for (name, bytes) in &files {
         write_whole(&ready.out.join(name), bytes)?;
@@ -103,7 +105,11 @@ fn write(asked: &Asked, ready: &Ready, plan: &Plan) -> Result<ExitCode, Trouble>
 }
 
 /// Everything on paper.
-fn papers(asked: &Asked, plan: &Plan) -> Result<Vec<(&'static str, Vec<u8>)>, Trouble> {
+fn papers(
+    asked: &Asked,
+    ready: &Ready,
+    plan: &Plan,
+) -> Result<Vec<(&'static str, Vec<u8>)>, Trouble> {
     let _working = Working::on("typesetting");
     let paper = match asked.letter {
         true => sheet::Paper::Letter,
@@ -113,7 +119,7 @@ fn papers(asked: &Asked, plan: &Plan) -> Result<Vec<(&'static str, Vec<u8>)>, Tr
     let (sheet, templates, workings) = std::thread::scope(|scope| {
         let templates = scope.spawn(|| sheet::cut_templates(plan, paper));
         let workings = scope.spawn(|| sheet::workings(plan, paper));
-        let sheet = sheet::pdf(&sheet::page(plan), paper);
+        let sheet = sheet::pdf(&sheet::page(&rigged(ready, plan)), paper);
         (sheet, joined(templates), joined(workings))
     });
     Ok(vec![
@@ -121,6 +127,15 @@ fn papers(asked: &Asked, plan: &Plan) -> Result<Vec<(&'static str, Vec<u8>)>, Tr
         (TEMPLATES_FILE, templates?),
         (WORKINGS_FILE, workings?),
     ])
+}
+
+/// The plan with its drawing made from the solids of the mould, where they can be built.
+fn rigged(ready: &Ready, plan: &Plan) -> Plan {
+    let mut rigged = plan.clone();
+    if let Ok(mould) = mould_of(&ready.job, &ready.shop, &ready.part) {
+        rigged.drawing = drawn(&plan.drawing, &mould);
+    }
+    rigged
 }
 
 /// What a thread made; its panic goes on here.

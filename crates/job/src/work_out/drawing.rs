@@ -41,6 +41,7 @@ pub(super) fn drawing(job: &Job, part: &PlacedPart, rigging: &Rigging) -> MouldD
         outline: outline.collect(),
         section: section.collect(),
         pour_height_mm: rigging.pour_height.as_mm(),
+        pieces: Vec::new(),
     }
 }
 

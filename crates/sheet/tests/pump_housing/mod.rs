@@ -261,6 +261,7 @@ fn drawing() -> Drawing {
             [21.0, -8.0],
         ]],
         pour_height_mm: 75.0,
+        pieces: Vec::new(),
     }
 }
 

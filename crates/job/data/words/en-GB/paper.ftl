@@ -93,6 +93,12 @@ drawing-caption = { $count ->
     [one] The pattern lies
    *[other] { $count } patterns lie
 } in the flask as drawn; sprue, runner and feeder are yours to place.
+drawing-letters = S sprue, R runner, G gate, F feeder, C core; broken lines lie behind the cut.
+letter-sprue = S
+letter-runner = R
+letter-gate = G
+letter-feeder = F
+letter-core = C
 drawing-scale = Scale { $scale }; lengths in mm.
 drawing-plan = Plan
 drawing-section = Section

@@ -94,6 +94,12 @@ drawing-caption = { $count ->
     [one] El modelo
    *[other] { $count } modelos
 } en la caja como se dibuja; bebedero, canal y mazarota los ubica usted.
+drawing-letters = B bebedero, C canal, A ataque, M mazarota, H macho; las líneas de trazos quedan fuera del corte.
+letter-sprue = B
+letter-runner = C
+letter-gate = A
+letter-feeder = M
+letter-core = H
 drawing-scale = Escala { $scale }; en mm.
 drawing-plan = Planta
 drawing-section = Corte

@@ -95,6 +95,12 @@ drawing-caption = { $count ->
     [one] Modèle
    *[other] { $count } modèles
 } dans le châssis comme dessiné ; à vous de placer descente, canal, masselotte.
+drawing-letters = D descente, C canal, A attaque, M masselotte, N noyau ; les traits interrompus sont hors de la coupe.
+letter-sprue = D
+letter-runner = C
+letter-gate = A
+letter-feeder = M
+letter-core = N
 drawing-scale = Échelle { $scale } ; en mm.
 drawing-plan = Plan
 drawing-section = Coupe
