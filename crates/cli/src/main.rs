@@ -12,7 +12,8 @@ use clap::Parser;
 
 use crate::args::{Args, Command};
 use crate::commands::{
-    card, charge, completions, cores, lesson, look, man, mould, new, pattern, plan, reckon, schema, why,
+    card, charge, completions, cores, lesson, look, man, mould, new, pattern, plan, reckon, schema,
+    why,
 };
 use crate::trouble::Trouble;
 

@@ -53,14 +53,11 @@ pub enum Trouble {
     #[error(transparent)]
     Making(#[from] job::making::MakingError),
     /// A solid that was not written.
-    #[error("pattern: {0}")]
+    #[error("nothing is written: {0}")]
     Write(#[from] pattern::threemf_write::WriteError),
     /// No cores.
     #[error("no cores: {0}")]
     NoCores(pattern::cores::CoreError),
-    /// Solids that no file holds.
-    #[error("nothing is written: {0}")]
-    NotWritten(pattern::threemf_write::WriteError),
     /// No lesson.
     #[error(transparent)]
     NoLesson(#[from] job::lesson::NoLesson),
@@ -130,7 +127,7 @@ impl Trouble {
             Trouble::Unsettled { ask, .. } => 2 + u8::from(*ask),
             Trouble::Reckon(Refusal::Impossible(_)) => 2,
             Trouble::NoCard(_) | Trouble::NoLesson(_) | Trouble::NoMould(_) => 2,
-            Trouble::NoCores(_) | Trouble::NotWritten(_) => 2,
+            Trouble::NoCores(_) => 2,
             Trouble::Usage(_) | Trouble::NoMetal | Trouble::Misplaced(_) => 64,
             Trouble::Reckon(_) | Trouble::NotAPair(_) | Trouble::NoSuchFigure { .. } => 64,
             Trouble::Charge(_) | Trouble::NoMass => 2,

@@ -118,8 +118,8 @@ fn of_vent(name: &str, vent: &Vent) -> Said {
         .with("across", format!("{:.1} mm", thickest_mm(vent)))
 }
 
-/// Thickest vent: it takes a quarter of the width of a core, and no more than lets all gas of a hand
-/// core out (both common practice, no source).
+/// Thickest vent: it takes a quarter of the width of a core, and no more than lets all gas of a
+/// hand core out (both common practice, no source).
 fn thickest_mm(vent: &Vent) -> f64 {
     (vent.clear_mm / 2.0).min(6.0)
 }

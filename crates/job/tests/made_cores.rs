@@ -1,5 +1,5 @@
-//! The cores of a job as solids: what is made for a bore, what is told, and that part, core and sand
-//! fill the flask.
+//! The cores of a job as solids: what is made for a bore, what is told, and that part, core and
+//! sand fill the flask.
 
 #![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
 
@@ -84,6 +84,20 @@ fn part_core_and_sand_fill_the_flask() {
     assert_eq!(mould.cores[0].piece, Piece::Core("bore".to_owned()));
     let undrawn = |fact: &Fact| matches!(fact, Fact::CoreNotDrawn { .. });
     assert!(!mould.facts.iter().any(undrawn));
+}
+
+/// Told of by its volume, in a part without a hollow: it has no body.
+#[test]
+fn a_core_without_a_hollow_is_told() {
+    let [head, rest] = BORED
+        .split_once("[[solid]]\nkind = \"cylinder\"")
+        .unwrap()
+        .into();
+    let (_, core) = rest.split_once("[[core]]").unwrap();
+    let (shop, job) = (worked::shop(SHOP), format!("{head}[[core]]{core}"));
+    let mould = mould_of(&worked::job(&job), &shop, &worked::given(&job)).unwrap();
+    let undrawn = |fact: &Fact| matches!(fact, Fact::CoreNotDrawn { name } if name == "bore");
+    assert!(mould.facts.iter().any(undrawn) && mould.cores.is_empty());
 }
 
 #[test]

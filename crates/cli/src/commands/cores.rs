@@ -46,7 +46,7 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
         lines.collect::<String>(),
         print::unread(language),
     ))?;
-    let files = cores_files(&opened.job, &made).map_err(Trouble::NotWritten)?;
+    let files = cores_files(&opened.job, &made)?;
     if files.is_empty() {
         return Ok(ExitCode::SUCCESS);
     }

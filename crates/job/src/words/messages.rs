@@ -30,12 +30,12 @@ pub(super) static FRENCH: LazyLock<Messages> =
 pub(super) static SPANISH: LazyLock<Messages> = LazyLock::new(|| Messages::of("es", &ES, None));
 
 /// British English, the only language in which laws describe themselves.
-const EN_GB: [&str; 9] = [
+const EN_GB: [&str; 10] = [
     include_str!("../../data/words/en-GB/charge.ftl"),
     include_str!("../../data/words/en-GB/cores.ftl"),
     include_str!("../../data/words/en-GB/laws.ftl"),
-    include_str!("../../data/words/en-GB/making.ftl"),
     include_str!("../../data/words/en-GB/lesson.ftl"),
+    include_str!("../../data/words/en-GB/making.ftl"),
     include_str!("../../data/words/en-GB/paper.ftl"),
     include_str!("../../data/words/en-GB/parts.ftl"),
     include_str!("../../data/words/en-GB/plan.ftl"),
@@ -44,11 +44,11 @@ const EN_GB: [&str; 9] = [
 ];
 
 /// French.
-const FR: [&str; 8] = [
+const FR: [&str; 9] = [
     include_str!("../../data/words/fr/charge.ftl"),
-    include_str!("../../data/words/fr/making.ftl"),
     include_str!("../../data/words/fr/cores.ftl"),
     include_str!("../../data/words/fr/lesson.ftl"),
+    include_str!("../../data/words/fr/making.ftl"),
     include_str!("../../data/words/fr/paper.ftl"),
     include_str!("../../data/words/fr/parts.ftl"),
     include_str!("../../data/words/fr/plan.ftl"),
@@ -57,11 +57,11 @@ const FR: [&str; 8] = [
 ];
 
 /// Spanish.
-const ES: [&str; 8] = [
+const ES: [&str; 9] = [
     include_str!("../../data/words/es/charge.ftl"),
-    include_str!("../../data/words/es/making.ftl"),
     include_str!("../../data/words/es/cores.ftl"),
     include_str!("../../data/words/es/lesson.ftl"),
+    include_str!("../../data/words/es/making.ftl"),
     include_str!("../../data/words/es/paper.ftl"),
     include_str!("../../data/words/es/parts.ftl"),
     include_str!("../../data/words/es/plan.ftl"),

@@ -50,8 +50,8 @@ const BESIDE: f64 = 1e-5;
 const SEAM: f64 = 0.02;
 
 /// Bodies of the cores that fill `hollows` of a closed part, outward wound and in mm, whose cope is
-/// lifted along `up`. `reach_mm` is how closely the hollows were measured: the skin around their sand
-/// is drawn so much wider, so that no shaving of sand stays between core and metal.
+/// lifted along `up`. `reach_mm` is how closely the hollows were measured: the skin around their
+/// sand is drawn so much wider, so that no shaving of sand stays between core and metal.
 ///
 /// # Errors
 ///

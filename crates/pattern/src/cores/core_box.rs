@@ -2,8 +2,8 @@
 //!
 //! A half lets the core go if nothing of the half lies between the core and the way that the half
 //! is lifted. Along each way tried the core is cut into upright columns; what of the block would be
-//! caught over or under the core is summed for the joint at which it is least; of the ways that catch
-//! nothing the one with the shallowest halves wins.
+//! caught over or under the core is summed for the joint at which it is least; of the ways that
+//! catch nothing the one with the shallowest halves wins.
 
 use crate::boolean::Body;
 use crate::cores::CoreError;
