@@ -323,12 +323,11 @@ fn sentence(words: &str) -> String {
 
 /// What the drawing shows, and what its letters stand for.
 fn caption(plan: &Plan) -> String {
-    let words = plan.words;
-    let caption = words.say(&Said::new("drawing-caption").with("count", plan.count));
-    match plan.drawing.pieces.is_empty() {
-        true => caption,
-        false => format!("{caption} {}", words.word("drawing-letters")),
-    }
+    let id = match plan.drawing.pieces.is_empty() {
+        true => "drawing-caption",
+        false => "drawing-rigged",
+    };
+    plan.words.say(&Said::new(id).with("count", plan.count))
 }
 
 fn drawing(plan: &Plan) -> Drawing {

@@ -93,7 +93,10 @@ drawing-caption = { $count ->
     [one] The pattern lies
    *[other] { $count } patterns lie
 } in the flask as drawn; sprue, runner and feeder are yours to place.
-drawing-letters = S sprue, R runner, G gate, F feeder, C core; broken lines lie behind the cut.
+drawing-rigged = { $count ->
+    [one] The pattern lies
+   *[other] { $count } patterns lie
+} as drawn; the rigging is placed by rule, [mould.place] in job.toml moves any of it. S sprue, R runner, G gate, F feeder, C core; broken lines lie behind the cut.
 letter-sprue = S
 letter-runner = R
 letter-gate = G

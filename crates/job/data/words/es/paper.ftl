@@ -94,7 +94,10 @@ drawing-caption = { $count ->
     [one] El modelo
    *[other] { $count } modelos
 } en la caja como se dibuja; bebedero, canal y mazarota los ubica usted.
-drawing-letters = B bebedero, C canal, A ataque, M mazarota, H macho; las líneas de trazos quedan fuera del corte.
+drawing-rigged = { $count ->
+    [one] El modelo está
+   *[other] { $count } modelos están
+} como se dibuja; el sistema de colada se coloca por regla, [mould.place] en job.toml mueve lo que se quiera. B bebedero, C canal, A ataque, M mazarota, H macho; las líneas de trazos quedan fuera del corte.
 letter-sprue = B
 letter-runner = C
 letter-gate = A

@@ -95,7 +95,10 @@ drawing-caption = { $count ->
     [one] Modèle
    *[other] { $count } modèles
 } dans le châssis comme dessiné ; à vous de placer descente, canal, masselotte.
-drawing-letters = D descente, C canal, A attaque, M masselotte, N noyau ; les traits interrompus sont hors de la coupe.
+drawing-rigged = { $count ->
+    [one] Le modèle est posé
+   *[other] { $count } modèles sont posés
+} comme dessiné ; le système de coulée est placé par règle, [mould.place] dans job.toml en déplace ce qu'on veut. D descente, C canal, A attaque, M masselotte, N noyau ; les traits interrompus sont hors de la coupe.
 letter-sprue = D
 letter-runner = C
 letter-gate = A
