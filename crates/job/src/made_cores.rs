@@ -5,7 +5,7 @@ use measure::matter::Mass;
 use mould::core_print::length_by_rule;
 use mould::lift::CORE_SAND;
 use pattern::cores::CoreError;
-use pattern::cores::body::{CoreBody, bodies};
+use pattern::cores::body::{CoreBody, Opening, bodies};
 use pattern::cores::core_box::{BoxSettings, CoreBox, core_box};
 use pattern::cores::print::{PrintSize, PrintedCore, bearing, with_prints};
 use pattern::cores::vent::{Vent, vents};
@@ -15,7 +15,7 @@ use pattern::draw::undercut::{Trapped, undercuts};
 use pattern::mesh::Mesh;
 use pattern::stl::write_stl;
 use pattern::threemf_write::{Metadata, Piece, WriteError, write_threemf};
-use pattern::vector::{Vector, add, scale};
+use pattern::vector::{Vector, add, norm, scale};
 
 use crate::job::Job;
 
@@ -112,7 +112,7 @@ fn made(body: &CoreBody, name: String, centre_mm: Vector) -> Result<MadeCore, Co
     let openings: Vec<_> = bearing(body, UP)
         .into_iter()
         .map(|opening| {
-            let length = length_by_rule(Length::from_mm(opening.across_mm()));
+            let length = length_by_rule(Length::from_mm(across_mm(body, opening)));
             let size = PrintSize {
                 length_mm: length.as_mm(),
                 play_mm: PLAY_MM,
@@ -139,6 +139,15 @@ fn made(body: &CoreBody, name: String, centre_mm: Vector) -> Result<MadeCore, Co
         mass: CORE_SAND * volume,
         printed,
     })
+}
+
+/// Width by which the rule lengthens a print: that of its opening, or twice the depth of a groove
+/// that runs around the part.
+fn across_mm(body: &CoreBody, opening: &Opening) -> f64 {
+    match norm(opening.out) > 0.0 {
+        true => opening.across_mm(),
+        false => 2.0 * body.volume_mm3 / opening.area_mm2,
+    }
 }
 
 /// Folder, in that of the job, into which the files go.

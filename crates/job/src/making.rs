@@ -58,6 +58,8 @@ pub struct Making {
     pub left_on: Vec<LeftOn>,
     /// Walls that got draught, and the area of those that draw neither way, mm².
     pub walls: (usize, f64),
+    /// Why no wall got any, where the job did not insist on it.
+    pub no_draught: Option<TaperError>,
     /// Lowest and highest place of the joint on the pattern, over its lowest point, mm.
     pub joint_mm: [f64; 2],
     /// Sand that the pattern holds when it is drawn along z, mm³.
@@ -199,8 +201,12 @@ pub fn make(job: &Job, part: &Mesh) -> Result<Making, MakingError> {
     let turning = Turning::of(&large, job.up);
     let turned = turning.turned(&large);
     let joint = joint(job, &turned, &lies, &turning, contraction)?;
-    let (drafted, walls) = drafted(&turned, &joint, wish)?;
-    if wish.draught_degrees != Some(0.0) {
+    let Drafted {
+        mesh: drafted,
+        walls,
+        failed: no_draught,
+    } = drafted(&turned, &joint, wish)?;
+    if wish.draught_degrees != Some(0.0) && no_draught.is_none() {
         steps.push((Step::Draught, volume_mm3(&drafted)));
     }
     let prints = prints(wish, &turning, contraction);
@@ -224,6 +230,7 @@ pub fn make(job: &Job, part: &Mesh) -> Result<Making, MakingError> {
         steps,
         left_on: stocked.left_on,
         walls,
+        no_draught,
         joint_mm: heights_of(&joint, &lines).map(|height| height - whole.bounds()[0][2]),
         held_mm3: held.trapped_mm3,
         pieces: Vec::new(),
@@ -297,21 +304,49 @@ fn stock(wish: &PatternWish, lies: &Turning) -> Vec<Stock> {
     stock.collect()
 }
 
-type Walls = (usize, f64);
+/// A pattern with draught on its walls, how many got some, and the area of those that draw neither
+/// way; or as it was, and why.
+struct Drafted {
+    mesh: Mesh,
+    walls: (usize, f64),
+    failed: Option<TaperError>,
+}
 
-fn drafted(turned: &Mesh, joint: &Joint, wish: &PatternWish) -> Result<(Mesh, Walls), MakingError> {
+impl Drafted {
+    fn as_it_was(turned: &Mesh, failed: Option<TaperError>) -> Drafted {
+        Drafted {
+            mesh: turned.clone(),
+            walls: (0, 0.0),
+            failed,
+        }
+    }
+}
+
+/// Puts draught on the walls. Where they have no room for what the rules want, and the job does not
+/// say how much it has to be, they stay as they were drawn.
+fn drafted(turned: &Mesh, joint: &Joint, wish: &PatternWish) -> Result<Drafted, MakingError> {
     let draught = match wish.draught_degrees {
-        Some(0.0) => return Ok((turned.clone(), (0, 0.0))),
+        Some(0.0) => return Ok(Drafted::as_it_was(turned, None)),
         Some(degrees) => Draught::Degrees(degrees),
         None => Draught::ByDepth(wish.skin),
     };
-    let made = tapered_about(turned, &joint.heights(), draught)?;
+    let made = match tapered_about(turned, &joint.heights(), draught) {
+        Ok(made) => made,
+        Err(error) if wish.draught_degrees.is_none() => {
+            return Ok(Drafted::as_it_was(turned, Some(error)));
+        }
+        Err(error) => return Err(error.into()),
+    };
     let (held, drawn): (Vec<&Wall>, Vec<&Wall>) = made
         .walls
         .iter()
         .partition(|wall| wall.draws == Draws::Neither);
     let held_mm2 = held.iter().map(|wall| wall.area_mm2).sum();
-    Ok((made.mesh, (drawn.len(), held_mm2)))
+    Ok(Drafted {
+        walls: (drawn.len(), held_mm2),
+        mesh: made.mesh,
+        failed: None,
+    })
 }
 
 /// Prints where they are drawn, in the frame of the mould.

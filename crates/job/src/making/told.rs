@@ -152,6 +152,9 @@ pub fn lines(making: &Making) -> Vec<Said> {
     if walls > 0 {
         lines.push(Said::new("making-walls").with("walls", walls));
     }
+    if let Some(why) = &making.no_draught {
+        lines.push(Said::new("making-no-draught").with("why", why.to_string()));
+    }
     if held_mm2 > 0.0 {
         lines.push(Said::new("making-walls-held").with("area", cm2(held_mm2)));
     }

@@ -5,6 +5,7 @@ use pattern::made::board::Fill;
 use pattern::made::filament::{Printing, advice};
 use pattern::made::halves::Pins;
 use pattern::made::stock::{Face, LeftOn};
+use pattern::made::taper::TaperError;
 
 /// A pattern of which there is everything to tell.
 pub fn everything_made() -> Making {
@@ -32,6 +33,9 @@ pub fn everything_made() -> Making {
             added_mm3: 1600.0,
         }],
         walls: (4, 120.0),
+        no_draught: Some(TaperError::NoRoom {
+            place_mm: [1.0, 2.0, 3.0],
+        }),
         joint_mm: [12.0, 15.0],
         held_mm3: 300.0,
         pieces: Vec::new(),

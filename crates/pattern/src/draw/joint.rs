@@ -53,7 +53,7 @@ pub enum JointError {
     Draw(#[from] DrawError),
     /// The part does not lie within the flask.
     #[error(
-        "the part reaches out of the flask at {at_mm:?} mm as it is drawn: take a larger flask"
+        "the part reaches out of the flask at {} as it is drawn: take a larger flask", place(*.at_mm)
     )]
     OutOfFlask {
         /// A corner of the part's box, in the draw, mm.
@@ -61,8 +61,9 @@ pub enum JointError {
     },
     /// The sand would have to stand too steep.
     #[error(
-        "the joint has {rise_mm:.1} mm too much to rise at {at_mm:?} mm in the part for sand that \
-         holds {steepest:.2} in 1: turn the part, make the wall there thicker or the flask wider"
+        "the joint has {rise_mm:.0} mm too much to rise at {} for sand that holds {steepest:.2} in \
+         1: turn the part, make the wall there thicker or the flask wider",
+        place(*.at_mm)
     )]
     TooSteep {
         /// The place, in the part's axes, mm.
@@ -391,4 +392,8 @@ fn thinned(
         heights_mm,
         steepest,
     }
+}
+
+fn place([x, y, z]: Vector) -> String {
+    format!("{x:.0}, {y:.0}, {z:.0} mm")
 }

@@ -35,6 +35,7 @@ making-left-on = stock: { $depth } on { $area }, { $places ->
    *[other] { $places } faces or holes
 }, adds { $volume }
 making-walls = draught given to { $walls } walls
+making-no-draught = no draught was put on ({ $why }): draw it into the part, or ask for less under pattern.draught
 making-walls-held = { $area } of wall has metal above and below and stays without draught
 making-holds-sand = drawn straight up and down it holds { $volume } of sand: that room wants a core, a loose piece or another joint
 making-pins = pins: two rods of { $rod }, tight in the cope half, in holes of { $hole } in the drag half, { $depth } deep in each

@@ -37,6 +37,7 @@ making-left-on = sobrematerial: { $depth } en { $area }, { $places ->
    *[other] { $places } caras o agujeros
 }, añade { $volume }
 making-walls = salida dada a { $walls } paredes
+making-no-draught = no se dio salida ({ $why }): dibújela en la pieza, o pida menos en pattern.draught
 making-walls-held = { $area } de pared tiene metal encima y debajo y queda sin salida
 making-holds-sand = sacado recto retiene { $volume } de arena: ahí hace falta un macho, una pieza suelta u otra junta
 making-pins = espigas: dos varillas de { $rod }, justas en la mitad de arriba, en agujeros de { $hole } en la mitad de abajo, { $depth } de hondo en cada una

@@ -37,6 +37,7 @@ making-left-on = surépaisseur : { $depth } sur { $area }, { $places ->
    *[other] { $places } faces ou trous
 }, ajoute { $volume }
 making-walls = dépouille donnée à { $walls } parois
+making-no-draught = aucune dépouille n'a été donnée ({ $why }) : la dessiner dans la pièce, ou en demander moins sous pattern.draught
 making-walls-held = { $area } de paroi a du métal dessus et dessous et reste sans dépouille
 making-holds-sand = démoulé droit, il retient { $volume } de sable : il faut là un noyau, une pièce démontable ou un autre joint
 making-pins = goujons : deux tiges de { $rod }, serrées dans le demi-modèle de dessus, dans des trous de { $hole } au demi-modèle de dessous, { $depth } de profond dans chacun
