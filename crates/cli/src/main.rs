@@ -13,7 +13,7 @@ use clap::Parser;
 use crate::args::{Args, Command};
 use crate::commands::{
     card, charge, completions, cores, lesson, look, man, mould, new, pattern, plan, reckon, schema,
-    why,
+    solids, why,
 };
 use crate::trouble::Trouble;
 
@@ -45,8 +45,8 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
             out,
             letter,
         }),
-        Command::Mould { job, out, force } => mould::run(&mould::Asked { job, out, force }),
-        Command::Pattern { job, force, out } => pattern::run(&pattern::Asked { job, force, out }),
+        Command::Mould { job, out, force } => mould::run(&solids::Asked { job, out, force }),
+        Command::Pattern { job, out, force } => pattern::run(&solids::Asked { job, out, force }),
         Command::Card {
             jobs,
             dry,
@@ -58,7 +58,7 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
             letter,
             out,
         }),
-        Command::Cores { job, out, force } => cores::run(&cores::Asked { job, out, force }),
+        Command::Cores { job, out, force } => cores::run(&solids::Asked { job, out, force }),
         Command::Lesson { job, letter, out } => lesson::run(&lesson::Asked { job, letter, out }),
         Command::Reckon { name, given, json } => reckon::run(name.as_deref(), &given, json),
         Command::Why { figure, job } => why::run(figure.as_deref(), &job),

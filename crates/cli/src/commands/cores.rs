@@ -1,28 +1,17 @@
 //! `oddside cores JOB`: cores, prints and core boxes as solids.
 
-use std::path::PathBuf;
 use std::process::ExitCode;
 
 use job::cores_told::told;
-use job::folder::{open, write_all_new};
+use job::folder::open;
 use job::made_cores::{CORES_FOLDER, cores_files, made_cores};
-use job::words::said::Said;
 use job::work_out::mould_given;
 
 use crate::commands::opened::settled;
+use crate::commands::solids::{Asked, write};
 use crate::print;
 use crate::progress::Working;
 use crate::trouble::Trouble;
-
-/// What was asked for.
-pub struct Asked {
-    /// The job folder.
-    pub job: PathBuf,
-    /// Where to write.
-    pub out: Option<PathBuf>,
-    /// Whether files that are there are written over.
-    pub force: bool,
-}
 
 /// Makes the cores, tells of them, and writes their solids.
 pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
@@ -50,13 +39,6 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
     if files.is_empty() {
         return Ok(ExitCode::SUCCESS);
     }
-    let own = || opened.folder.join(CORES_FOLDER);
-    let out = asked.out.clone().unwrap_or_else(own);
-    write_all_new(&out, &files, asked.force)?;
-    let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
-    let written = Said::new("written-to")
-        .with("folder", out.display().to_string())
-        .with("files", names.join(", "));
-    print::talk(&language.say(&written));
+    write(asked, &opened.folder.join(CORES_FOLDER), &files, language)?;
     Ok(ExitCode::SUCCESS)
 }

@@ -14,4 +14,5 @@ pub mod pattern;
 pub mod plan;
 pub mod reckon;
 pub mod schema;
+pub mod solids;
 pub mod why;

@@ -1,28 +1,17 @@
 //! `oddside mould JOB`: the mould as solids.
 
-use std::path::PathBuf;
 use std::process::ExitCode;
 
-use job::folder::{open, write_all_new};
+use job::folder::open;
 use job::mould_solids::{MOULD_FOLDER, mould_files, mould_of};
 use job::mould_told::{Noticed, fills, held, noticed, piece};
 use job::words::Language;
-use job::words::said::Said;
 
 use crate::commands::opened::settled;
+use crate::commands::solids::{Asked, write};
 use crate::print;
 use crate::progress::Working;
 use crate::trouble::Trouble;
-
-/// What was asked for.
-pub struct Asked {
-    /// The job folder.
-    pub job: PathBuf,
-    /// Where to write.
-    pub out: Option<PathBuf>,
-    /// Whether files that are there are written over.
-    pub force: bool,
-}
 
 /// Builds the mould, tells what it holds, and writes its solids.
 pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
@@ -48,15 +37,8 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
         language.say(&fills(&mould)),
         print::unread(language),
     ))?;
-    let own = || opened.folder.join(MOULD_FOLDER);
-    let out = asked.out.clone().unwrap_or_else(own);
-    let files = mould_files(&mould);
-    write_all_new(&out, &files, asked.force)?;
-    let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
-    let written = Said::new("written-to")
-        .with("folder", out.display().to_string())
-        .with("files", names.join(", "));
-    print::talk(&language.say(&written));
+    let own = opened.folder.join(MOULD_FOLDER);
+    write(asked, &own, &mould_files(&mould), language)?;
     Ok(ExitCode::SUCCESS)
 }
 

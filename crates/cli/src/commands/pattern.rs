@@ -1,9 +1,8 @@
 //! `oddside pattern JOB`: make the pattern, and write it as solids.
 
-use std::path::PathBuf;
 use std::process::ExitCode;
 
-use job::folder::{open, write_all_new};
+use job::folder::open;
 use job::making::files::files;
 use job::making::told::{Told, told};
 use job::making::{MakingError, make};
@@ -11,19 +10,10 @@ use job::words::Language;
 use job::words::said::Said;
 
 use crate::commands::opened::settled;
+use crate::commands::solids::{Asked, write};
 use crate::print;
 use crate::progress::Working;
 use crate::trouble::Trouble;
-
-/// What was asked for.
-pub struct Asked {
-    /// A job folder or a job file.
-    pub job: PathBuf,
-    /// Write over what is there.
-    pub force: bool,
-    /// Where to write.
-    pub out: Option<PathBuf>,
-}
 
 /// Name of the folder written, in the job folder.
 const FOLDER: &str = "pattern";
@@ -40,19 +30,14 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
         let _working = Working::on("making the pattern");
         make(&opened.job, &looked.mesh)?
     };
-    let folder = asked
-        .out
-        .clone()
-        .unwrap_or_else(|| opened.folder.join(FOLDER));
-    let written = write_all_new(&folder, &files(&making)?, asked.force)?;
     let language = opened.shop.words;
     print::out(&text(&told(&making, opened.shop.units, language), language))?;
-    let names = written.iter().filter_map(|path| path.file_name());
-    let names: Vec<_> = names.map(|name| name.to_string_lossy()).collect();
-    let said = Said::new("written-to")
-        .with("folder", folder.display().to_string())
-        .with("files", names.join(", "));
-    print::talk(&language.say(&said));
+    write(
+        asked,
+        &opened.folder.join(FOLDER),
+        &files(&making)?,
+        language,
+    )?;
     Ok(ExitCode::SUCCESS)
 }
 
