@@ -103,6 +103,11 @@ pub enum Command {
         #[arg(long)]
         out: Option<PathBuf>,
     },
+    /// Try the ways in which the part of a job draws: what is held, how deep, where it parts.
+    Draw {
+        /// A job folder or its job.toml.
+        job: PathBuf,
+    },
     /// Make the cores of a job as solids: bodies with prints, halves of their boxes, vents.
     Cores {
         /// A job folder or its job.toml.

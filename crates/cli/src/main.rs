@@ -12,8 +12,8 @@ use clap::Parser;
 
 use crate::args::{Args, Command};
 use crate::commands::{
-    card, charge, completions, cores, lesson, look, man, mould, new, pattern, plan, reckon, schema,
-    solids, why,
+    card, charge, completions, cores, draw, lesson, look, man, mould, new, pattern, plan, reckon,
+    schema, solids, why,
 };
 use crate::trouble::Trouble;
 
@@ -58,6 +58,7 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
             letter,
             out,
         }),
+        Command::Draw { job } => draw::run(&job),
         Command::Cores { job, out, force } => cores::run(&solids::Asked { job, out, force }),
         Command::Lesson { job, letter, out } => lesson::run(&lesson::Asked { job, letter, out }),
         Command::Reckon { name, given, json } => reckon::run(name.as_deref(), &given, json),

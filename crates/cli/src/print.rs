@@ -3,6 +3,7 @@
 use std::io::{self, Write};
 
 use comfy_table::Table;
+use job::cores_told::Line;
 use job::plan::Plan;
 use job::remark::{Level, Remark};
 use job::words::Language;
@@ -140,6 +141,12 @@ pub fn level(level: Level, language: Language) -> String {
         Level::Caution => "told-caution",
         Level::Note => "told-note",
     })
+}
+
+/// A line of what was noticed, with how much it weighs before it.
+pub fn line(line: &Line, language: Language) -> String {
+    let level = level(line.level, language);
+    format!("{level:<8} {}\n", language.say(&line.words))
 }
 
 fn remark(remark: &Remark, language: Language) -> String {

@@ -55,6 +55,9 @@ pub enum Trouble {
     /// A solid that was not written.
     #[error("nothing is written: {0}")]
     Write(#[from] pattern::threemf_write::WriteError),
+    /// A part that cannot be drawn at all.
+    #[error("draw: {0}")]
+    NoDraw(pattern::draw::DrawError),
     /// No cores.
     #[error("no cores: {0}")]
     NoCores(pattern::cores::CoreError),
@@ -127,7 +130,7 @@ impl Trouble {
             Trouble::Unsettled { ask, .. } => 2 + u8::from(*ask),
             Trouble::Reckon(Refusal::Impossible(_)) => 2,
             Trouble::NoCard(_) | Trouble::NoLesson(_) | Trouble::NoMould(_) => 2,
-            Trouble::NoCores(_) => 2,
+            Trouble::NoCores(_) | Trouble::NoDraw(_) => 2,
             Trouble::Usage(_) | Trouble::NoMetal | Trouble::Misplaced(_) => 64,
             Trouble::Reckon(_) | Trouble::NotAPair(_) | Trouble::NoSuchFigure { .. } => 64,
             Trouble::Charge(_) | Trouble::NoMass => 2,

@@ -32,7 +32,7 @@ pub fn told(made: &MadeCores) -> Vec<Line> {
     lines
 }
 
-fn note(words: Said) -> Line {
+pub(crate) fn note(words: Said) -> Line {
     Line {
         level: Level::Note,
         words,
@@ -124,7 +124,8 @@ fn thickest_mm(vent: &Vent) -> f64 {
     (vent.clear_mm / 2.0).min(6.0)
 }
 
-fn of_left(hollow: &Trapped) -> Line {
+/// Sand that holds the pattern, with what frees it.
+pub(crate) fn of_left(hollow: &Trapped) -> Line {
     let words = Said::new("core-left")
         .with("volume", cm3(hollow.volume_mm3))
         .with("place", place(hollow.centre_mm))

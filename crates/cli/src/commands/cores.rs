@@ -25,10 +25,7 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
         made_cores(&opened.job, &given.casting.mesh).map_err(Trouble::NoCores)?
     };
     let lines = told(&made);
-    let lines = lines.iter().map(|line| {
-        let level = print::level(line.level, language);
-        format!("{level:<8} {}\n", language.say(&line.words))
-    });
+    let lines = lines.iter().map(|line| print::line(line, language));
     print::out(&format!(
         "{}\n\n{}{}",
         opened.job.name,

@@ -4,6 +4,7 @@ pub mod card;
 pub mod charge;
 pub mod completions;
 pub mod cores;
+pub mod draw;
 pub mod lesson;
 pub mod look;
 pub mod man;

@@ -30,9 +30,10 @@ pub(super) static FRENCH: LazyLock<Messages> =
 pub(super) static SPANISH: LazyLock<Messages> = LazyLock::new(|| Messages::of("es", &ES, None));
 
 /// British English, the only language in which laws describe themselves.
-const EN_GB: [&str; 10] = [
+const EN_GB: [&str; 11] = [
     include_str!("../../data/words/en-GB/charge.ftl"),
     include_str!("../../data/words/en-GB/cores.ftl"),
+    include_str!("../../data/words/en-GB/draw.ftl"),
     include_str!("../../data/words/en-GB/laws.ftl"),
     include_str!("../../data/words/en-GB/lesson.ftl"),
     include_str!("../../data/words/en-GB/making.ftl"),
@@ -44,9 +45,10 @@ const EN_GB: [&str; 10] = [
 ];
 
 /// French.
-const FR: [&str; 9] = [
+const FR: [&str; 10] = [
     include_str!("../../data/words/fr/charge.ftl"),
     include_str!("../../data/words/fr/cores.ftl"),
+    include_str!("../../data/words/fr/draw.ftl"),
     include_str!("../../data/words/fr/lesson.ftl"),
     include_str!("../../data/words/fr/making.ftl"),
     include_str!("../../data/words/fr/paper.ftl"),
@@ -57,9 +59,10 @@ const FR: [&str; 9] = [
 ];
 
 /// Spanish.
-const ES: [&str; 9] = [
+const ES: [&str; 10] = [
     include_str!("../../data/words/es/charge.ftl"),
     include_str!("../../data/words/es/cores.ftl"),
+    include_str!("../../data/words/es/draw.ftl"),
     include_str!("../../data/words/es/lesson.ftl"),
     include_str!("../../data/words/es/making.ftl"),
     include_str!("../../data/words/es/paper.ftl"),
