@@ -28,7 +28,27 @@ pub fn told(made: &MadeCores) -> Vec<Line> {
     if made.cores.is_empty() {
         lines.push(note(Said::new("cores-none")));
     }
-    lines.extend(made.left.iter().map(of_left));
+    lines.extend(of_all_left(&made.left));
+    lines
+}
+
+/// Hollows smaller than this share of the largest are told together.
+const SMALL: f64 = 0.02;
+
+/// Sand that holds the pattern, the largest first, each with what frees it; small ones together.
+pub(crate) fn of_all_left(left: &[Trapped]) -> Vec<Line> {
+    let largest = left.first().map_or(0.0, |hollow| hollow.volume_mm3);
+    let (told, small): (Vec<&Trapped>, Vec<&Trapped>) = left
+        .iter()
+        .partition(|hollow| hollow.volume_mm3 >= SMALL * largest);
+    let mut lines: Vec<Line> = told.into_iter().map(of_left).collect();
+    if !small.is_empty() {
+        let volume = small.iter().map(|hollow| hollow.volume_mm3).sum();
+        let words = Said::new("hollows-small")
+            .with("count", small.len())
+            .with("volume", cm3(volume));
+        lines.push(note(words));
+    }
     lines
 }
 
@@ -124,8 +144,7 @@ fn thickest_mm(vent: &Vent) -> f64 {
     (vent.clear_mm / 2.0).min(6.0)
 }
 
-/// Sand that holds the pattern, with what frees it.
-pub(crate) fn of_left(hollow: &Trapped) -> Line {
+fn of_left(hollow: &Trapped) -> Line {
     let words = Said::new("core-left")
         .with("volume", cm3(hollow.volume_mm3))
         .with("place", place(hollow.centre_mm))
@@ -170,6 +189,10 @@ fn mm(length: Length) -> String {
     format!("{:.0} mm", length.as_mm())
 }
 
-fn place([x, y, z]: Vector) -> String {
-    format!("{x:.0}, {y:.0}, {z:.0} mm")
+/// A place to the millimetre, nought without a sign.
+fn place(place: Vector) -> String {
+    place
+        .map(|along| format!("{:.0}", along.round() + 0.0))
+        .join(", ")
+        + " mm"
 }

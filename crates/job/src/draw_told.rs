@@ -10,7 +10,7 @@ use pattern::draw::{DrawError, DrawSettings};
 use pattern::mesh::Mesh;
 use pattern::vector::Vector;
 
-use crate::cores_told::{Line, note, of_left};
+use crate::cores_told::{Line, note, of_all_left};
 use crate::job::Job;
 use crate::turning::Turning;
 use crate::words::said::Said;
@@ -58,11 +58,12 @@ pub fn told(job: &Job, part: &Mesh) -> Result<Told, DrawError> {
             .with("way", way_text(up))
             .with("held", held),
     };
-    let left = found.regions.iter().map(of_left);
     Ok(Told {
         heads: HEADS,
         rows: ways.iter().map(row).collect(),
-        lines: std::iter::once(note(as_it_lies)).chain(left).collect(),
+        lines: std::iter::once(note(as_it_lies))
+            .chain(of_all_left(&found.regions))
+            .collect(),
     })
 }
 
@@ -92,6 +93,8 @@ fn way_text(way: Vector) -> String {
             let sign = if way[axis] > 0.0 { '+' } else { '-' };
             format!("{sign}{}", ["x", "y", "z"][axis])
         }
-        None => way.map(|part| format!("{part:.2}")).join(", "),
+        None => way
+            .map(|part| format!("{:.2}", (part * 100.0).round() / 100.0 + 0.0))
+            .join(", "),
     }
 }

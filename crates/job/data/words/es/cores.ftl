@@ -11,6 +11,10 @@ core-vent-straight = macho { $name }: pínchelo con un alambre recto, de { $leng
 core-vent-bent = macho { $name }: su respiradero es curvo: apisone en el medio un cordón de cera de { $length } y no más grueso que { $across }, y derrítalo
 core-vent-none = macho { $name }: demasiado delgado para un respiradero en el medio: use arena abierta y ventile sus portadas
 core-left = { $volume } de arena alrededor de { $place } retienen el modelo: { $remedy }; { $why }
+hollows-small = { $count ->
+    [one] un lugar menor retiene
+   *[other] { $count } lugares menores retienen
+} { $volume } más: rellénelos o redondéelos en el modelo
 remedy-loose-piece = haga de esa parte del modelo una pieza suelta
 remedy-core = llénelo con un macho
 remedy-drawback = refuerce ese bloque de arena con una placa y sáquelo de lado
