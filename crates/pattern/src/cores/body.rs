@@ -314,6 +314,10 @@ fn root(stands_for: &mut [u32], facet: usize) -> u32 {
     at
 }
 
+/// An opening faces one way if its mean normal is at least this long: the mouth of a bore in a curved
+/// wall does, a band around a neck does not.
+const FACING: f64 = 0.7;
+
 /// An opening whose way out is the mean of its facets; one that runs around the part has none.
 fn opening(body: &Mesh, facets: Vec<u32>) -> Opening {
     let mut area = 0.0;
@@ -330,7 +334,7 @@ fn opening(body: &Mesh, facets: Vec<u32>) -> Opening {
     let length = norm(way);
     Opening {
         centre_mm: scale(centre, 1.0 / area.max(f64::MIN_POSITIVE)),
-        out: match length > 0.2 * area {
+        out: match length > FACING * area {
             true => scale(way, 1.0 / length),
             false => [0.0; 3],
         },
