@@ -314,8 +314,8 @@ fn root(stands_for: &mut [u32], facet: usize) -> u32 {
     at
 }
 
-/// An opening faces one way if its mean normal is at least this long: the mouth of a bore in a curved
-/// wall does, a band around a neck does not.
+/// An opening faces one way if its mean normal is at least this long: the mouth of a bore in a
+/// curved wall does, a band around a neck does not.
 const FACING: f64 = 0.7;
 
 /// An opening whose way out is the mean of its facets; one that runs around the part has none.
