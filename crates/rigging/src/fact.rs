@@ -215,6 +215,12 @@ fn walls(standing: &Standing<'_>, facts: &mut Vec<Fact>) {
         let under = flask.drag.as_mm() + cut.heights_mm[0];
         note(&cut.piece, Side::Bottom, under, LEAST_SAND_MM);
     }
+    // A print may go up to the wall, but not through it.
+    for core in standing.castings.iter().flat_map(|lying| &lying.cores) {
+        let [low, high] = core.mesh.bounds();
+        let gaps = [0, 1].map(|axis| low[axis].min(inside[axis] - high[axis]));
+        note(&core.piece, Side::Wall, gaps[0].min(gaps[1]), 0.0);
+    }
 }
 
 fn no_gates(standing: &Standing<'_>, facts: &mut Vec<Fact>) {

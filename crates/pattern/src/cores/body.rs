@@ -102,6 +102,10 @@ struct Group {
 /// not.
 const ONE_BODY: f64 = 1.8;
 
+/// Rooms smaller than this share of the whole are the grain of facets, not hollows: a bore of 2 mm
+/// through a part as large as a hand is ten times as large.
+const SLIVER: f64 = 1e-6;
+
 /// Share of a piece that has to be held for it to be part of the core; the rest of a hollow's box
 /// is green sand that draws.
 const HELD: f64 = 0.2;
@@ -119,8 +123,12 @@ impl Rooms {
         let solid = Body::of(part)?;
         let frame = DrawFrame::drawing_along(up).ok_or(DrawError::NoDirection { up })?;
         let turned = frame.turned(part);
+        let hull = solid.hull()?;
+        let mut rooms = hull.without(&solid)?.parts()?;
+        // Over a round skin thousands of slivers lie between its facets and the skin drawn tight.
+        rooms.retain(|room| room.volume_mm3() > SLIVER * hull.volume_mm3());
         Ok(Rooms {
-            rooms: solid.hull()?.without(&solid)?.parts()?,
+            rooms,
             tree: Tree::over(&turned),
             frame,
             turned,
