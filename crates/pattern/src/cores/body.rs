@@ -387,24 +387,3 @@ fn skin_around(sand_mm: &[[Vector; 2]], wider_mm: f64) -> Result<Vec<Vector>, Co
     };
     Ok(Body::around(&wider(&tight))?.mesh().points)
 }
-
-/// An upright block.
-pub(super) fn block([low, high]: [Vector; 2]) -> Result<Body, CoreError> {
-    let corner = |i: u8| [0, 1, 2].map(|axis| [low, high][usize::from(i >> axis & 1)][axis]);
-    let sides = [
-        [0, 2, 3, 1],
-        [4, 5, 7, 6],
-        [0, 1, 5, 4],
-        [2, 6, 7, 3],
-        [0, 4, 6, 2],
-        [1, 3, 7, 5],
-    ];
-    let mesh = Mesh {
-        points: (0..8).map(corner).collect(),
-        triangles: sides
-            .iter()
-            .flat_map(|&[a, b, c, d]| [[a, b, c], [a, c, d]])
-            .collect(),
-    };
-    Ok(Body::of(&mesh)?)
-}

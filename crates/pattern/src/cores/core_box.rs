@@ -7,7 +7,6 @@
 
 use crate::boolean::Body;
 use crate::cores::CoreError;
-use crate::cores::body::block;
 use crate::draw::columns::{Columns, Plot, Span};
 use crate::draw::frame::DrawFrame;
 use crate::mesh::Mesh;
@@ -226,20 +225,13 @@ fn prism([x, y]: [f64; 2], radius: f64, [from, to]: [f64; 2]) -> Result<Body, Co
             [x + radius * cosine, y + radius * sine, z]
         })
     };
-    let mut triangles = Vec::new();
-    for side in 0..SIDES {
-        let next = (side + 1) % SIDES;
-        triangles.extend([
-            [side, next, next + SIDES],
-            [side, next + SIDES, side + SIDES],
-        ]);
-        if side > 0 && next > 0 {
-            triangles.extend([[0, next, side], [SIDES, side + SIDES, next + SIDES]]);
-        }
-    }
-    let mesh = Mesh {
-        points: ring(from).chain(ring(to)).collect(),
-        triangles,
-    };
-    Ok(Body::of(&mesh)?)
+    let corners: Vec<Vector> = ring(from).chain(ring(to)).collect();
+    Ok(Body::around(&corners)?)
+}
+
+/// An upright block.
+fn block([low, high]: [Vector; 2]) -> Result<Body, CoreError> {
+    let corner = |i: u8| [0, 1, 2].map(|axis| [low, high][usize::from(i >> axis & 1)][axis]);
+    let corners: Vec<Vector> = (0..8).map(corner).collect();
+    Ok(Body::around(&corners)?)
 }
