@@ -190,7 +190,7 @@ fn mm(length: Length) -> String {
 }
 
 /// A place to the millimetre, nought without a sign.
-fn place(place: Vector) -> String {
+pub(crate) fn place(place: Vector) -> String {
     place
         .map(|along| format!("{:.0}", along.round() + 0.0))
         .join(", ")

@@ -86,7 +86,7 @@ fn cm3(volume_mm3: f64) -> String {
 }
 
 /// A way along an axis by the word of the job file, any other by its three parts.
-fn way_text(way: Vector) -> String {
+pub(crate) fn way_text(way: Vector) -> String {
     let along = (0..3).find(|&axis| way[axis].abs() > 0.9999);
     match along {
         Some(axis) => {

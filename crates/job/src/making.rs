@@ -7,6 +7,7 @@
 
 pub mod files;
 mod joint;
+mod loose_told;
 mod parting;
 pub mod told;
 pub mod wish;
@@ -15,16 +16,17 @@ use measure::band::Band;
 use measure::length::Length;
 use pattern::contraction::growth_sideways;
 use pattern::draw::joint::JointError;
-use pattern::draw::undercut::undercuts;
+use pattern::draw::undercut::{Undercuts, undercuts};
 use pattern::draw::{DrawError, DrawSettings};
 use pattern::made::bed::BedError;
 use pattern::made::board::{BoardError, Fill};
 use pattern::made::filament::{Filament, FilamentError, PrintAdvice, Printing, advice};
 use pattern::made::grow::{GrowError, grown};
-use pattern::made::halves::{HalvesError, Pins};
+use pattern::made::halves::{HalvesError, PinWish, Pins};
 use pattern::made::joint::Joint;
 use pattern::made::lifting::LiftError;
 use pattern::made::line::{LineError, Station};
+use pattern::made::loose::{LooseError, LoosePiece, Stuck, loosened};
 use pattern::made::plate::PlateError;
 use pattern::made::prints::{Print, PrintError, with_prints};
 use pattern::made::stock::{Face, LeftOn, Stock, StockError, with_stock};
@@ -64,6 +66,10 @@ pub struct Making {
     pub joint_mm: [f64; 2],
     /// Sand that the pattern holds when it is drawn along z, mm³.
     pub held_mm3: f64,
+    /// Pieces that stay in the sand when the pattern is drawn, as they sit on it.
+    pub loose: Vec<LoosePiece>,
+    /// Sand for which a loose piece was advised and that none frees.
+    pub stuck: Vec<Stuck>,
     /// What is written, each a solid of its own.
     pub pieces: Vec<Piece>,
     /// Pins of two halves.
@@ -117,6 +123,8 @@ pub enum What {
     Drag,
     /// Its half in the cope.
     Cope,
+    /// A loose piece, by its number from one.
+    Loose(usize),
     /// The oddside.
     Oddside,
     /// The board with several patterns.
@@ -147,6 +155,9 @@ pub enum MakingError {
     /// Two halves.
     #[error("{0}")]
     Halves(#[from] HalvesError),
+    /// Loose pieces.
+    #[error("{0}")]
+    Loose(#[from] LooseError),
     /// The lifting hole.
     #[error("pattern.lifting: {0}")]
     Lift(#[from] LiftError),
@@ -214,13 +225,18 @@ pub fn make(job: &Job, part: &Mesh) -> Result<Making, MakingError> {
     if !prints.is_empty() {
         steps.push((Step::Prints, volume_mm3(&whole)));
     }
-    let held = undercuts(&whole, [0.0, 0.0, 1.0], &DrawSettings::suiting(&whole))?;
+    let held = held(&whole)?;
     // The draught has moved the skin: a joint that wanders follows the line where it is now.
     let joint = match joint {
         Joint::Flat(_) => joint,
         Joint::Blocks { .. } => Joint::along_the_line(&whole, flask(job, &whole))?,
     };
     let lines = parting_lines(&whole, &joint)?;
+    let loosened = loosened(&whole, &joint, &held.regions, Some(&pins(wish)))?;
+    let held_mm3 = match loosened.pieces.is_empty() {
+        true => held.trapped_mm3,
+        false => self::held(&loosened.body)?.trapped_mm3,
+    };
     let mut making = Making {
         name: job.name.clone(),
         serves: job.serves,
@@ -232,7 +248,9 @@ pub fn make(job: &Job, part: &Mesh) -> Result<Making, MakingError> {
         walls,
         no_draught,
         joint_mm: heights_of(&joint, &lines).map(|height| height - whole.bounds()[0][2]),
-        held_mm3: held.trapped_mm3,
+        held_mm3,
+        loose: loosened.pieces,
+        stuck: loosened.stuck,
         pieces: Vec::new(),
         pins: None,
         is_without_pins: false,
@@ -241,9 +259,23 @@ pub fn make(job: &Job, part: &Mesh) -> Result<Making, MakingError> {
         stations: Vec::new(),
         advice: advice(&printing(job)),
     };
-    making.part_it(job, &whole, &joint, &lines)?;
-    making.put_on_boards(job, &whole, &joint)?;
+    making.part_it(job, &loosened.body, &joint, &lines)?;
+    making.add_loose(job)?;
+    making.put_on_boards(job, [&whole, &loosened.body], &joint)?;
     Ok(making)
+}
+
+/// The sand that a pattern holds when it is drawn along z.
+fn held(pattern: &Mesh) -> Result<Undercuts, DrawError> {
+    undercuts(pattern, [0.0, 0.0, 1.0], &DrawSettings::suiting(pattern))
+}
+
+/// Pins for halves and loose pieces.
+fn pins(wish: &PatternWish) -> PinWish {
+    PinWish {
+        diameter_mm: wish.pins_mm,
+        clearance_mm: wish.clearance_mm,
+    }
 }
 
 fn sides(mesh: &Mesh) -> [f64; 3] {

@@ -141,6 +141,41 @@ fn boards_and_prints_are_made_where_asked_and_cut_for_the_printer() {
     assert!(!text.gauge.is_empty());
 }
 
+/// A block of 60 x 40 x 40 mm with two ribs of 8 x 30 mm on one side, one over the other.
+const RIBBED: &str = r#"
+[[solid]]
+kind = "box"
+size = ["60 mm", "40 mm", "40 mm"]
+axis = "y"
+[[solid]]
+kind = "box"
+size = ["10 mm", "30 mm", "6 mm"]
+at = ["33 mm", "10 mm", 0]
+axis = "y"
+[[solid]]
+kind = "box"
+size = ["10 mm", "30 mm", "8 mm"]
+at = ["33 mm", "26 mm", 0]
+axis = "y"
+"#;
+
+/// The joint lies on top: the lower rib is a piece of its own that is written beside the pattern.
+#[test]
+fn a_rib_that_holds_sand_is_a_loose_piece_with_a_file_of_its_own() {
+    let (job, mesh) = job_of("[mould]\njoint = \"40 mm\"\n[pattern]\ndraught = 0", RIBBED).unwrap();
+    let making = make(&job, &mesh).unwrap();
+    let kinds: Vec<What> = making.pieces.iter().map(|piece| piece.what).collect();
+    assert_eq!(kinds, [What::Pattern, What::Loose(1)]);
+    assert_eq!(making.held_mm3, 0.0);
+    close(making.loose[0].move_mm, 8.0 * 1.01, 1e-9);
+    let piece = volume_mm3(&making.pieces[1].mesh);
+    close(piece, 8.0 * 30.0 * 6.0 * 1.01_f64.powi(3), 0.02);
+    let files = files(&making).unwrap();
+    assert_eq!(files[2].0, "loose_piece_1.stl");
+    let lines = told(&making, System::Metric, Language::Uk).lines;
+    assert!(lines.iter().any(|line| line.id() == "making-loose-drag"));
+}
+
 /// Two bars at different heights and the riser between them: no level crosses both.
 const STEPPED: &str = r#"
 [[solid]]

@@ -86,6 +86,7 @@ pub mod slice;
 pub mod slits;
 pub mod solid;
 pub mod stl;
+pub mod sweep;
 pub mod threemf;
 pub mod threemf_model;
 pub mod threemf_write;

@@ -4,7 +4,7 @@
 //! The steps in their order: [`stock`] leaves metal on faces that are machined, [`grow`] makes
 //! everything larger by the contraction, [`taper`] gives the walls their draught, [`prints`] puts
 //! on what will hold the cores. Then [`halves`] parts it along the [`joint`] or [`mod@line`]
-//! engraves the joint on it, [`lifting`] drills the hole by which it is drawn, and [`bed`] cuts
+//! engraves the joint on it, [`loose`] cuts off what stays in the sand, [`lifting`] drills the hole by which it is drawn, and [`bed`] cuts
 //! what is larger than the printer; [`board`] makes the oddside it lies in and [`plate`] mounts
 //! several on a board; [`filament`] tells what a print weighs and how it stands the rammer.
 //! All lengths are millimetres, z is the way the cope is lifted.
@@ -16,8 +16,11 @@ pub mod filament;
 pub mod grow;
 pub mod halves;
 pub mod joint;
+pub mod ledge;
 pub mod lifting;
 pub mod line;
+pub mod loose;
+mod loose_pins;
 mod pins;
 mod plain;
 pub mod plate;

@@ -39,14 +39,15 @@ pub fn files(making: &Making) -> Result<Vec<(String, Vec<u8>)>, WriteError> {
 
 fn name_of(piece: &Piece) -> String {
     let what = match piece.what {
-        What::Pattern => "pattern",
-        What::Drag => "pattern_drag",
-        What::Cope => "pattern_cope",
-        What::Oddside => "oddside",
-        What::Board => "pattern_board",
+        What::Pattern => "pattern".to_owned(),
+        What::Drag => "pattern_drag".to_owned(),
+        What::Cope => "pattern_cope".to_owned(),
+        What::Loose(number) => format!("loose_piece_{number}"),
+        What::Oddside => "oddside".to_owned(),
+        What::Board => "pattern_board".to_owned(),
     };
     match piece.number {
-        None => what.to_owned(),
+        None => what,
         Some(number) => format!("{what}_{number}"),
     }
 }

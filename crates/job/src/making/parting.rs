@@ -4,7 +4,7 @@
 use pattern::made::bed::{Bed, on_bed};
 use pattern::made::board::{BoardWish as OddsideWish, oddside};
 use pattern::made::filament::filament;
-use pattern::made::halves::{HalvesError, PinWish, halved};
+use pattern::made::halves::{HalvesError, halved};
 use pattern::made::joint::Joint;
 use pattern::made::lifting::{Lifted, with_lifting_hole};
 use pattern::made::line::{engraved, stations};
@@ -12,7 +12,7 @@ use pattern::made::plate::{PlateWish, plate};
 use pattern::mesh::Mesh;
 
 use super::joint::sand_around;
-use super::{Making, MakingError, Piece, What, printing};
+use super::{Making, MakingError, Piece, What, pins, printing};
 use crate::job::Job;
 
 /// Stations of the height gauge lie about so far apart, mm: a hand's breadth bends less.
@@ -43,10 +43,7 @@ impl Making {
         if wish.one_piece {
             return self.add(job, What::Pattern, engraved(whole, lines)?.mesh);
         }
-        let pins = PinWish {
-            diameter_mm: wish.pins_mm,
-            clearance_mm: wish.clearance_mm,
-        };
+        let pins = pins(wish);
         let halves = match halved(whole, joint, Some(&pins)) {
             // Pins that nobody asked for by size are left out where they find no room.
             Err(HalvesError::NoRoom { .. }) if wish.pins_mm.is_none() => {
@@ -92,11 +89,21 @@ impl Making {
         Ok(with_lifting_hole(half, joint, lifted, screw_mm, &taken)?.mesh)
     }
 
-    /// The oddside and the board, where they are wanted.
+    /// The loose pieces, each as it sits on the pattern.
+    pub(super) fn add_loose(&mut self, job: &Job) -> Result<(), MakingError> {
+        let meshes: Vec<Mesh> = self.loose.iter().map(|piece| piece.mesh.clone()).collect();
+        for (mesh, number) in meshes.into_iter().zip(1..) {
+            self.add(job, What::Loose(number), mesh)?;
+        }
+        Ok(())
+    }
+
+    /// The oddside, in which the pattern lies with its loose pieces, and the board, which it is
+    /// fixed to without them, where they are wanted.
     pub(super) fn put_on_boards(
         &mut self,
         job: &Job,
-        whole: &Mesh,
+        [whole, body]: [&Mesh; 2],
         joint: &Joint,
     ) -> Result<(), MakingError> {
         let sand = sand_around(job, whole);
@@ -124,7 +131,7 @@ impl Making {
                 to_wall_mm,
                 between_mm: sand.between.as_mm(),
             };
-            let made = plate(whole, *joint_mm, &wished)?;
+            let made = plate(body, *joint_mm, &wished)?;
             self.add(job, What::Board, made.mesh)?;
         }
         Ok(())

@@ -7,7 +7,7 @@ use pattern::made::line::Station;
 use pattern::made::volume_mm3;
 
 use crate::job_file::Serves;
-use crate::making::{Making, Piece, Step, What};
+use crate::making::{Making, Piece, Step, What, loose_told};
 use crate::remark::Remark;
 use crate::remark::of_metal::MetalFact;
 use crate::words::Language;
@@ -109,13 +109,14 @@ fn pieces(making: &Making, first: System, language: Language) -> Vec<[String; 4]
 }
 
 fn name_of(piece: &Piece) -> Said {
-    let what = Said::new(match piece.what {
-        What::Pattern => "making-pattern",
-        What::Drag => "making-drag",
-        What::Cope => "making-cope",
-        What::Oddside => "making-oddside",
-        What::Board => "making-board",
-    });
+    let what = match piece.what {
+        What::Pattern => Said::new("making-pattern"),
+        What::Drag => Said::new("making-drag"),
+        What::Cope => Said::new("making-cope"),
+        What::Loose(number) => Said::new("making-loose").with("number", number),
+        What::Oddside => Said::new("making-oddside"),
+        What::Board => Said::new("making-board"),
+    };
     match piece.number {
         None => what,
         Some(number) => Said::new("making-numbered")
@@ -161,6 +162,7 @@ pub fn lines(making: &Making) -> Vec<Said> {
     if making.held_mm3 > 0.0 {
         lines.push(Said::new("making-holds-sand").with("volume", cm3(making.held_mm3)));
     }
+    lines.extend(loose_told::lines(making));
     if let Some(pins) = &making.pins {
         lines.push(
             Said::new("making-pins")
@@ -206,7 +208,7 @@ fn advised(advice: &PrintAdvice) -> Said {
     }
 }
 
-fn mm(length_mm: f64) -> String {
+pub(super) fn mm(length_mm: f64) -> String {
     format!("{} mm", rounded(length_mm, 4))
 }
 
@@ -218,6 +220,6 @@ fn cm2(area_mm2: f64) -> String {
     format!("{} cm²", rounded(area_mm2 / 1e2, 4))
 }
 
-fn cm3(volume_mm3: f64) -> String {
+pub(super) fn cm3(volume_mm3: f64) -> String {
     format!("{} cm³", rounded(Volume::from_mm3(volume_mm3).as_cm3(), 4))
 }

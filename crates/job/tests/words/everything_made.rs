@@ -4,8 +4,11 @@ use job::making::Making;
 use pattern::made::board::Fill;
 use pattern::made::filament::{Printing, advice};
 use pattern::made::halves::Pins;
+use pattern::made::ledge::Side;
+use pattern::made::loose::{LoosePiece, Stuck};
 use pattern::made::stock::{Face, LeftOn};
 use pattern::made::taper::TaperError;
+use pattern::mesh::Mesh;
 
 /// A pattern of which there is everything to tell.
 pub fn everything_made() -> Making {
@@ -38,13 +41,14 @@ pub fn everything_made() -> Making {
         }),
         joint_mm: [12.0, 15.0],
         held_mm3: 300.0,
+        loose: vec![loose(Side::Drag, None), loose(Side::Cope, Some(pins()))],
+        stuck: vec![Stuck {
+            centre_mm: [1.0, 2.0, 3.0],
+            volume_mm3: 900.0,
+            in_the_way_mm3: 400.0,
+        }],
         pieces: Vec::new(),
-        pins: Some(Pins {
-            places_mm: [[0.0; 3], [30.0, 0.0, 0.0]],
-            diameter_mm: 4.0,
-            hole_mm: 4.2,
-            depth_mm: 8.0,
-        }),
+        pins: Some(pins()),
         is_without_pins: true,
         dowels: (4, 1),
         fill: Some(Fill {
@@ -54,5 +58,25 @@ pub fn everything_made() -> Making {
         }),
         stations: Vec::new(),
         advice: advice(&printing),
+    }
+}
+
+fn pins() -> Pins {
+    Pins {
+        places_mm: [[0.0; 3], [30.0, 0.0, 0.0]],
+        diameter_mm: 4.0,
+        hole_mm: 4.2,
+        depth_mm: 8.0,
+    }
+}
+
+fn loose(side: Side, pins: Option<Pins>) -> LoosePiece {
+    LoosePiece {
+        mesh: Mesh::default(),
+        side,
+        inward: [1.0, 0.0, 0.0],
+        move_mm: 8.0,
+        shaved_mm3: 0.0,
+        pins,
     }
 }

@@ -4,7 +4,8 @@
 use crate::boolean::Body;
 use crate::cores::CoreError;
 use crate::cores::body::{CoreBody, Opening};
-use crate::mesh::{Edges, Mesh};
+use crate::mesh::Mesh;
+use crate::sweep::between;
 use crate::vector::{Vector, add, norm, scale, sub};
 
 /// A print by its sizes.
@@ -99,25 +100,13 @@ fn pushed_out(skin: &Mesh, opening: &Opening, length_mm: f64, wider_mm: f64) -> 
         let across = sub(from_middle, along);
         add(add(opening.centre_mm, along), scale(across, widening))
     };
-    let count = patch.points.len() as u32;
     let layers = [-OVERLAP * length_mm, length_mm].map(|away| {
         let places = patch.points.iter().zip(&out);
         let moved = places.map(|(place, out)| add(widened(*place, *out), scale(*out, away)));
         moved.collect::<Vec<Vector>>()
     });
     let [near, far] = layers;
-    let inward = patch.triangles.iter().map(|&[a, b, c]| [a, c, b]);
-    let outward = patch.triangles.iter().map(|t| t.map(|point| point + count));
-    let mut triangles: Vec<[u32; 3]> = inward.chain(outward).collect();
-    for side in Edges::of(&patch).open() {
-        let (from, to) = patch.ends(side.id);
-        triangles.push([from, to, to + count]);
-        triangles.push([from, to + count, from + count]);
-    }
-    Mesh {
-        points: near.into_iter().chain(far).collect(),
-        triangles,
-    }
+    between(&patch, &near, &far)
 }
 
 /// The way out at each point of a patch: the mean of the facets around it, by their area.

@@ -11,6 +11,7 @@ mod filament;
 mod growing;
 mod halves;
 mod line;
+mod loose;
 mod plate;
 mod prints;
 mod solids;
