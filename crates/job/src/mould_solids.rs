@@ -1,10 +1,11 @@
 //! The mould of a job as solids, and as files that other programs read.
 
+use pattern::draw::joint::JointError;
 use pattern::gltf::{Shown, write_glb};
 use pattern::stl::write_stl;
 use rigging::error::MouldError;
 use rigging::fact::Fact;
-use rigging::given::Core;
+use rigging::given::{Core, Given};
 use rigging::mould::{Mould, mould};
 use rigging::piece::{Piece, Solid};
 use thiserror::Error;
@@ -13,6 +14,7 @@ use crate::job::Job;
 use crate::made_cores::made_cores;
 use crate::part::Part;
 use crate::shop::Shop;
+use crate::turning::Turning;
 use crate::work_out::mould_given;
 
 /// Why a job has no mould of solids.
@@ -24,9 +26,32 @@ pub enum NoMould {
          [[solid]] tables"
     )]
     NoShape,
+    /// No sand holds a joint along the parting line.
+    #[error("in the mould, {error}{}", instead(*.joint_mm))]
+    Joint {
+        /// What is wrong.
+        error: JointError,
+        /// Height over the lowest point of the part at which a flat joint would do, mm.
+        joint_mm: Option<f64>,
+    },
     /// The mould room says no.
     #[error(transparent)]
-    Mould(#[from] MouldError),
+    Mould(MouldError),
+}
+
+/// What to write in the job file for another joint.
+fn instead(joint_mm: Option<f64>) -> String {
+    match joint_mm {
+        Some(joint_mm) => format!(
+            "; or write joint = \"{joint_mm:.1} mm\" under [mould]: the part draws from a flat joint \
+             there"
+        ),
+        None => {
+            "; write another up under [part], as `oddside draw` tells, or a joint under [mould] \
+                 for a flat one"
+                .to_owned()
+        }
+    }
 }
 
 /// Folder, in that of the job, into which the files go.
@@ -50,7 +75,19 @@ pub fn mould_of(job: &Job, shop: &Shop, part: &Part) -> Result<Mould, NoMould> {
         mesh: core.printed.core.clone(),
     });
     given.casting.cores = cores.collect();
-    let mut built = mould(&given, &job.place)?;
+    let over_lowest = |flat_at_mm: f64| over_lowest_mm(&given, job, part, flat_at_mm);
+    let mut built = mould(&given, &job.place).map_err(|error| match error {
+        MouldError::Parting { error, flat_at_mm } => NoMould::Joint {
+            error,
+            joint_mm: flat_at_mm.map(over_lowest),
+        },
+        error => NoMould::Mould(error),
+    })?;
+    let flat_at_mm = built.joint.as_ref().and_then(|joint| joint.flat_at_mm);
+    let flat = flat_at_mm.map(|flat_at_mm| Fact::FlatElsewhere {
+        joint_mm: over_lowest(flat_at_mm),
+    });
+    built.facts.extend(flat);
     let is_made = |name: &String| made.cores.iter().any(|core| core.name == *name);
     let undrawn = job.cores.iter().filter(|core| !is_made(&core.name));
     let undrawn = undrawn.map(|core| Fact::CoreNotDrawn {
@@ -58,6 +95,18 @@ pub fn mould_of(job: &Job, shop: &Shop, part: &Part) -> Result<Mould, NoMould> {
     });
     built.facts.extend(undrawn);
     Ok(built)
+}
+
+/// How far a height in the mould lies above the lowest point of the part as it is drawn, mm.
+fn over_lowest_mm(given: &Given, job: &Job, part: &Part, height_mm: f64) -> f64 {
+    let [low, high] = given.casting.mesh.bounds();
+    let grown_mm = high[2] - low[2];
+    let drawn_mm = part.looked().map_or(grown_mm, |looked| {
+        let upright = Turning::of(&looked.mesh, job.up).upright();
+        let [low, high] = looked.mesh.bounds();
+        high[upright] - low[upright]
+    });
+    (height_mm - low[2]) * drawn_mm / grown_mm
 }
 
 /// The mould as files, by name: an STL in mm for every solid, and one glTF with all of them but

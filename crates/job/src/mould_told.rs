@@ -55,6 +55,23 @@ pub fn fills(mould: &Mould) -> Said {
     Said::new("mould-fills").with("off", off)
 }
 
+/// Whether the joint is flat, or how far it wanders and how steeply.
+pub fn joint(mould: &Mould) -> Said {
+    let Some(wandering) = &mould.joint else {
+        return Said::new("mould-joint-flat");
+    };
+    let joint = &wandering.joint;
+    let mm = |length: f64| format!("{length:.1} mm");
+    let [low, high] = joint.shown_mm;
+    let [x, y, z] = joint.steepest_at_mm;
+    let degrees = joint.steepest.atan().to_degrees();
+    Said::new("mould-joint-wanders")
+        .with("below", mm(-low))
+        .with("above", mm(high))
+        .with("slope", format!("{degrees:.0}°"))
+        .with("place", format!("{x:.0}, {y:.0}, {z:.0} mm"))
+}
+
 /// What was noticed, in its order, the weightier first.
 pub fn noticed(mould: &Mould) -> Vec<Noticed> {
     let mut all: Vec<Noticed> = mould.facts.iter().map(of_fact).collect();
@@ -77,9 +94,10 @@ const PLACE_KEY: &str = "[mould.place]";
 /// A fact in words.
 pub fn of_fact(fact: &Fact) -> Noticed {
     let level = match fact {
-        Fact::ShortRunOff { .. } | Fact::LowFeeder { .. } | Fact::CoreNotDrawn { .. } => {
-            Level::Note
-        }
+        Fact::ShortRunOff { .. }
+        | Fact::LowFeeder { .. }
+        | Fact::FlatElsewhere { .. }
+        | Fact::CoreNotDrawn { .. } => Level::Note,
         _ => Level::Caution,
     };
     Noticed {
@@ -153,6 +171,9 @@ fn words(fact: &Fact) -> Said {
         } => Said::new("mould-low-feeder")
             .with("piece", piece(of))
             .with("missing", mm(*missing_mm)),
+        Fact::FlatElsewhere { joint_mm } => {
+            Said::new("mould-flat-elsewhere").with("joint", format!("joint = \"{joint_mm:.1} mm\""))
+        }
         Fact::CoreNotDrawn { name } => {
             Said::new("mould-core-not-drawn").with("name", name.as_str())
         }

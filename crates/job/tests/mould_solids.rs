@@ -13,7 +13,10 @@ use job::mould_solids::{NoMould, mould_files, mould_of};
 use job::mould_told::{noticed, piece};
 use job::remark::Level;
 use job::words::Language;
+use pattern::draw::joint::STEEPEST;
+use pattern::rays::along;
 use pattern::stl::read_binary;
+use pattern::tree::Tree;
 use rigging::fact::Fact;
 use rigging::mould::Mould;
 use rigging::piece::Piece;
@@ -48,6 +51,79 @@ fn moulds_of_examples_fill_their_flasks_and_run() {
         assert_eq!(mould.castings.len(), opened.job.count, "{name}");
         assert!(count(&mould, |piece| matches!(piece, Piece::Gate(_))) >= opened.job.count);
     }
+}
+
+/// Sand that the castings pull along as they are drawn, as a share of their metal, counted on
+/// upright lines: of the drag over all metal, of the cope under all of it.
+fn pulled(mould: &Mould, height: impl Fn([f64; 2]) -> f64) -> f64 {
+    let (mut pulled, mut metal) = (0.0, 0.0);
+    for casting in &mould.castings {
+        let tree = Tree::over(&casting.mesh);
+        let [low, high] = casting.mesh.bounds();
+        for i in 0..120 {
+            for j in 0..120 {
+                let share = |axis: usize, at: i32| {
+                    low[axis] + (f64::from(at) + 0.503) / 120.0 * (high[axis] - low[axis])
+                };
+                let at = [share(0, i), share(1, j)];
+                let met = along(&casting.mesh, &tree, 2, [at[0], at[1], 0.0]);
+                if let (Some(from), Some(to)) = (met.first(), met.last()) {
+                    let joint = height(at);
+                    pulled += (from.at - joint).max(joint - to.at).max(0.0);
+                    metal += to.at - from.at;
+                }
+            }
+        }
+    }
+    pulled / metal
+}
+
+/// Parts whose parting line wanders: with the joint along it the flask is full, the rigging meets
+/// and draws, and hardly any sand is pulled along that a flat joint would have pulled.
+#[test]
+fn a_joint_that_wanders_goes_through_the_mould() {
+    for name in ["bell-crank", "forked-jaw", "pump-housing"] {
+        let mould = built(&example(name));
+        let wandering = mould.joint.as_ref();
+        assert!(wandering.is_some(), "{name}");
+        let joint = &wandering.unwrap().joint;
+        assert!(mould.off_by.abs() < 1e-3, "{name}: {}", mould.off_by);
+        let [low, high] = joint.shown_mm;
+        assert!(high - low > 1.0, "{name}: {low} {high}");
+        assert!(joint.steepest <= STEEPEST, "{name}: {}", joint.steepest);
+        let (flat, led) = (
+            pulled(&mould, |_| 0.0),
+            pulled(&mould, |at| joint.height_mm(at)),
+        );
+        assert!(
+            led < 0.002 && led < flat / 2.0,
+            "{name}: flat {flat}, led {led}"
+        );
+        let said = job::mould_told::joint(&mould);
+        assert_eq!(said.id(), "mould-joint-wanders");
+        for language in Language::ALL {
+            let shown = language.say(&said);
+            assert!(shown.contains(&format!("{high:.1} mm")), "{shown}");
+        }
+    }
+}
+
+/// Where sand holds no joint the flat one is not taken silently.
+#[test]
+fn a_joint_that_sand_does_not_hold_is_told() {
+    let opened = example("truss-base");
+    let error = mould_of(&opened.job, &opened.shop, &opened.part).unwrap_err();
+    assert!(matches!(error, NoMould::Joint { .. }), "{error}");
+    let told = error.to_string();
+    assert!(told.contains(" mm") && told.contains("[mould]"), "{told}");
+    let mut flat = opened.job.clone();
+    flat.joint = Some(measure::length::Length::from_mm(40.0));
+    assert!(
+        mould_of(&flat, &opened.shop, &opened.part)
+            .unwrap()
+            .joint
+            .is_none()
+    );
 }
 
 /// A cavity is larger than its casting by the cube of what the metal contracts.
@@ -192,6 +268,7 @@ fn every_fact_is_told_in_every_language() {
             piece: Piece::Feeder(3),
             missing_mm: 11.0,
         },
+        Fact::FlatElsewhere { joint_mm: 11.5 },
         Fact::CoreNotDrawn {
             name: "bore".to_owned(),
         },

@@ -6,6 +6,7 @@ use pattern::boolean::Body;
 use crate::bars::block;
 use crate::cut::Cut;
 use crate::error::MouldError;
+use crate::face::Face;
 use crate::given::Given;
 use crate::lie::Lying;
 use crate::piece::Piece;
@@ -27,6 +28,7 @@ pub(crate) struct Filled {
 /// Takes castings, rigging, vents and cores out of the two blocks of sand.
 pub(crate) fn fill(
     given: &Given,
+    face: &Face,
     castings: &[Lying],
     rigging: &[Cut],
     vents: Option<&Cut>,
@@ -45,7 +47,7 @@ pub(crate) fn fill(
     let metal = poured.common_with(&inside).map_err(wrong)?;
     let above_cope = Volume::from_mm3((poured.volume_mm3() - metal.volume_mm3()).max(0.0));
     let air: Vec<Body> = vents.map(|cut| cut.body.clone()).into_iter().collect();
-    let [drag_block, cope_block] = blocks(given)?;
+    let [drag_block, cope_block] = face.blocks.clone();
     let sand_of = |block: Body, piece: Piece| {
         let left = without_all(block, std::slice::from_ref(&metal), &piece)?;
         let left = without_all(left, &cores, &piece)?;
@@ -69,23 +71,6 @@ fn inside(given: &Given) -> pattern::mesh::Mesh {
     let flask = &given.flask;
     let (x, y) = (flask.length.as_mm(), flask.width.as_mm());
     block([0.0, 0.0, -flask.drag.as_mm()], [x, y, flask.cope.as_mm()])
-}
-
-/// Drag and cope before anything is taken out.
-fn blocks(given: &Given) -> Result<[Body; 2], MouldError> {
-    let flask = &given.flask;
-    let (x, y) = (flask.length.as_mm(), flask.width.as_mm());
-    match &given.blocks {
-        Some(blocks) => Ok([
-            body(&blocks.drag_block, &Piece::Drag)?,
-            body(&blocks.cope_block, &Piece::Cope)?,
-        ]),
-        None => {
-            let drag = block([0.0, 0.0, -flask.drag.as_mm()], [x, y, 0.0]);
-            let cope = block([0.0; 3], [x, y, flask.cope.as_mm()]);
-            Ok([body(&drag, &Piece::Drag)?, body(&cope, &Piece::Cope)?])
-        }
-    }
 }
 
 fn body(mesh: &pattern::mesh::Mesh, piece: &Piece) -> Result<Body, MouldError> {

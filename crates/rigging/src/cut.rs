@@ -6,8 +6,9 @@ use pattern::shape::ShapeError;
 use pattern::vector::{Vector, norm, scale};
 
 use crate::error::MouldError;
+use crate::face::Face;
 use crate::piece::Piece;
-use crate::plan_view::Footprint;
+use crate::plan_view::{Footprint, Point};
 
 /// A piece of rigging in its place.
 #[derive(Clone)]
@@ -84,25 +85,30 @@ impl Cut {
     }
 
     /// A place where a shape hooks behind sand as it is drawn.
-    pub(crate) fn hooks_at(&self) -> Option<Vector> {
+    pub(crate) fn hooks_at(&self, face: &Face) -> Option<Vector> {
+        let joint = |at: Point| face.height_mm(at);
         self.shapes
             .iter()
-            .find_map(|(mesh, draw)| hook(mesh, *draw))
+            .find_map(|(mesh, draw)| hook(mesh, *draw, joint))
     }
 }
 
 /// A facet leaning over further than this, as the sine of its angle, hooks: below it is rounding.
 const LEANS: f64 = 1e-6;
 
+/// Facets nearer to the joint than this, mm, lie in it: what is cut along a joint of many facets is
+/// rounded by as much.
+const IN_THE_JOINT_MM: f64 = 1e-3;
+
 /// The middle of the first facet that hooks. In the drag, and all the way up where a shape goes
 /// out through the top, no side may face up; in the cope, where it goes out through the joint, none
 /// may face down. The faces that lie in the joint and at the top hold no sand.
-fn hook(mesh: &Mesh, draw: Draw) -> Option<Vector> {
-    let [low, high] = mesh.bounds();
-    let is_level_with = |corners: [Vector; 3], height: f64| {
+fn hook(mesh: &Mesh, draw: Draw, joint: impl Fn(Point) -> f64) -> Option<Vector> {
+    let [_, high] = mesh.bounds();
+    let is_at_the_top = |corners: [Vector; 3]| {
         corners
             .iter()
-            .all(|corner| (corner[2] - height).abs() < 1e-9)
+            .all(|corner| (corner[2] - high[2]).abs() < 1e-9)
     };
     (0..mesh.triangles.len()).find_map(|facet| {
         let corners = mesh.corners(facet);
@@ -110,11 +116,11 @@ fn hook(mesh: &Mesh, draw: Draw) -> Option<Vector> {
         let faces_up = normal[2] / norm(normal);
         let [a, b, c] = corners;
         let middle = scale([0, 1, 2].map(|axis| a[axis] + b[axis] + c[axis]), 1.0 / 3.0);
+        let over_joint = middle[2] - joint([middle[0], middle[1]]);
         let hooks = match draw {
-            Draw::FromJoint if middle[2] > 0.0 => {
-                faces_up < -LEANS && !is_level_with(corners, low[2].max(0.0))
-            }
-            _ => faces_up > LEANS && !is_level_with(corners, high[2]),
+            Draw::FromJoint if over_joint.abs() < IN_THE_JOINT_MM => false,
+            Draw::FromJoint if over_joint > 0.0 => faces_up < -LEANS,
+            _ => faces_up > LEANS && !is_at_the_top(corners),
         };
         hooks.then_some(middle)
     })
@@ -122,6 +128,8 @@ fn hook(mesh: &Mesh, draw: Draw) -> Option<Vector> {
 
 #[cfg(test)]
 mod tests {
+    use pattern::mesh::Mesh;
+
     use super::{Draw, hook};
     use crate::bars::round;
 
@@ -131,6 +139,7 @@ mod tests {
         // In the cope: narrower upward leaves through the joint, wider upward through the top.
         let narrower = cone([0.0, 50.0], [40.0, 30.0]);
         let wider = cone([0.0, 50.0], [30.0, 40.0]);
+        let hook = |mesh: &Mesh, draw| hook(mesh, draw, |_| 0.0);
         assert_eq!(hook(&narrower, Draw::FromJoint), None);
         assert_eq!(hook(&wider, Draw::Upward), None);
         assert!(hook(&narrower, Draw::Upward).is_some_and(|at| at[2] > 0.0));

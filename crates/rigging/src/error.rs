@@ -1,6 +1,7 @@
 //! Why there is no mould to be had.
 
 use pattern::boolean::BooleanError;
+use pattern::draw::joint::JointError;
 use pattern::shape::ShapeError;
 use thiserror::Error;
 
@@ -57,6 +58,14 @@ pub enum MouldError {
         place_mm: [f64; 2],
         /// Inside of the flask.
         inside_mm: [f64; 2],
+    },
+    /// No joint that sand holds; places in the mould, of the first casting.
+    #[error("{error}")]
+    Parting {
+        /// What is wrong.
+        error: JointError,
+        /// Where a flat joint would do, mm above the joint there is.
+        flat_at_mm: Option<f64>,
     },
     /// A size that no solid has.
     #[error("{piece}: {error}")]

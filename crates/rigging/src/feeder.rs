@@ -9,6 +9,7 @@ use std::f64::consts::TAU;
 use crate::bars::{Bar, OVERLAP_MM, ROUND_SLOPE, SLOPE, round};
 use crate::cut::{Cut, Draw};
 use crate::error::MouldError;
+use crate::face::Face;
 use crate::given::{FeederSize, Given, Heavy};
 use crate::lie::{Lying, nearest};
 use crate::piece::Piece;
@@ -32,6 +33,8 @@ pub(crate) struct Clear<'a> {
     pub(crate) castings: &'a [Lying],
     /// Runners, as far as they may run, and the sprue.
     pub(crate) metal: &'a [Footprint],
+    /// The joint: a feeder beside its casting stands where it is level.
+    pub(crate) face: &'a Face,
 }
 
 /// A section whose skin lies further from its middle than this many of its largest balls is fed
@@ -235,6 +238,10 @@ impl Next<'_> {
             to: along(middle, way, out),
             heights,
         };
+        let sand = [along(middle, way, skin[1]), neck.to];
+        if clear.face.off_level(sand, 2.0 * self.radius_mm()).is_some() {
+            return None;
+        }
         let spare = self.spare(&neck, clear)?;
         // Room is worth a fifth of nearness, up to what no longer matters.
         Some((skin[1] - 0.2 * spare.min(30.0), neck))

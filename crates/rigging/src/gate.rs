@@ -5,13 +5,18 @@
 //! the casting meets the joint: for metals whose slag floats, below a runner in the cope; for
 //! others above a runner in the drag, so that the runner is full before the first metal enters.
 
+mod search;
+
+use self::search::Search;
 use crate::bars::{Bar, OVERLAP_MM, SLOPE};
 use crate::cut::{Cut, Draw};
 use crate::error::MouldError;
-use crate::given::{Given, Half, Heavy};
+use crate::face::Face;
+use crate::following::{self, AlongJoint};
+use crate::given::{Given, Half};
 use crate::lie::Lying;
 use crate::piece::Piece;
-use crate::plan_view::{Footprint, Point, along, apart, passages, way_to};
+use crate::plan_view::{Footprint, Point, along, way_to};
 use crate::runner::Section;
 
 /// A gate in its place.
@@ -29,6 +34,8 @@ pub(crate) struct Gate {
     pub(crate) thick_mm: f64,
     /// Width half way down.
     pub(crate) width_mm: f64,
+    /// Whether the joint leaves its level on the way, and the gate with it.
+    pub(crate) follows: bool,
 }
 
 /// What stands in the way of gates.
@@ -39,6 +46,8 @@ pub(crate) struct Around<'a> {
     pub(crate) sprue: Footprint,
     /// Cores, cut at the height of the gates.
     pub(crate) cores: &'a [Vec<Point>],
+    /// The joint.
+    pub(crate) face: &'a Face,
 }
 
 /// Where the runner runs from which a casting is fed.
@@ -93,7 +102,8 @@ const OTHER_HALF_COSTS_MM: f64 = 40.0;
 /// Sand kept between a gate and a feeder or the sprue, mm.
 const APART_MM: f64 = 10.0;
 
-/// The gates of one casting by the rules: none where the runner cannot see it.
+/// The gates of one casting by the rules: none where the runner cannot see it. Where the joint
+/// leaves its level around it, a level way is taken if there is one that faces nothing.
 pub(crate) fn gates(
     given: &Given,
     lying: &Lying,
@@ -101,6 +111,30 @@ pub(crate) fn gates(
     section: &Section,
     around: &Around<'_>,
 ) -> Vec<Gate> {
+    let search = |along_joint: Option<&AlongJoint<'_>>| {
+        best(given, (lying, along_joint), beside, section, around)
+    };
+    let level = search(None);
+    let is_fair = |(cost, _): &(f64, Vec<Gate>)| *cost < FACING_COSTS_MM;
+    let found = match around.face.wandering.is_some() && !level.as_ref().is_some_and(is_fair) {
+        true => {
+            let followed = search(Some(&AlongJoint::of(lying, around.face)));
+            let ways = level.into_iter().chain(followed);
+            ways.min_by(|(a, _), (b, _)| a.total_cmp(b))
+        }
+        false => level,
+    };
+    found.map_or_else(Vec::new, |(_, places)| places)
+}
+
+/// The least that gates cost, and these gates.
+fn best(
+    given: &Given,
+    (lying, along_joint): (&Lying, Option<&AlongJoint<'_>>),
+    beside: &Beside,
+    section: &Section,
+    around: &Around<'_>,
+) -> Option<(f64, Vec<Gate>)> {
     let preferred = given.sizes.runner_half.other();
     let mut best: Option<(f64, Vec<Gate>)> = None;
     for half in [preferred, preferred.other()] {
@@ -113,6 +147,7 @@ pub(crate) fn gates(
             };
             let search = Search {
                 lying,
+                along_joint,
                 beside,
                 size,
                 half,
@@ -136,7 +171,7 @@ pub(crate) fn gates(
             }
         }
     }
-    best.map_or_else(Vec::new, |(_, places)| places)
+    best
 }
 
 /// A gate that enters at a point given, from the nearest point of a runner.
@@ -146,16 +181,19 @@ pub(crate) fn gate_at(
     from: Point,
     entry: Point,
     section: &Section,
+    face: &Face,
 ) -> Option<Gate> {
     let (way, _) = way_to(from, entry);
     let to = along(entry, way, BITE_MM);
+    let joint_mm = face.height_mm(to);
     let preferred = given.sizes.runner_half.other();
     let sized = [preferred, preferred.other()].map(|half| {
         let size = Size::of(given, lying, half, section, (FLATNESS[0].0, 1))?;
         Some((half, size))
     });
-    let meets =
-        |(half, size): &&(Half, Size)| lying.has_metal(to, half.way() * size.thick_mm / 2.0);
+    let meets = |(half, size): &&(Half, Size)| {
+        lying.has_metal(to, joint_mm + half.way() * size.thick_mm / 2.0)
+    };
     let (half, size) = sized
         .iter()
         .flatten()
@@ -168,13 +206,22 @@ pub(crate) fn gate_at(
         half: *half,
         thick_mm: size.thick_mm,
         width_mm: size.width_mm * size.count as f64,
+        follows: face
+            .off_level([from, entry], size.width_mm * size.count as f64)
+            .is_some(),
     })
 }
 
 impl Gate {
     /// As it is cut: a bar from the runner into the casting, with a root in a runner that lies in
     /// the other half.
-    pub(crate) fn cut(&self, number: usize, section: &Section) -> Result<Cut, MouldError> {
+    pub(crate) fn cut(
+        &self,
+        number: usize,
+        section: &Section,
+        face: &Face,
+    ) -> Result<Cut, MouldError> {
+        let piece = Piece::Gate(number);
         let bar = Bar {
             from: self.from,
             to: self.to,
@@ -183,7 +230,11 @@ impl Gate {
             tip_mm: self.half.way() * self.thick_mm,
             slope: SLOPE,
         };
-        let mut shapes = vec![(Ok(bar.mesh()), Draw::FromJoint)];
+        let mesh = match self.follows {
+            true => following::cut(self, &piece, face)?,
+            false => bar.mesh(),
+        };
+        let mut shapes = vec![(Ok(mesh), Draw::FromJoint)];
         if self.half != section.half {
             let (way, _) = way_to(self.from, self.to);
             let reach = section.width_mm / 2.0 - OVERLAP_MM;
@@ -197,7 +248,7 @@ impl Gate {
             };
             shapes.push((Ok(root.mesh()), Draw::FromJoint));
         }
-        Cut::of(Piece::Gate(number), self.covers(), shapes)
+        Cut::of(piece, self.covers(), shapes)
     }
 
     /// What it covers on the joint.
@@ -238,112 +289,5 @@ impl Size {
             width_mm: width / count,
             count: count as usize,
         })
-    }
-}
-
-struct Search<'a> {
-    lying: &'a Lying,
-    beside: &'a Beside,
-    size: Size,
-    half: Half,
-    around: &'a Around<'a>,
-}
-
-impl Search<'_> {
-    /// The best places, as many as there have to be and no two in each other's way, and what they
-    /// cost in the mean.
-    fn places(&self) -> (f64, Vec<Gate>) {
-        let height = self.half.way() * self.size.thick_mm / 2.0;
-        let cut = self.lying.cut(height);
-        let [low, high] = self.lying.bounds;
-        let axis = self.beside.axis;
-        let (start, length) = (low[axis], high[axis] - low[axis]);
-        let steps = (length / STEP_MM).ceil().max(2.0) as usize;
-        let step = |place: usize| start + length * place as f64 / steps as f64;
-        let mut tried: Vec<(f64, Gate)> = (1..steps)
-            .filter_map(|place| self.at(step(place), &cut))
-            .collect();
-        tried.sort_by(|(a, _), (b, _)| a.total_cmp(b));
-        let mut kept: Vec<Gate> = Vec::new();
-        let mut all = 0.0;
-        for (cost, gate) in tried {
-            let is_clear =
-                |other: &Gate| apart(other.from, gate.from) >= self.size.width_mm + APART_MM;
-            if kept.len() < self.size.count && kept.iter().all(is_clear) {
-                kept.push(gate);
-                all += cost;
-            }
-        }
-        (all / kept.len().max(1) as f64, kept)
-    }
-
-    /// A gate at one place along the runner, and what it costs.
-    fn at(&self, along_mm: f64, cut: &[Vec<Point>]) -> Option<(f64, Gate)> {
-        let Beside {
-            axis,
-            across_mm,
-            side,
-        } = *self.beside;
-        let own = |along: f64, across: f64| {
-            if axis == 0 {
-                [along, across]
-            } else {
-                [across, along]
-            }
-        };
-        let way = own(0.0, side);
-        let edge = 0.45 * self.size.width_mm;
-        let mut reach = [f64::NEG_INFINITY, f64::INFINITY];
-        for aside in [-edge, 0.0, edge] {
-            let met = passages(cut, own(along_mm + aside, across_mm), way);
-            let [enters, leaves] = [*met.first()?, *met.get(1)?];
-            reach = [reach[0].max(enters), reach[1].min(leaves)];
-        }
-        let [skin, behind] = reach;
-        if behind - skin < 2.0 * OVERLAP_MM {
-            return None;
-        }
-        let from = own(along_mm, across_mm);
-        let gate = Gate {
-            casting: self.lying.number,
-            from,
-            to: along(from, way, skin + BITE_MM.min((behind - skin) / 2.0)),
-            half: self.half,
-            thick_mm: self.size.thick_mm,
-            width_mm: self.size.width_mm,
-        };
-        let entry = along(from, way, skin);
-        let facing = self.faces(&gate, way, behind - skin);
-        let cost = skin + self.heaviness(entry) * HEAVY_COSTS_MM + facing;
-        Some((cost, gate))
-    }
-
-    /// What the gate's way costs where a feeder, the sprue or a core lies in it.
-    fn faces(&self, gate: &Gate, way: Point, wall_mm: f64) -> f64 {
-        let covers = gate.covers();
-        let tip = gate.half.way() * gate.thick_mm;
-        let heights = [tip.min(0.0), tip.max(0.0)];
-        let mut feeders = self.around.feeders.iter();
-        let is_near = covers.gap(&self.around.sprue) < APART_MM
-            || feeders.any(|feeder| feeder.gap(&covers, heights) < APART_MM);
-        // A stream meets what lies within ten walls behind the one it enters through.
-        let seen = passages(self.around.cores, gate.to, way);
-        let is_core = seen.first().is_some_and(|core| *core < 10.0 * wall_mm);
-        FACING_COSTS_MM * (f64::from(u8::from(is_near)) + f64::from(u8::from(is_core)))
-    }
-
-    /// How heavy the casting is at a place: the modulus of the section whose heaviest ball lies
-    /// nearest, over that of the heaviest.
-    fn heaviness(&self, place: Point) -> f64 {
-        let from = |heavy: &Heavy| {
-            let middle = [heavy.place_mm[0], heavy.place_mm[1]];
-            apart(middle, place) - heavy.inscribed.as_mm() / 2.0
-        };
-        let sections = &self.lying.sections;
-        let nearest = sections.iter().min_by(|a, b| from(a).total_cmp(&from(b)));
-        match (nearest, sections.first()) {
-            (Some(nearest), Some(heaviest)) => nearest.modulus / heaviest.modulus,
-            _ => 0.0,
-        }
     }
 }

@@ -21,8 +21,8 @@ pub struct Given {
     pub casting: Casting,
     /// Sizes of the rigging.
     pub sizes: Sizes,
-    /// Drag and cope before anything is taken out of them; left out, two blocks with a flat joint.
-    pub blocks: Option<Blocks>,
+    /// How the halves of the mould part.
+    pub parting: Parting,
     /// What metal, sand and cores weigh.
     pub densities: Densities,
 }
@@ -114,14 +114,14 @@ pub struct Core {
     pub mesh: Mesh,
 }
 
-/// The two halves of the flask as blocks of sand that meet in the joint, mm, closed and wound
-/// outward: together they fill the inside of the flask.
-#[derive(Clone, Debug)]
-pub struct Blocks {
-    /// Below the joint.
-    pub drag_block: Mesh,
-    /// Above the joint.
-    pub cope_block: Mesh,
+/// How the halves of a mould part.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Parting {
+    /// At height nought everywhere, whether a casting draws so or not.
+    Flat,
+    /// At height nought where the castings draw so, else along their parting lines, and at height
+    /// nought along walls and runners.
+    AlongTheLine,
 }
 
 /// What things weigh.

@@ -9,7 +9,7 @@
 //! use mould::flask::{Flask, Load, clearance, flask_to_make};
 //! use mould::gating::running_system::basin_over;
 //! use pattern::shape::{Form, Shape};
-//! use rigging::given::{Casting, Densities, Given, Half, Sizes, Vents};
+//! use rigging::given::{Casting, Densities, Given, Half, Parting, Sizes, Vents};
 //! use rigging::mould::mould;
 //! use rigging::placement::Placement;
 //!
@@ -52,7 +52,7 @@
 //!         feeder: None,
 //!         vents: Some(Vents { spacing: mm(30.0), wire: mm(2.0), short: mm(12.0) }),
 //!     },
-//!     blocks: None,
+//!     parting: Parting::Flat,
 //!     densities: Densities {
 //!         metal: Density::from_kg_per_m3(2400.0),
 //!         sand: Density::from_kg_per_m3(1600.0),
@@ -71,11 +71,14 @@
 mod arrangement;
 mod bars;
 mod cavity;
+mod cell;
 mod cut;
 mod downhill;
 pub mod error;
+pub mod face;
 pub mod fact;
 mod feeder;
+mod following;
 mod gate;
 pub mod given;
 mod lie;
@@ -84,4 +87,5 @@ pub mod piece;
 pub mod placement;
 mod plan_view;
 mod runner;
+mod standing;
 mod vent;

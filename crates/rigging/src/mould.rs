@@ -7,10 +7,12 @@ use pattern::mesh::Mesh;
 
 use crate::arrangement::{Arrangement, Branch, Widths, arrange};
 use crate::cavity::{Filled, fill};
+use crate::cell::Rectangle;
 use crate::cut::Cut;
 use crate::downhill::{downhill, levels, well_across_mm};
 use crate::error::MouldError;
-use crate::fact::{Fact, Standing, facts};
+use crate::face::{Face, Wandering, face};
+use crate::fact::Fact;
 use crate::feeder::{Clear, Feeder, feeders};
 use crate::gate::{Around, Beside, Gate, gate_at, gates};
 use crate::given::Given;
@@ -19,12 +21,14 @@ use crate::piece::{Piece, Solid};
 use crate::placement::{FeederAt, Placement};
 use crate::plan_view::{Footprint, Point, apart, nearest_on};
 use crate::runner::{Section, runners};
+use crate::standing::{Standing, facts};
 use crate::vent::vents;
 
 /// A mould as a set of solids.
 ///
 /// The origin is the front left inside corner of the flask at the joint: x runs along the flask, y
-/// across it, z up; the joint lies at z = 0 unless the blocks of the two halves say otherwise.
+/// across it, z up; the joint lies at z = 0 along walls and runners, and elsewhere unless it
+/// wanders.
 #[derive(Clone, Debug)]
 pub struct Mould {
     /// The castings, as large as their cavities.
@@ -47,6 +51,8 @@ pub struct Mould {
     /// How far cope, drag, metal, cores and vents together miss the inside of the flask, as a
     /// share of it: nought but for rounding where they fill it without gap or overlap.
     pub off_by: f64,
+    /// The joint where it wanders; none where it is flat at height nought.
+    pub joint: Option<Wandering>,
     /// What was noticed.
     pub facts: Vec<Fact>,
 }
@@ -56,14 +62,16 @@ pub struct Mould {
 /// # Errors
 ///
 /// A flask without room for the castings and their runner, a basin without height for its sprue, a
-/// place outside of the flask, a feeder at a section that is none, or a skin that does not close.
+/// place outside of the flask, a feeder at a section that is none, a parting line along which no
+/// sand holds a joint, or a skin that does not close.
 pub fn mould(given: &Given, placement: &Placement) -> Result<Mould, MouldError> {
     let laid = Laid::of(given, placement)?;
     let castings = lay(given, &laid.arrangement.corners)?;
     let levels = levels(given, laid.section.depth_mm)?;
     let downhill = downhill(given, &levels, laid.sprue)?;
-    let feeders = placed_feeders(given, placement, &laid, &castings)?;
-    let gates = placed_gates(given, placement, &laid, &castings, &feeders);
+    let face = face(given, &castings, &laid.kept_flat(given))?;
+    let feeders = placed_feeders(given, placement, &laid, &castings, &face)?;
+    let gates = placed_gates(given, placement, &laid, &castings, &feeders, &face);
     let runners = runners(given, &laid.arrangement, laid.sprue, &gates);
     let runners = runners.into_iter().zip(1..).map(|(runner, number)| {
         let cut = runner.cut(number)?;
@@ -71,12 +79,13 @@ pub fn mould(given: &Given, placement: &Placement) -> Result<Mould, MouldError> 
     });
     let runners = runners.collect::<Result<Vec<_>, MouldError>>()?;
     let gates = gates.into_iter().zip(1..).map(|(gate, number)| {
-        let cut = gate.cut(number, &laid.section)?;
+        let cut = gate.cut(number, &laid.section, &face)?;
         Ok((gate, cut))
     });
     let gates = gates.collect::<Result<Vec<_>, MouldError>>()?;
     let standing = Standing {
         given,
+        face: &face,
         castings: &castings,
         downhill: &downhill,
         runners: &runners,
@@ -91,13 +100,14 @@ pub fn mould(given: &Given, placement: &Placement) -> Result<Mould, MouldError> 
     let rigging: Vec<Cut> = running.chain(of_feeders).collect();
     let metal: Vec<Footprint> = rigging.iter().map(|cut| cut.covers).collect();
     let vents = vents(given, &castings, &metal)?;
-    let filled = fill(given, &castings, &rigging, vents.as_ref())?;
+    let filled = fill(given, &face, &castings, &rigging, vents.as_ref())?;
     Ok(weighed(
         given,
         &castings,
         &rigging,
         vents.as_ref(),
         &filled,
+        face,
         facts,
     ))
 }
@@ -158,6 +168,31 @@ impl Laid {
         Footprint::round(self.sprue, across)
     }
 
+    /// What keeps the joint flat: the runners, from wall to wall, and the sprue.
+    fn kept_flat(&self, given: &Given) -> Vec<Rectangle> {
+        let width = self.section.at_joint_mm();
+        let branches = self.arrangement.branches.iter().map(|branch| {
+            let [from, to] = self.line(given, branch);
+            Footprint::bar(from, to, width).bounds()
+        });
+        let main = self.arrangement.main_mm.map(|main| {
+            let axis = self
+                .arrangement
+                .branches
+                .first()
+                .map_or(0, |branch| branch.axis);
+            let inside = [given.flask.length, given.flask.width][1 - axis].as_mm();
+            let at = |along: f64, across: f64| match axis {
+                0 => [along, across],
+                _ => [across, along],
+            };
+            let width = Section::of(given.sizes.runners, 2, self.section.half).at_joint_mm();
+            [at(main - width / 2.0, 0.0), at(main + width / 2.0, inside)]
+        });
+        let sprue = self.sprue_covers(given).bounds();
+        branches.chain(main).chain([sprue]).collect()
+    }
+
     /// The line of a branch from wall to wall.
     fn line(&self, given: &Given, branch: &Branch) -> [Point; 2] {
         let inside = [given.flask.length, given.flask.width][branch.axis].as_mm();
@@ -174,6 +209,7 @@ fn placed_feeders(
     placement: &Placement,
     laid: &Laid,
     castings: &[Lying],
+    face: &Face,
 ) -> Result<Vec<Feeder>, MouldError> {
     let width = laid.section.at_joint_mm();
     let strip = |branch: &Branch| {
@@ -185,6 +221,7 @@ fn placed_feeders(
     let clear = Clear {
         castings,
         metal: &metal,
+        face,
     };
     feeders(given, placement.feeders.as_deref(), &clear)
 }
@@ -196,6 +233,7 @@ fn placed_gates(
     laid: &Laid,
     castings: &[Lying],
     feeders: &[Feeder],
+    face: &Face,
 ) -> Vec<Gate> {
     let section = &laid.section;
     let mut placed: Vec<Gate> = Vec::new();
@@ -210,7 +248,7 @@ fn placed_gates(
             .map(|branch| laid.line(given, branch));
         let feet = lines.map(|line| nearest_on(line, *point));
         let foot = feet.min_by(|a, b| apart(*a, *point).total_cmp(&apart(*b, *point)));
-        placed.extend(foot.and_then(|foot| gate_at(given, lying, foot, *point, section)));
+        placed.extend(foot.and_then(|foot| gate_at(given, lying, foot, *point, section, face)));
     }
     let cuts: Vec<Cut> = feeders.iter().map(|feeder| feeder.cut.clone()).collect();
     let height = given.sizes.runner_half.other().way() * section.depth_mm / 4.0;
@@ -223,6 +261,7 @@ fn placed_gates(
         feeders: &cuts,
         sprue: laid.sprue_covers(given),
         cores: &cores,
+        face,
     };
     for branch in &laid.arrangement.branches {
         for (casting, side) in &branch.feeds {
@@ -249,6 +288,7 @@ fn weighed(
     rigging: &[Cut],
     vents: Option<&Cut>,
     filled: &Filled,
+    face: Face,
     facts: Vec<Fact>,
 ) -> Mould {
     let densities = &given.densities;
@@ -274,6 +314,7 @@ fn weighed(
         drag: solid(Piece::Drag, &filled.drag, densities.sand),
         above_cope: filled.above_cope,
         off_by: filled.off_by,
+        joint: face.wandering,
         facts,
     }
 }

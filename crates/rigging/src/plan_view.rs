@@ -38,6 +38,11 @@ impl Footprint {
         }
     }
 
+    /// The line along its middle, and its width.
+    pub(crate) fn spine(&self) -> ([Point; 2], f64) {
+        ([self.from, self.to], 2.0 * self.half_mm)
+    }
+
     /// Its middle.
     pub(crate) fn middle(&self) -> Point {
         [0, 1].map(|axis| (self.from[axis] + self.to[axis]) / 2.0)

@@ -4,7 +4,7 @@ use std::process::ExitCode;
 
 use job::folder::open;
 use job::mould_solids::{MOULD_FOLDER, mould_files, mould_of};
-use job::mould_told::{Noticed, fills, held, noticed, piece};
+use job::mould_told::{Noticed, fills, held, joint, noticed, piece};
 use job::words::Language;
 
 use crate::commands::opened::settled;
@@ -32,8 +32,9 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
         .map(|noticed| line(noticed, language))
         .collect();
     print::out(&format!(
-        "{}\n\n{table}\n\n{}\n{facts}{}",
+        "{}\n\n{table}\n\n{}\n{}\n{facts}{}",
         opened.job.name,
+        language.say(&joint(&mould)),
         language.say(&fills(&mould)),
         print::unread(language),
     ))?;

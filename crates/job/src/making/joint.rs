@@ -4,7 +4,7 @@ use measure::length::{Length, Volume};
 use metal::casting_mass::casting_mass;
 use mould::flask::{Clearance, clearance};
 use pattern::draw::DrawSettings;
-use pattern::draw::parting::parting_line;
+use pattern::draw::parting::{FLAT_ENOUGH, parting_line};
 use pattern::made::joint::Joint;
 use pattern::made::line::flat_line;
 use pattern::made::volume_mm3;
@@ -38,10 +38,6 @@ pub(super) fn joint(
         false => Ok(Joint::along_the_line(turned, flask(job, turned))?),
     }
 }
-
-/// A joint is flat if it can be so on this share of its line: what is left are roundings of a file
-/// whose flanks lean a little. With more, hardly a rounded part has a flat joint.
-const FLAT_ENOUGH: f64 = 0.97;
 
 /// The inside of a flask with the usual sand around the pattern.
 pub(super) fn flask(job: &Job, pattern: &Mesh) -> [[f64; 3]; 2] {

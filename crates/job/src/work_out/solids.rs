@@ -7,7 +7,9 @@ use mould::flask::clearance;
 use mould::gating::running_system::basin_over;
 use mould::lift::CORE_SAND;
 use pattern::mesh::Mesh;
-use rigging::given::{Casting as Cast, Densities, FeederSize, Given, Half, Heavy, Sizes, Vents};
+use rigging::given::{
+    Casting as Cast, Densities, FeederSize, Given, Half, Heavy, Parting, Sizes, Vents,
+};
 use sand::batch::rammed_density;
 
 use crate::job::Job;
@@ -38,7 +40,7 @@ pub(super) fn given(sized: &Sized<'_>, drawn: &Mesh) -> Option<Given> {
         sand: clearance(sized.casting.mass.likely()),
         casting: cast(sized, drawn)?,
         sizes: sizes(sized),
-        blocks: None,
+        parting: parting(job),
         densities: Densities {
             metal: job.alloy.density_liquid.band.likely(),
             sand: rammed_density().value.likely(),
@@ -68,6 +70,14 @@ fn cast(sized: &Sized<'_>, drawn: &Mesh) -> Option<Cast> {
         sections,
         cores: Vec::new(),
     })
+}
+
+/// A founder who gives the height of the joint wants it flat.
+fn parting(job: &Job) -> Parting {
+    match job.joint {
+        Some(_) => Parting::Flat,
+        None => Parting::AlongTheLine,
+    }
 }
 
 fn sizes(sized: &Sized<'_>) -> Sizes {

@@ -7,14 +7,14 @@
 //! found likewise. If L exceeds U anywhere there is no such joint. Else the level, held between L
 //! and U, is one: it is as steep as allowed at most, and flat wherever it can be.
 
-use std::cmp::Reverse;
-use std::collections::BinaryHeap;
+mod field;
 
 use thiserror::Error;
 
+use self::field::{AROUND, Field};
 use super::columns::{Columns, Plot, Span};
 use super::frame::DrawFrame;
-use super::level::{Band, Level, level};
+use super::level::{Band, Level, level, level_at};
 use super::parting::FLAT;
 use super::rim::{RimPlace, rims};
 use super::{DrawError, DrawSettings, sound};
@@ -41,8 +41,12 @@ pub struct Joint {
     /// Height at the crossing of each two lines, x running fastest, mm. Between them the joint is
     /// flat in two triangles.
     pub heights_mm: Vec<f64>,
+    /// Lowest and highest place that shows in the sand, mm.
+    pub shown_mm: [f64; 2],
     /// Rise over run of the steepest place that shows in the sand.
     pub steepest: f64,
+    /// Where that is, in the draw, mm.
+    pub steepest_at_mm: Vector,
 }
 
 /// Why there is no joint.
@@ -88,7 +92,8 @@ const BETWEEN_NEIGHBOURS: f64 = 0.923_879_532_511_286_8;
 const WIDENED: [f64; 4] = [0.0, 0.25, 0.5, 1.0];
 
 /// The joint of a closed mesh, outward wound and in mm, in a flask, when the cope is lifted along
-/// `up`; `steepest` is the rise over run that the sand holds, as a rule [`STEEPEST`].
+/// `up`, at the level that suits the part best; `steepest` is the rise over run that the sand
+/// holds, as a rule [`STEEPEST`].
 ///
 /// # Errors
 ///
@@ -100,21 +105,54 @@ pub fn joint(
     steepest: f64,
     settings: &DrawSettings,
 ) -> Result<Joint, JointError> {
+    led_out(mesh, up, flask, None, steepest, settings)
+}
+
+/// The same at a level that is given: the height, in the draw, at which the halves of the flask
+/// meet.
+///
+/// # Errors
+///
+/// Those of [`joint`].
+pub fn joint_at(
+    mesh: &Mesh,
+    up: Vector,
+    flask: FlaskBox,
+    level_mm: f64,
+    steepest: f64,
+    settings: &DrawSettings,
+) -> Result<Joint, JointError> {
+    led_out(mesh, up, flask, Some(level_mm), steepest, settings)
+}
+
+fn led_out(
+    mesh: &Mesh,
+    up: Vector,
+    flask: FlaskBox,
+    level_mm: Option<f64>,
+    steepest: f64,
+    settings: &DrawSettings,
+) -> Result<Joint, JointError> {
     let frame = sound(mesh, up)?;
     let turned = frame.turned(mesh);
     let plot = plot(&turned, flask, settings.columns)?;
     let columns = Columns::regular(&turned, plot);
     let rims = rims(&turned, &Tree::over(&turned), &columns, settings.play_mm);
-    let places: Vec<RimPlace> = rims.into_iter().flatten().collect();
+    let rims = rims.into_iter().filter(|rim| !is_pinhole(rim));
+    let places: Vec<RimPlace> = rims.flatten().collect();
     let bands: Vec<Band> = places.iter().map(|place| place.band).collect();
     let [low, high] = turned.bounds();
-    let level = level(&bands, [low[2], high[2]]);
+    let ends_mm = [low[2], high[2]];
+    let level = match level_mm {
+        Some(at_mm) => level_at(&bands, ends_mm, at_mm),
+        None => level(&bands, ends_mm),
+    };
     let hair = FLAT * mesh.diagonal();
     let slope = steepest * BETWEEN_NEIGHBOURS;
     let mut found = Err((0, 0.0));
     for widened in WIDENED {
         let field = Field::of(&columns, &places, level.at_mm, hair, slope, widened);
-        found = field.heights(level.at_mm, hair);
+        found = field.heights(level.at_mm, settings.play_mm);
         if found.is_ok() {
             break;
         }
@@ -127,9 +165,39 @@ pub fn joint(
             steepest,
         }
     })?;
-    let shown = steepest_shown(&columns, &heights);
+    let steepest = steepest_shown(&columns, &heights);
+    let shown_mm = ends_shown(&columns, &heights);
     lead_through_metal(&columns, &mut heights, level.at_mm);
-    Ok(thinned(frame, flask, level, &columns, &heights, shown))
+    let joint = thinned(frame, flask, level, &columns, &heights);
+    Ok(Joint {
+        shown_mm,
+        steepest: steepest.0,
+        steepest_at_mm: steepest.1,
+        ..joint
+    })
+}
+
+impl Joint {
+    /// Height of the joint over a place of the flask, mm; beyond its walls that at the wall.
+    pub fn height_mm(&self, [x, y]: [f64; 2]) -> f64 {
+        let (i, across) = between(&self.xs_mm, x);
+        let (j, along) = between(&self.ys_mm, y);
+        let nx = self.xs_mm.len();
+        let at = |more: usize, further: usize| self.heights_mm[i + more + nx * (j + further)];
+        // Each square is flat in two triangles that share the side from its first to its last node.
+        match across >= along {
+            true => at(0, 0) + across * (at(1, 0) - at(0, 0)) + along * (at(1, 1) - at(1, 0)),
+            false => at(0, 0) + along * (at(0, 1) - at(0, 0)) + across * (at(1, 1) - at(0, 1)),
+        }
+    }
+}
+
+/// The line before a place, and how far it lies on the way to the next one, nought to one.
+fn between(lines: &[f64], at: f64) -> (usize, f64) {
+    let before = lines.partition_point(|line| *line <= at);
+    let before = before.clamp(1, lines.len().max(2) - 1) - 1;
+    let (from, to) = (lines[before], lines[before + 1]);
+    (before, ((at - from) / (to - from)).clamp(0.0, 1.0))
 }
 
 /// Nodes over the whole flask, the first ones on its walls.
@@ -168,134 +236,45 @@ fn plot(turned: &Mesh, [from, to]: FlaskBox, columns: usize) -> Result<Plot, Joi
 /// less than a thousandth of the flask off its wall.
 const MOST_NODES: usize = 4_000_000;
 
-/// The lowest and the highest that the joint may lie at each node.
-struct Field {
-    low: Vec<f64>,
-    high: Vec<f64>,
-}
-
-impl Field {
-    fn of(
-        columns: &Columns,
-        places: &[RimPlace],
-        level_mm: f64,
-        hair: f64,
-        slope: f64,
-        widened: f64,
-    ) -> Field {
-        let nodes = columns.len();
-        let [nx, ny] = columns.count;
-        let mut is_open: Vec<bool> = (0..nodes)
-            .map(|node| columns.spans(node).is_empty())
-            .collect();
-        let (mut low, mut high) = (vec![f64::NEG_INFINITY; nodes], vec![f64::INFINITY; nodes]);
-        for node in 0..nodes {
-            let (i, j) = (node % nx, node / nx);
-            if i == 0 || j == 0 || i + 1 == nx || j + 1 == ny {
-                (low[node], high[node]) = (level_mm, level_mm);
-            }
-        }
-        for place in places {
-            let [from, to] = allowed(&place.band, level_mm, hair, widened);
-            is_open[place.dark] = true;
-            for node in [place.dark, place.light] {
-                let at = columns.place_mm(node);
-                let away = (at[0] - place.at_mm[0]).hypot(at[1] - place.at_mm[1]);
-                low[node] = low[node].max(from - slope * away);
-                high[node] = high[node].min(to + slope * away);
-            }
-        }
-        let mut depth: Vec<f64> = low.iter().map(|low| -low).collect();
-        spread(&mut high, &is_open, columns, slope);
-        spread(&mut depth, &is_open, columns, slope);
-        Field {
-            low: depth.iter().map(|depth| -depth).collect(),
-            high,
-        }
-    }
-
-    /// The level held between the bounds; the node where they contradict each other most, and by
-    /// how much, if they do.
-    fn heights(&self, level_mm: f64, hair: f64) -> Result<Vec<f64>, (usize, f64)> {
-        let over = |node: &usize| self.low[*node] - self.high[*node];
-        let worst = (0..self.low.len()).max_by(|a, b| over(a).total_cmp(&over(b)));
-        match worst {
-            Some(node) if over(&node) > hair => Err((node, over(&node))),
-            _ => {
-                let bounds = self.low.iter().zip(&self.high);
-                Ok(bounds
-                    .map(|(low, high)| level_mm.min(*high).max(*low))
-                    .collect())
-            }
-        }
-    }
-}
-
-/// The heights allowed at a place of the rim: all that the play allows where the level is among
-/// them, else the tight band, widened so far.
-fn allowed(band: &Band, level_mm: f64, hair: f64, widened: f64) -> [f64; 2] {
-    let [tight, loose] = [band.tight_mm, band.loose_mm];
-    if loose[0] - hair <= level_mm && level_mm <= loose[1] + hair {
-        return [loose[0].min(level_mm), loose[1].max(level_mm)];
-    }
-    [0, 1].map(|end| tight[end] + widened * (loose[end] - tight[end]))
-}
-
-/// Lowers each value to the least of the others plus the slope times the way there through open
-/// nodes, by Dijkstra's algorithm.
-fn spread(values: &mut [f64], is_open: &[bool], columns: &Columns, slope: f64) {
-    let [nx, ny] = columns.count;
-    let known = (0..values.len()).filter(|&node| values[node].is_finite());
-    let mut next: BinaryHeap<Reverse<(i64, usize)>> = known
-        .map(|node| Reverse((in_order(values[node]), node)))
-        .collect();
-    while let Some(Reverse((value, node))) = next.pop() {
-        if value > in_order(values[node]) {
-            continue;
-        }
-        let (i, j) = (node % nx, node / nx);
-        for (di, dj) in AROUND {
-            let (Some(a), Some(b)) = (i.checked_add_signed(di), j.checked_add_signed(dj)) else {
-                continue;
-            };
-            if a >= nx || b >= ny || !is_open[a + nx * b] {
-                continue;
-            }
-            let way = columns.size_mm * (di as f64).hypot(dj as f64);
-            let reached = values[node] + slope * way;
-            if reached < values[a + nx * b] {
-                values[a + nx * b] = reached;
-                next.push(Reverse((in_order(reached), a + nx * b)));
-            }
-        }
-    }
-}
-
-const AROUND: [(isize, isize); 8] = [
-    (-1, -1),
-    (0, -1),
-    (1, -1),
-    (-1, 0),
-    (1, 0),
-    (-1, 1),
-    (0, 1),
-    (1, 1),
-];
-
-/// A whole number that stands in the same order as the value.
-fn in_order(value: f64) -> i64 {
-    let bits = value.to_bits() as i64;
-    bits ^ (((bits >> 63) as u64) >> 1) as i64
-}
-
-/// Rise over run of the steepest step between two empty columns.
-fn steepest_shown(columns: &Columns, heights: &[f64]) -> f64 {
-    let is_light = |node: &usize| columns.spans(*node).is_empty();
-    let steps = (0..columns.len()).filter(is_light).flat_map(|node| {
-        let lights = columns.beside(node).filter(is_light);
-        lights.map(move |other| (heights[node] - heights[other]).abs())
+/// Whether a rim goes around a hole too small for sand to stand in.
+fn is_pinhole(rim: &[RimPlace]) -> bool {
+    let next = rim.iter().cycle().skip(1);
+    let twice = rim.iter().zip(next).map(|(one, other)| {
+        let ([x, y], [u, v]) = (one.at_mm, other.at_mm);
+        x * v - y * u
     });
-    steps.fold(0.0, f64::max) / columns.size_mm
+    let area = twice.sum::<f64>() / 2.0;
+    area < 0.0 && -area < PINHOLE_MM2
+}
+
+/// Holes that show less room than this from above, mm², are passed over: a finger of sand two
+/// millimetres thick breaks with the draw (common practice, no source). With none passed over a
+/// glimpse through a slanting hole, one column wide, stops the whole joint.
+const PINHOLE_MM2: f64 = 4.0;
+
+/// Lowest and highest of the empty columns.
+fn ends_shown(columns: &Columns, heights: &[f64]) -> [f64; 2] {
+    let shown = (0..columns.len()).filter(|&node| columns.spans(node).is_empty());
+    shown.fold([f64::INFINITY, f64::NEG_INFINITY], |[low, high], node| {
+        [low.min(heights[node]), high.max(heights[node])]
+    })
+}
+
+/// Rise over run of the steepest step between two empty columns, and where it is.
+fn steepest_shown(columns: &Columns, heights: &[f64]) -> (f64, Vector) {
+    let is_light = |node: &usize| columns.spans(*node).is_empty();
+    let mut found = (0.0, 0);
+    for node in (0..columns.len()).filter(is_light) {
+        for other in columns.beside(node).filter(is_light) {
+            let slope = (heights[node] - heights[other]).abs() / columns.size_mm;
+            if slope > found.0 {
+                found = (slope, node);
+            }
+        }
+    }
+    let (slope, node) = found;
+    let [x, y] = columns.place_mm(node);
+    (slope, [x, y, heights[node]])
 }
 
 /// Within the part the joint runs through metal, so that the sand under a hollow stays with the
@@ -347,7 +326,6 @@ fn thinned(
     level: Level,
     columns: &Columns,
     heights: &[f64],
-    steepest: f64,
 ) -> Joint {
     let [nx, ny] = columns.count;
     let is_off = |node: usize| heights[node] != level.at_mm;
@@ -390,7 +368,9 @@ fn thinned(
         xs_mm,
         ys_mm,
         heights_mm,
-        steepest,
+        shown_mm: [level.at_mm; 2],
+        steepest: 0.0,
+        steepest_at_mm: [0.0; 3],
     }
 }
 

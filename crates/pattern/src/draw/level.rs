@@ -45,7 +45,7 @@ pub fn level(bands: &[Band], ends_mm: [f64; 2]) -> Level {
         .iter()
         .map(|band| band.tight_mm[1])
         .fold(f64::INFINITY, f64::min);
-    let hair = FLAT_BACK * (ends_mm[1] - ends_mm[0]);
+    let hair = flat_back_mm(ends_mm);
     let at_mm = match () {
         () if bands.is_empty() => ends_mm[0],
         () if low > high => least_cost(bands, ends_mm),
@@ -53,6 +53,12 @@ pub fn level(bands: &[Band], ends_mm: [f64; 2]) -> Level {
         () if low <= ends_mm[0] + hair => ends_mm[0],
         () => (low + high) / 2.0,
     };
+    level_at(bands, ends_mm, at_mm)
+}
+
+/// How a rim lies to a level that is given.
+pub fn level_at(bands: &[Band], ends_mm: [f64; 2], at_mm: f64) -> Level {
+    let hair = flat_back_mm(ends_mm);
     let flat = bands
         .iter()
         .filter(|band| holds(band.loose_mm, at_mm, hair))
@@ -68,6 +74,10 @@ pub fn level(bands: &[Band], ends_mm: [f64; 2]) -> Level {
         flat_share: flat as f64 / bands.len().max(1) as f64,
         wanders_mm: wanders_mm.map(f64::abs),
     }
+}
+
+fn flat_back_mm(ends_mm: [f64; 2]) -> f64 {
+    FLAT_BACK * (ends_mm[1] - ends_mm[0])
 }
 
 impl Band {

@@ -5,7 +5,7 @@
 //! wall lets it; on round flanks it runs along the widest place.
 
 use super::columns::{Columns, Plot};
-use super::level::{Band, Level, level};
+use super::level::{Band, Level, level, level_at};
 use super::rim::rims;
 use super::{DrawError, DrawSettings, sound};
 use crate::mesh::Mesh;
@@ -31,6 +31,10 @@ impl PartingLine {
     }
 }
 
+/// A joint is flat if it can be so on this share of its line: what is left are roundings of a file
+/// whose flanks lean a little. With more, hardly a rounded part has a flat joint.
+pub const FLAT_ENOUGH: f64 = 0.97;
+
 /// A line within this of its level is on it, as a share of the size of the part.
 pub(super) const FLAT: f64 = 1e-5;
 
@@ -44,13 +48,41 @@ pub fn parting_line(
     up: Vector,
     settings: &DrawSettings,
 ) -> Result<PartingLine, DrawError> {
+    laid(mesh, up, None, settings)
+}
+
+/// The same about a level that is given: the height, along the draw, at which the halves of the
+/// flask meet.
+///
+/// # Errors
+///
+/// Those of [`parting_line`].
+pub fn parting_line_at(
+    mesh: &Mesh,
+    up: Vector,
+    level_mm: f64,
+    settings: &DrawSettings,
+) -> Result<PartingLine, DrawError> {
+    laid(mesh, up, Some(level_mm), settings)
+}
+
+fn laid(
+    mesh: &Mesh,
+    up: Vector,
+    level_mm: Option<f64>,
+    settings: &DrawSettings,
+) -> Result<PartingLine, DrawError> {
     let frame = sound(mesh, up)?;
     let turned = frame.turned(mesh);
     let columns = Columns::regular(&turned, Plot::of_part(&turned, settings.columns));
     let rims = rims(&turned, &Tree::over(&turned), &columns, settings.play_mm);
     let bands: Vec<Band> = rims.iter().flatten().map(|place| place.band).collect();
     let [low, high] = turned.bounds();
-    let level = level(&bands, [low[2], high[2]]);
+    let ends_mm = [low[2], high[2]];
+    let level = match level_mm {
+        Some(at_mm) => level_at(&bands, ends_mm, at_mm),
+        None => level(&bands, ends_mm),
+    };
     let hair = FLAT * mesh.diagonal();
     let mut heights_mm = [f64::INFINITY, f64::NEG_INFINITY];
     let mut loops = Vec::with_capacity(rims.len());

@@ -3,11 +3,12 @@
 #![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
 
 mod plates;
+mod wandering;
 
 use pattern::mesh::Mesh;
 use rigging::error::MouldError;
 use rigging::fact::Fact;
-use rigging::given::{Blocks, Core, Given, Half};
+use rigging::given::{Core, Given, Half};
 use rigging::mould::{Mould, mould};
 use rigging::piece::{Piece, Solid};
 use rigging::placement::{FeederAt, Placement};
@@ -384,68 +385,6 @@ fn a_flask_too_small_or_too_low_is_refused_with_figures() {
     given.sizes.pour_height = mm(30.0);
     let error = mould(&given, &Placement::default()).unwrap_err();
     assert!(matches!(error, MouldError::NoFall { .. }), "{error}");
-}
-
-/// A joint with a step in it: two blocks drawn by hand. The figure tells a gap between them.
-#[test]
-fn blocks_with_a_stepped_joint_are_taken_and_a_gap_is_found() {
-    let mut given = plates(1, [60.0, 0.0]);
-    let (x, y) = (given.flask.length.as_mm(), given.flask.width.as_mm());
-    let (cope, drag) = (given.flask.cope.as_mm(), given.flask.drag.as_mm());
-    // Left of the step the joint lies at +4 mm, right of it at nought.
-    let step = 20.0;
-    let prism = |outline: &[[f64; 2]]| Mesh {
-        points: [0.0, y]
-            .iter()
-            .flat_map(|at| outline.iter().map(move |[a, b]| [*a, *at, *b]))
-            .collect(),
-        triangles: skin_of_six(),
-    };
-    let below = |gap: f64| {
-        prism(&[
-            [0.0, -drag],
-            [x, -drag],
-            [x, -gap],
-            [step, -gap],
-            [step, 4.0 - gap],
-            [0.0, 4.0 - gap],
-        ])
-    };
-    let above = prism(&[
-        [x, cope],
-        [0.0, cope],
-        [0.0, 4.0],
-        [step, 4.0],
-        [step, 0.0],
-        [x, 0.0],
-    ]);
-    given.blocks = Some(Blocks {
-        drag_block: below(0.0),
-        cope_block: above.clone(),
-    });
-    let built = by_rule(&given);
-    assert!(built.off_by.abs() < 1e-9, "{}", built.off_by);
-    let [_, high] = built.drag.mesh.bounds();
-    near(high[2], 4.0, 1e-9);
-    // With a gap of a millimetre the sand of one millimetre is missing, but where metal stands.
-    given.blocks = Some(Blocks {
-        drag_block: below(1.0),
-        cope_block: above,
-    });
-    let gap = by_rule(&given).off_by;
-    let whole = 1.0 / (cope + drag);
-    assert!(gap < -0.3 * whole && gap > -whole, "{gap} {whole}");
-}
-
-/// Facets of a prism over an L of six corners, the fourth of them the inner one.
-fn skin_of_six() -> Vec<[u32; 3]> {
-    let front = [[0, 1, 3], [1, 2, 3], [0, 3, 5], [3, 4, 5]];
-    let back = front.map(|[a, b, c]| [c + 6, b + 6, a + 6]);
-    let sides = (0..6u32).flat_map(|a| {
-        let b = (a + 1) % 6;
-        [[a, a + 6, b + 6], [a, b + 6, b]]
-    });
-    front.into_iter().chain(back).chain(sides).collect()
 }
 
 /// A round core across the plate is sand: it is taken out of the metal and of the mould.

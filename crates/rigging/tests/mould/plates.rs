@@ -8,7 +8,7 @@ use mould::flask::{Clearance, Flask, Load, clearance, flask_to_make};
 use mould::gating::running_system::basin_over;
 use pattern::mesh::Mesh;
 use pattern::shape::{Form, Shape};
-use rigging::given::{Casting, Densities, FeederSize, Given, Half, Heavy, Sizes, Vents};
+use rigging::given::{Casting, Densities, FeederSize, Given, Half, Heavy, Parting, Sizes, Vents};
 
 pub fn mm(length: f64) -> Length {
     Length::from_mm(length)
@@ -84,7 +84,7 @@ pub fn plates(count: usize, room: [f64; 2]) -> Given {
                 short: mm(12.0),
             }),
         },
-        blocks: None,
+        parting: Parting::Flat,
         densities: Densities {
             metal: Density::from_kg_per_m3(2400.0),
             sand: Density::from_kg_per_m3(1600.0),
