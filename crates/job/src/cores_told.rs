@@ -76,9 +76,13 @@ fn of_core(core: &MadeCore) -> Vec<Line> {
     let mut lines = vec![note(made), of_prints(core)];
     lines.push(match &core.core_box {
         Ok(made) => note(of_box(name, made)),
-        Err(CoreError::NoBox { held_mm3, .. }) => caution(
+        Err(CoreError::NoBox {
+            held_mm3,
+            centre_mm,
+        }) => caution(
             Said::new("core-box-none")
                 .with("name", name)
+                .with("place", place(*centre_mm))
                 .with("held", cm3(*held_mm3)),
         ),
         Err(error) => caution(
@@ -120,7 +124,11 @@ fn of_box(name: &str, made: &CoreBox) -> Said {
         let [low, high] = made.halves[half].bounds();
         sub(high, low).map(|side| format!("{side:.0}")).join(" x ") + " mm"
     };
-    Said::new("core-box-halves")
+    let id = match made.is_stepped {
+        true => "core-box-stepped",
+        false => "core-box-halves",
+    };
+    Said::new(id)
         .with("name", name)
         .with("lower", size(0))
         .with("upper", size(1))

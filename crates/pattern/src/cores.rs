@@ -5,10 +5,11 @@
 //! ([`undercut`](crate::draw::undercut)). Its core is as large as the hollow, flush with the skin
 //! that a string drawn tight around the part would have ([`body`](mod@body)). Where the hollow
 //! opens the core goes on into the sand of the mould as a print ([`print`](mod@print)). The box is
-//! a block in two halves with the room of the core between them ([`core_box`](mod@core_box)); the
-//! vent runs from each print along the middle of the core ([`vent`](mod@vent)).
+//! a block in two halves with the room of the core between them ([`core_box`](mod@core_box)), parted
+//! flat where that lets the core go and along a step where it does not; the vent runs from each print along the middle of the core ([`vent`](mod@vent)).
 
 pub mod body;
+mod box_joint;
 pub mod core_box;
 pub mod print;
 pub mod vent;

@@ -15,10 +15,11 @@ use pattern::cores::core_box::{BoxSettings, core_box};
 use pattern::cores::print::{PrintSize, PrintedCore, bearing, with_prints};
 use pattern::cores::vent::vents;
 use pattern::draw::DrawSettings;
+use pattern::draw::frame::DrawFrame;
 use pattern::draw::undercut::undercuts;
 use pattern::mesh::Mesh;
 use pattern::shape::{Form, Shape, build};
-use pattern::vector::{Vector, norm, sub};
+use pattern::vector::{Vector, add, cross, norm, scale, sub};
 
 const UP: Vector = [0.0, 0.0, 1.0];
 
@@ -203,6 +204,93 @@ fn a_round_core_has_a_box_of_two_halves_open_at_the_prints() {
     let pinned = core_box(&printed.core, &ends, with).unwrap();
     let holes = all - printed.volume_mm3 - pinned.volumes_mm3[0] - pinned.volumes_mm3[1];
     near(holes, 2.0 * PI / 4.0 * 36.0 * 40.0, 0.01);
+}
+
+/// A round bar of 12 mm along a course, its sections square to it, closed at both ends.
+fn bar(course: &[Vector]) -> Mesh {
+    const SIDES: u32 = 24;
+    let mut mesh = Mesh::default();
+    for (at, &place) in course.iter().enumerate() {
+        let way = sub(
+            course[(at + 1).min(course.len() - 1)],
+            course[at.saturating_sub(1)],
+        );
+        let way = scale(way, 1.0 / norm(way));
+        let across = cross(UP, way);
+        let across = scale(across, 1.0 / norm(across));
+        let above = cross(way, across);
+        mesh.points.extend((0..SIDES).map(|side| {
+            let (sine, cosine) = (2.0 * PI * f64::from(side) / f64::from(SIDES)).sin_cos();
+            let aside = add(scale(across, 6.0 * cosine), scale(above, 6.0 * sine));
+            add(place, aside)
+        }));
+    }
+    let ring = |at: usize, side: u32| at as u32 * SIDES + side % SIDES;
+    for (at, side) in (1..course.len()).flat_map(|at| (0..SIDES).map(move |side| (at, side))) {
+        let (a, b) = (ring(at - 1, side), ring(at - 1, side + 1));
+        let (c, d) = (ring(at, side + 1), ring(at, side));
+        mesh.triangles.extend([[a, b, c], [a, c, d]]);
+    }
+    for (at, is_first) in [(0, true), (course.len() - 1, false)] {
+        let fan = (1..SIDES - 1).map(|side| match is_first {
+            true => [ring(at, 0), ring(at, side + 1), ring(at, side)],
+            false => [ring(at, 0), ring(at, side), ring(at, side + 1)],
+        });
+        mesh.triangles.extend(fan);
+    }
+    mesh
+}
+
+/// A core that bends a quarter round level, radius 30 mm, and goes on up a slope of 1 in 2: no plane
+/// holds its middle line, so that every flat joint catches it.
+fn bent_crosswise() -> Mesh {
+    let mut course = vec![[-20.0, -30.0, 0.0]];
+    course.extend((0..=24).map(|step| {
+        let (sine, cosine) = (PI / 2.0 * f64::from(step) / 24.0).sin_cos();
+        [30.0 * sine, -30.0 * cosine, 0.0]
+    }));
+    course.extend([[30.0, 10.0, 1.5], [30.0, 15.0, 3.5], [30.0, 50.0, 21.0]]);
+    bar(&course)
+}
+
+/// The box of a core bent twice parts along a step; each half comes off without cutting the core
+/// by more than a share of what a column holds, and all three are the block.
+#[test]
+fn a_core_bent_crosswise_has_a_box_that_parts_along_a_step() {
+    let core = bent_crosswise();
+    let whole = Body::of(&core).unwrap();
+    let settings = BoxSettings {
+        wall_mm: 10.0,
+        dowel_mm: 0.0,
+    };
+    let made = core_box(&core, &[[-1.0, 0.0, 0.0], [0.0, 0.894, 0.447]], settings).unwrap();
+    assert!(made.is_stepped);
+    let frame = DrawFrame::drawing_along(made.up).unwrap();
+    let [low, high] = frame.turned(&core).bounds();
+    // It is opened across both prints, which end squarely on two sides.
+    near(made.up[1].abs(), 0.447, 1e-3);
+    assert_eq!(made.open_sides, 2);
+    let [long, wide, tall] = sub(high, low);
+    let all = made.volumes_mm3[0] + made.volumes_mm3[1] + whole.volume_mm3();
+    near(all, (long + 10.0) * (wide + 10.0) * (tall + 20.0), 1e-6);
+    for (half, way) in made.halves.iter().zip([-1.0, 1.0]) {
+        for by in [0.5, 2.0, 6.0, 15.0, 40.0] {
+            let lifted = Mesh {
+                points: half
+                    .points
+                    .iter()
+                    .map(|&point| add(point, scale(made.up, way * by)))
+                    .collect(),
+                triangles: half.triangles.clone(),
+            };
+            let cut = Body::of(&lifted).unwrap().common_with(&whole).unwrap();
+            assert!(
+                cut.volume_mm3() < 5e-3 * whole.volume_mm3(),
+                "{}",
+                cut.volume_mm3()
+            );
+        }
+    }
 }
 
 /// A ball with a neck all round is caught by any two halves: the neck is a groove whichever way the
