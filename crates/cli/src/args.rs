@@ -107,6 +107,15 @@ pub enum Command {
     Draw {
         /// A job folder or its job.toml.
         job: PathBuf,
+        /// Write maps of the skin too: held, draught, metal, sand, corners.
+        #[arg(long)]
+        maps: bool,
+        /// Folder to write them into; left out, `draw` in the job folder.
+        #[arg(long, requires = "maps")]
+        out: Option<PathBuf>,
+        /// Write over files that are there.
+        #[arg(long, requires = "maps")]
+        force: bool,
     },
     /// Make the cores of a job as solids: bodies with prints, halves of their boxes, vents.
     Cores {

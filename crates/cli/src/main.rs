@@ -58,7 +58,12 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
             letter,
             out,
         }),
-        Command::Draw { job } => draw::run(&job),
+        Command::Draw {
+            job,
+            maps,
+            out,
+            force,
+        } => draw::run(&solids::Asked { job, out, force }, maps),
         Command::Cores { job, out, force } => cores::run(&solids::Asked { job, out, force }),
         Command::Lesson { job, letter, out } => lesson::run(&lesson::Asked { job, letter, out }),
         Command::Reckon { name, given, json } => reckon::run(name.as_deref(), &given, json),

@@ -58,6 +58,9 @@ pub enum Trouble {
     /// A part that cannot be drawn at all.
     #[error("draw: {0}")]
     NoDraw(pattern::draw::DrawError),
+    /// The skin of the part cannot be judged.
+    #[error(transparent)]
+    NoMaps(#[from] pattern::draw::maps::MapsError),
     /// No cores.
     #[error("no cores: {0}")]
     NoCores(pattern::cores::CoreError),
@@ -130,7 +133,7 @@ impl Trouble {
             Trouble::Unsettled { ask, .. } => 2 + u8::from(*ask),
             Trouble::Reckon(Refusal::Impossible(_)) => 2,
             Trouble::NoCard(_) | Trouble::NoLesson(_) | Trouble::NoMould(_) => 2,
-            Trouble::NoCores(_) | Trouble::NoDraw(_) => 2,
+            Trouble::NoCores(_) | Trouble::NoDraw(_) | Trouble::NoMaps(_) => 2,
             Trouble::Usage(_) | Trouble::NoMetal | Trouble::Misplaced(_) => 64,
             Trouble::Reckon(_) | Trouble::NotAPair(_) | Trouble::NoSuchFigure { .. } => 64,
             Trouble::Charge(_) | Trouble::NoMass => 2,

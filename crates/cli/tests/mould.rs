@@ -32,6 +32,21 @@ fn solids_are_told_and_written_once() {
 }
 
 #[test]
+fn maps_of_a_skin_are_written_where_asked_for() {
+    let shop = Shop::new();
+    shop.example("pump_housing.stl", JOB);
+    shop.run(&["draw", "job", "--maps"])
+        .ends_with(0)
+        .says("want more draught")
+        .talks("maps.ply");
+    let map = std::fs::read(shop.path().join("job/draw/maps.ply")).expect("a file");
+    assert!(map.starts_with(b"ply\n"));
+    shop.run(&["draw", "job", "--maps"]).ends_with(2).talks("--force");
+    shop.run(&["draw", "job", "--maps", "--force"]).ends_with(0);
+    shop.run(&["draw", "job", "--force"]).ends_with(2).talks("--maps");
+}
+
+#[test]
 fn a_place_in_the_job_moves_the_sprue_or_is_refused() {
     let shop = Shop::new();
     let job = |sprue: &str| format!("{JOB}[mould.place]\nsprue = \"{sprue}\"\n");

@@ -59,7 +59,7 @@ pub(crate) fn note(words: Said) -> Line {
     }
 }
 
-fn caution(words: Said) -> Line {
+pub(crate) fn caution(words: Said) -> Line {
     Line {
         level: Level::Caution,
         words,

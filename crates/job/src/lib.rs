@@ -21,6 +21,7 @@
 pub mod amount;
 pub mod charge;
 pub mod cores_told;
+pub mod draw_maps;
 pub mod draw_told;
 pub mod dryness;
 pub mod file_fault;

@@ -4,6 +4,7 @@
 
 mod worked;
 
+use job::draw_maps::{files, judged, told as skin_told};
 use job::draw_told::{Told, told};
 use job::words::Language;
 
@@ -56,4 +57,62 @@ fn a_part_laid_along_its_bore_draws() {
             "{language:?}"
         );
     }
+}
+
+/// Walls of a box have no draught: the rules ask 1.12° of 60 mm of wood (see the tests of the
+/// draught); of a printed pattern 40 mm high about as much. The sheet of 2 mm between two pockets
+/// is told as thin, and so is the sand of 2 mm in a slot.
+#[test]
+fn the_worst_of_the_skin_is_told_with_its_place() {
+    let job = "name = \"Grate\"\n[part]\nup = \"+z\"\n[metal]\nalloy = \"A356\"\n\
+         [[solid]]\nkind = \"box\"\nsize = [\"60 mm\", \"40 mm\", \"40 mm\"]\n\
+         [[solid]]\nkind = \"box\"\nsize = [\"2 mm\", \"30 mm\", \"20 mm\"]\n\
+         at = [\"10 mm\", 0, \"25 mm\"]\ntake_away = true\n\
+         [[solid]]\nkind = \"box\"\nsize = [\"20 mm\", \"30 mm\", \"20 mm\"]\n\
+         at = [\"-3 mm\", 0, \"25 mm\"]\ntake_away = true\n";
+    let part = worked::given(job);
+    let judged = judged(&worked::job(job), &part.looked().unwrap().mesh).unwrap();
+    let said: Vec<String> = skin_told(&judged)
+        .iter()
+        .map(|line| Language::Uk.say(&line.words))
+        .collect();
+    let all = said.join("\n");
+    // The sheet from x = 7 to 9 and the slot from 9 to 11, each 30 × 15 mm.
+    assert!(all.contains("4.5 cm² of wall around 7, 0,"), "{all}");
+    assert!(all.contains("the sand over 4.5 cm² around"), "{all}");
+    assert_eq!(all.matches("is 2 mm thick").count(), 2, "{all}");
+    assert!(all.contains("inside corners without a fillet"), "{all}");
+    assert!(all.contains("want more draught"), "{all}");
+    for language in Language::ALL {
+        assert!(
+            skin_told(&judged)
+                .iter()
+                .all(|line| !language.say(&line.words).contains("skin-"))
+        );
+    }
+}
+
+#[test]
+fn the_maps_hold_every_figure_and_every_kind() {
+    let job = "name = \"Bored\"\n[part]\nup = \"+z\"\n[metal]\nalloy = \"A356\"\n\
+         [[solid]]\nkind = \"box\"\nsize = [\"60 mm\", \"40 mm\", \"40 mm\"]\n";
+    let part = worked::given(job);
+    let judged = judged(&worked::job(job), &part.looked().unwrap().mesh).unwrap();
+    let files = files(&judged);
+    let [(ply, figures), (glb, picture)] = files.as_slice() else {
+        panic!("{}", files.len())
+    };
+    assert_eq!((ply.as_str(), glb.as_str()), ("maps.ply", "maps.glb"));
+    let head = String::from_utf8_lossy(&figures[..600]).into_owned();
+    for name in [
+        "held_share",
+        "draught_deg",
+        "draught_missing_deg",
+        "metal_mm",
+        "ball_mm",
+    ] {
+        assert!(head.contains(&format!("property float {name}\n")), "{head}");
+    }
+    let text = String::from_utf8_lossy(picture);
+    assert!(text.contains("short of draught") && text.contains("\"clear\""));
 }

@@ -150,6 +150,15 @@ impl Body {
         asked(Manifold::hull(&places))
     }
 
+    /// The same body with the sides of its facets cut until none is longer than `longest_mm`.
+    ///
+    /// # Errors
+    ///
+    /// What the library says of the result.
+    pub fn with_sides_up_to(&self, longest_mm: f64) -> Result<Body, BooleanError> {
+        asked(self.0.refine_to_length(longest_mm))
+    }
+
     /// Whether nothing is left.
     pub fn is_empty(&self) -> bool {
         self.0.is_empty()

@@ -71,6 +71,7 @@ pub mod offset;
 pub mod original;
 pub mod placement;
 pub mod ply;
+pub mod ply_write;
 pub mod polygon;
 pub mod rays;
 pub mod read;

@@ -29,6 +29,9 @@ pub struct Walls {
     pub metal_mm: Vec<Option<f64>>,
     /// Sand over each facet, mm; none where it is open.
     pub sand_mm: Vec<Option<f64>>,
+    /// How far the skin turns inward at the sharpest side of each facet, degrees; nought where it
+    /// turns outward or not at all.
+    pub turn_degrees: Vec<f64>,
     /// Places with too little metal, the largest first.
     pub thin_metal: Vec<Thin>,
     /// Places with too little sand, the largest first.
@@ -85,6 +88,7 @@ pub fn walls(mesh: &Mesh, least: &Least) -> Walls {
         thin_metal: thin(mesh, &pairs, &metal_mm, least.metal_mm),
         thin_sand: thin(mesh, &pairs, &sand_mm, least.sand_mm),
         corners: corners(mesh, &edges, least.corner_degrees),
+        turn_degrees: turns(mesh, &edges),
         metal_mm,
         sand_mm,
     }
@@ -136,6 +140,19 @@ fn thin(mesh: &Mesh, pairs: &[[usize; 2]], wall_mm: &[Option<f64>], least_mm: f6
         .collect();
     places.sort_by(|a, b| b.area_mm2.total_cmp(&a.area_mm2));
     places
+}
+
+/// How far the skin turns inward at the sharpest side of each facet, degrees.
+fn turns(mesh: &Mesh, edges: &Edges) -> Vec<f64> {
+    let mut turns = vec![0.0f64; mesh.triangles.len()];
+    for group in edges.groups() {
+        let [a, b] = group else { continue };
+        let turn = turn_inward(mesh, [a.low, a.high], a.facet(), b.facet());
+        for facet in [a.facet(), b.facet()] {
+            turns[facet] = turns[facet].max(turn);
+        }
+    }
+    turns
 }
 
 /// Edges at which the skin turns inward by more than so many degrees, joined at their ends.

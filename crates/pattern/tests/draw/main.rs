@@ -6,8 +6,10 @@
     reason = "a test that cannot get at its part must fail"
 )]
 
+mod balls;
 mod draught;
 mod joint;
+mod maps;
 mod parts;
 mod rays;
 mod search;
