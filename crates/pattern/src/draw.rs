@@ -11,8 +11,8 @@
 //! joint can be. [`rim`] follows the edge of the shadow, [`parting`] lays the line along it,
 //! [`joint`] leads it out to the flask, and [`blocks`] are the two halves of sand.
 //! [`draught`] holds the lean of the walls against what the rules ask at their depth,
-//! [`walls`] measures metal and sand that may be too thin, and inside corners, [`balls`] the largest
-//! ball in the metal at each facet. [`maps`] brings all of it together facet by facet.
+//! [`walls`] measures metal and sand that may be too thin, and inside corners, [`balls`] the
+//! largest ball in the metal at each facet. [`maps`] brings all of it together facet by facet.
 
 pub mod balls;
 pub mod blocks;
