@@ -9,7 +9,7 @@ use pattern::draw::remedy::{Remedy, Why};
 use pattern::draw::undercut::Trapped;
 use pattern::vector::{Vector, sub};
 
-use crate::made_cores::{MadeCore, MadeCores};
+use crate::made_cores::{LengthsBy, MadeCore, MadeCores};
 use crate::remark::Level;
 use crate::words::said::Said;
 
@@ -111,10 +111,14 @@ fn of_prints(core: &MadeCore) -> Line {
                 .with("length", only.as_str()),
         ),
         _ => note(
-            Said::new("core-prints")
-                .with("name", core.name.as_str())
-                .with("count", lengths.len())
-                .with("lengths", lengths.join(", ")),
+            Said::new(match core.lengths_by {
+                LengthsBy::Rule => "core-prints",
+                LengthsBy::Sand => "core-prints-by-sand",
+                LengthsBy::Job => "core-prints-by-job",
+            })
+            .with("name", core.name.as_str())
+            .with("count", lengths.len())
+            .with("lengths", lengths.join(", ")),
         ),
     }
 }

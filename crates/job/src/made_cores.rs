@@ -2,7 +2,8 @@
 
 use measure::length::{Length, Volume};
 use measure::matter::Mass;
-use mould::core_print::length_by_rule;
+use mould::core_print::{length_by_rule, print_length};
+use mould::core_seat::{Drowned, float};
 use mould::lift::CORE_SAND;
 use pattern::cores::CoreError;
 use pattern::cores::body::{CoreBody, Opening, bodies};
@@ -17,7 +18,8 @@ use pattern::stl::write_stl;
 use pattern::threemf_write::{Metadata, Piece, WriteError, write_threemf};
 use pattern::vector::{Vector, add, norm, scale};
 
-use crate::job::Job;
+use crate::job::{Core, Job};
+use crate::shop::Shop;
 
 /// The cores of one casting, and the hollows that are left to the founder.
 #[derive(Clone, Debug, Default)]
@@ -40,6 +42,8 @@ pub struct MadeCore {
     pub printed: PrintedCore,
     /// Length of each print.
     pub print_lengths: Vec<Length>,
+    /// What the lengths go by.
+    pub lengths_by: LengthsBy,
     /// Its box, or why there is none of two halves.
     pub core_box: Result<CoreBox, CoreError>,
     /// How it breathes.
@@ -49,6 +53,22 @@ pub struct MadeCore {
     /// What it weighs.
     pub mass: Mass,
 }
+
+/// What the length of prints goes by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LengthsBy {
+    /// The rule of thumb: as long as wide, to 3 in.
+    Rule,
+    /// What the sand of the shop bears, where that asks for more than the rule.
+    Sand,
+    /// The depth that the job tells.
+    Job,
+}
+
+/// How many times stronger than the pressure of a print the sand is to be: the upper end of the
+/// 2 to 3 of the trade, since a print of long standing dries and crumbles (common practice, no
+/// source).
+const MARGIN: f64 = 3.0;
 
 /// Room around a print in the sand, mm on each side: so that a core of sand, which is never quite
 /// true, can be laid in; common practice, no source.
@@ -73,7 +93,7 @@ const UP: Vector = [0.0, 0.0, 1.0];
 /// # Errors
 ///
 /// A hollow that opens nowhere, or solids that cannot be cut.
-pub fn made_cores(job: &Job, casting: &Mesh) -> Result<MadeCores, CoreError> {
+pub fn made_cores(job: &Job, shop: &Shop, casting: &Mesh) -> Result<MadeCores, CoreError> {
     let found = undercuts(casting, UP, &DrawSettings::suiting(casting))?;
     let cored = |hollow: &Trapped| hollow.advice.remedy == Remedy::Core;
     let largest = found.regions.iter().find(|hollow| cored(hollow));
@@ -84,35 +104,87 @@ pub fn made_cores(job: &Job, casting: &Mesh) -> Result<MadeCores, CoreError> {
         .partition(|hollow| cored(hollow) && hollow.volume_mm3 >= worth);
     let mut bodies = bodies(casting, UP, &wanted, found.column_mm)?;
     bodies.sort_by(|a, b| b.volume_mm3.total_cmp(&a.volume_mm3));
-    let names = names(job, bodies.len());
-    let cores = bodies.iter().zip(names).map(|(body, name)| {
-        let centre_mm = body
-            .fills
-            .first()
-            .map_or([0.0; 3], |&at| wanted[at].centre_mm);
-        made(body, name, centre_mm)
-    });
+    let told = told(job, bodies.len());
+    let cores = bodies
+        .iter()
+        .zip(told)
+        .zip(1..)
+        .map(|((body, told), number)| {
+            let name = told.map_or_else(|| number.to_string(), |core| core.name.clone());
+            let first = body.fills.first();
+            let centre_mm = first.map_or([0.0; 3], |&at| wanted[at].centre_mm);
+            let bearing = bearing(body, UP);
+            let lengths = lengths(job, shop, body, told, &bearing);
+            made(body, name, centre_mm, &bearing, lengths)
+        });
     Ok(MadeCores {
         cores: cores.collect::<Result<_, _>>()?,
         left,
     })
 }
 
-/// Names for the cores of a casting, the largest first: those of the job if it tells as many.
-fn names(job: &Job, count: usize) -> Vec<String> {
-    let mut told: Vec<_> = job.cores.iter().collect();
+/// What the job tells of the cores of a casting, the largest first, if it tells of as many.
+fn told(job: &Job, count: usize) -> Vec<Option<&Core>> {
+    let mut told: Vec<&Core> = job.cores.iter().collect();
     told.sort_by(|a, b| b.volume.as_mm3().total_cmp(&a.volume.as_mm3()));
     match told.len() == count {
-        true => told.into_iter().map(|core| core.name.clone()).collect(),
-        false => (1..=count).map(|number| number.to_string()).collect(),
+        true => told.into_iter().map(Some).collect(),
+        false => vec![None; count],
     }
 }
 
-fn made(body: &CoreBody, name: String, centre_mm: Vector) -> Result<MadeCore, CoreError> {
-    let openings: Vec<_> = bearing(body, UP)
-        .into_iter()
-        .map(|opening| {
-            let length = length_by_rule(Length::from_mm(across_mm(body, opening)));
+/// How long the prints at some openings are, and what that goes by: the depth that the job tells;
+/// else as long as wide, and more where the sand of the shop would not bear the core otherwise,
+/// before the metal comes or under it.
+fn lengths(
+    job: &Job,
+    shop: &Shop,
+    body: &CoreBody,
+    told: Option<&Core>,
+    openings: &[&Opening],
+) -> (Vec<Length>, LengthsBy) {
+    let depth = told.and_then(|core| core.print).map(|print| print.depth);
+    if let Some(depth) = depth.filter(|depth| *depth > Length::ZERO) {
+        return (vec![depth; openings.len()], LengthsBy::Job);
+    }
+    let volume = Volume::from_mm3(body.volume_mm3);
+    let core = Drowned {
+        volume,
+        mass: CORE_SAND * volume,
+        liquid: job.alloy.density_liquid.band.high(),
+    };
+    let force = float(&core).max(core.mass.weight());
+    let strength = shop.heap.as_ref().and_then(|heap| heap.strength);
+    let mut by = LengthsBy::Rule;
+    let lengths = openings.iter().map(|opening| {
+        let across = Length::from_mm(across_mm(body, opening));
+        let rule = length_by_rule(across);
+        let count = openings.len() as f64;
+        // The law is one of prints that lie in the joint.
+        match strength.filter(|_| opening.is_sideways(UP)) {
+            Some(strength) => {
+                let borne = print_length(force, strength, MARGIN, across, count);
+                if borne > rule {
+                    by = LengthsBy::Sand;
+                }
+                borne.max(rule)
+            }
+            None => rule,
+        }
+    });
+    (lengths.collect(), by)
+}
+
+fn made(
+    body: &CoreBody,
+    name: String,
+    centre_mm: Vector,
+    bearing: &[&Opening],
+    (print_lengths, lengths_by): (Vec<Length>, LengthsBy),
+) -> Result<MadeCore, CoreError> {
+    let sized = bearing.iter().zip(&print_lengths);
+    let openings: Vec<_> = sized
+        .map(|(&opening, length)| {
             let size = PrintSize {
                 length_mm: length.as_mm(),
                 play_mm: PLAY_MM,
@@ -129,10 +201,8 @@ fn made(body: &CoreBody, name: String, centre_mm: Vector) -> Result<MadeCore, Co
     Ok(MadeCore {
         name,
         centre_mm,
-        print_lengths: openings
-            .iter()
-            .map(|(_, size)| Length::from_mm(size.length_mm))
-            .collect(),
+        print_lengths,
+        lengths_by,
         core_box: core_box(&printed.core, &ways, BOX),
         vents: vents(&printed.core, printed.volume_mm3, &ends.collect::<Vec<_>>()),
         volume,

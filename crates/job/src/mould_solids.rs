@@ -11,7 +11,7 @@ use rigging::piece::{Piece, Solid};
 use thiserror::Error;
 
 use crate::job::Job;
-use crate::made_cores::made_cores;
+use crate::made_cores::{MadeCore, MadeCores, made_cores};
 use crate::part::Part;
 use crate::shop::Shop;
 use crate::turning::Turning;
@@ -69,7 +69,7 @@ pub const MOULD_FILE: &str = "mould.glb";
 pub fn mould_of(job: &Job, shop: &Shop, part: &Part) -> Result<Mould, NoMould> {
     let mut given = mould_given(job, shop, part).ok_or(NoMould::NoShape)?;
     // A core that cannot be made is told as one that is not drawn.
-    let made = made_cores(job, &given.casting.mesh).unwrap_or_default();
+    let made = made_cores(job, shop, &given.casting.mesh).unwrap_or_default();
     let cores = made.cores.iter().map(|core| Core {
         name: core.name.clone(),
         mesh: core.printed.core.clone(),
@@ -94,7 +94,35 @@ pub fn mould_of(job: &Job, shop: &Shop, part: &Part) -> Result<Mould, NoMould> {
         name: core.name.clone(),
     });
     built.facts.extend(undrawn);
+    for fact in &mut built.facts {
+        if let Some(told) = long_print(fact, &made) {
+            *fact = told;
+        }
+    }
     Ok(built)
+}
+
+/// What is to be written in the place of a core that goes through the wall of the flask.
+fn long_print(fact: &Fact, made: &MadeCores) -> Option<Fact> {
+    let Fact::ThinWall { piece, sand_mm, .. } = fact else {
+        return None;
+    };
+    let Piece::Core(name) = piece else {
+        return None;
+    };
+    // Of several castings each has its number after the name of the core.
+    let is_it = |core: &&MadeCore| {
+        let after = name.strip_prefix(core.name.as_str());
+        after.is_some_and(|after| after.is_empty() || after.starts_with(' '))
+    };
+    let core = made.cores.iter().find(is_it)?;
+    let lengths = core.print_lengths.iter().map(|length| length.as_mm());
+    let longest_mm = (lengths.fold(f64::INFINITY, f64::min) + sand_mm).floor();
+    Some(Fact::LongPrint {
+        piece: piece.clone(),
+        through_mm: -sand_mm,
+        longest_mm: (longest_mm >= 1.0 && longest_mm.is_finite()).then_some(longest_mm),
+    })
 }
 
 /// How far a height in the mould lies above the lowest point of the part as it is drawn, mm.

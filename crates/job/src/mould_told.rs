@@ -120,6 +120,18 @@ fn words(fact: &Fact) -> Said {
             .with("side", side_of(*side))
             .with("sand", mm(*sand_mm))
             .with("wanted", mm(*wanted_mm)),
+        Fact::LongPrint {
+            piece: of,
+            through_mm,
+            longest_mm,
+        } => match longest_mm {
+            Some(longest_mm) => {
+                Said::new("mould-long-print").with("write", format!("{longest_mm:.0} mm"))
+            }
+            None => Said::new("mould-no-print"),
+        }
+        .with("piece", piece(of))
+        .with("through", mm(*through_mm)),
         Fact::ThinSand {
             piece: of,
             other,

@@ -8,7 +8,7 @@ mod worked;
 use std::f64::consts::PI;
 
 use job::cores_told::told;
-use job::made_cores::{MadeCores, cores_files, made_cores};
+use job::made_cores::{LengthsBy, MadeCores, cores_files, made_cores};
 use job::mould_solids::mould_of;
 use job::words::Language;
 use job::words::said::{Given, Said};
@@ -52,10 +52,14 @@ drag = "100 mm"
 "#;
 
 fn made(job: &str) -> MadeCores {
-    let (shop, part) = (worked::shop(SHOP), worked::given(job));
+    made_in(job, SHOP)
+}
+
+fn made_in(job: &str, shop: &str) -> MadeCores {
+    let (shop, part) = (worked::shop(shop), worked::given(job));
     let job = worked::job(job);
     let given = mould_given(&job, &shop, &part).unwrap();
-    made_cores(&job, &given.casting.mesh).unwrap()
+    made_cores(&job, &shop, &given.casting.mesh).unwrap()
 }
 
 /// As wide as the bore and as long as bore and two prints as long as wide, all larger by what the
@@ -73,6 +77,48 @@ fn the_core_of_a_bore_is_as_large_as_its_cavity() {
     // 1.6 g/cm³ of core sand.
     assert!((core.mass.as_kg() - 1.6e-6 * core.volume.as_mm3()).abs() < 1e-9);
     assert!(core.core_box.is_ok() && core.vents.len() == 1);
+}
+
+/// A sand of 0.5 kPa bears no core of this weight on prints as long as wide. By L = k F / (σ d n):
+/// F is the weight of π/4 · 20² · 60 · 1.013³ mm³ of core sand of 1.6 g/cm³, more than it floats
+/// by in aluminium of 2.4 g/cm³; k = 3, d = 20 · 1.013 mm, n = 2.
+#[test]
+fn weak_sand_gets_longer_prints() {
+    let heap = "[heap]\nmass = \"90 kg\"\nbond = \"bentonite\"\nmoisture = \"4 % of wet mass\"";
+    let shop = |strength: &str| format!("{SHOP}\n{heap}\nstrength = \"{strength}\"");
+    let weak = made_in(BORED, &shop("0.5 kPa"));
+    let force = 1600.0 * PI / 4.0 * 400.0 * 60.0 * 1.013_f64.powi(3) * 1e-9 * 9.80665;
+    let wanted_mm = 3.0 * force / (500.0 * 0.020_26 * 2.0) * 1e3;
+    assert_eq!(weak.cores[0].lengths_by, LengthsBy::Sand);
+    for length in &weak.cores[0].print_lengths {
+        let off = length.as_mm() / wanted_mm - 1.0;
+        assert!(off.abs() < 3e-3, "{} for {wanted_mm}", length.as_mm());
+    }
+    let firm = made_in(BORED, &shop("50 kPa"));
+    assert_eq!(firm.cores[0].lengths_by, LengthsBy::Rule);
+}
+
+/// Prints of 150 mm go through the wall of a flask of 300 mm. What is then told to write stays in.
+#[test]
+fn a_print_through_the_wall_is_told_with_the_length_to_write() {
+    let deep = |mm: f64| {
+        let print =
+            format!("print = \"20 mm\"\nprint_depth = \"{mm:.0} mm\"\nsits = \"bridged\"\n");
+        format!("{BORED}{print}")
+    };
+    let facts = |job: &str| {
+        let (shop, part) = (worked::shop(SHOP), worked::given(job));
+        mould_of(&worked::job(job), &shop, &part).unwrap().facts
+    };
+    let long = facts(&deep(150.0));
+    let told = long.iter().find_map(|fact| match fact {
+        Fact::LongPrint { longest_mm, .. } => *longest_mm,
+        _ => None,
+    });
+    let longest_mm = told.unwrap();
+    assert!((10.0..150.0).contains(&longest_mm), "{longest_mm}");
+    let is_long = |fact: &Fact| matches!(fact, Fact::LongPrint { .. });
+    assert!(!facts(&deep(longest_mm)).iter().any(is_long));
 }
 
 #[test]

@@ -269,6 +269,16 @@ fn every_fact_is_told_in_every_language() {
             missing_mm: 11.0,
         },
         Fact::FlatElsewhere { joint_mm: 11.5 },
+        Fact::LongPrint {
+            piece: Piece::Core("bore".to_owned()),
+            through_mm: 3.0,
+            longest_mm: Some(17.0),
+        },
+        Fact::LongPrint {
+            piece: Piece::Core("bore".to_owned()),
+            through_mm: 30.0,
+            longest_mm: None,
+        },
         Fact::CoreNotDrawn {
             name: "bore".to_owned(),
         },

@@ -80,6 +80,15 @@ pub enum Fact {
         /// Over the lowest point of the part as it is drawn.
         joint_mm: f64,
     },
+    /// A core goes through the wall of the flask with its print.
+    LongPrint {
+        /// Which core.
+        piece: Piece,
+        /// How far it goes through the wall.
+        through_mm: f64,
+        /// The longest print that stays within; none where there is no room for any.
+        longest_mm: Option<f64>,
+    },
     /// A core is told of by its volume only, so that its body is missing here.
     CoreNotDrawn {
         /// What it is called.

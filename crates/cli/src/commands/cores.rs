@@ -22,7 +22,7 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
         let _working = Working::on("making the cores");
         let given = mould_given(&opened.job, &opened.shop, &opened.part);
         let given = given.ok_or(job::mould_solids::NoMould::NoShape)?;
-        made_cores(&opened.job, &given.casting.mesh).map_err(Trouble::NoCores)?
+        made_cores(&opened.job, &opened.shop, &given.casting.mesh).map_err(Trouble::NoCores)?
     };
     let lines = told(&made);
     let lines = lines.iter().map(|line| print::line(line, language));

@@ -118,6 +118,37 @@ fn prints_lengthen_the_core_and_are_wider_on_the_pattern() {
     }
 }
 
+/// The core's own print can be shifted by nearly its play of 0.3 mm, across and outward, and stays
+/// within the print of the pattern.
+#[test]
+fn the_print_of_the_core_lies_within_that_of_the_pattern_by_its_play() {
+    let printed = printed(&bodies_of(&bored()).unwrap()[0], 25.0);
+    let core = Body::of(&printed.core).unwrap();
+    let prints = printed.prints.iter().map(|print| Body::of(print).unwrap());
+    let prints = prints.reduce(|a, b| a.with(&b).unwrap()).unwrap();
+    for by in [
+        [0.0; 3],
+        [0.0, 0.29, 0.0],
+        [0.0, 0.0, -0.29],
+        [0.29, 0.0, 0.0],
+        [-0.29, 0.0, 0.0],
+    ] {
+        for way in [-1.0, 1.0] {
+            let [print, _] = core.cut_by_plane([way, 0.0, 0.0], 30.0).unwrap();
+            let mut shifted = print.mesh();
+            for point in &mut shifted.points {
+                *point = add(*point, by);
+            }
+            let out = Body::of(&shifted).unwrap().without(&prints).unwrap();
+            assert!(
+                out.volume_mm3() < 1e-6,
+                "{by:?} {way}: {}",
+                out.volume_mm3()
+            );
+        }
+    }
+}
+
 /// A slot like a T upside down: 10 mm wide at the top, 30 mm wide at its foot, running through.
 #[test]
 fn both_wings_of_a_slot_are_one_core() {

@@ -3,6 +3,8 @@
 cores-none = nothing in this part has to be cored when it is drawn this way up
 core-made = core { $name }: { $volume } of core sand, { $mass }, prints included, around { $place }
 core-prints = core { $name }: { $count } prints, { $lengths } long, as long as wide up to 3 in; the pattern gets them with 0.4 mm of play
+core-prints-by-sand = core { $name }: { $count } prints, { $lengths } long, so that this sand bears the core three times over; the pattern gets them with 0.4 mm of play
+core-prints-by-job = core { $name }: { $count } prints, { $lengths } long as the job tells; the pattern gets them with 0.4 mm of play
 core-one-print = core { $name } is held at one end only, by a print of { $length }: lengthen it until it outweighs the core, or set chaplets
 core-box-halves = core { $name }: box of two halves, lower { $lower }, upper { $upper }, with { $open ->
     [one] one open side

@@ -64,4 +64,6 @@ mould-no-gate = { $piece } has no gate: the runner does not face it at the joint
 mould-short-run-off = { $piece } ends { $missing } too soon after its last gate; deepen its end instead
 mould-low-feeder = { $piece } stands { $missing } lower than it was sized; raise the cope above it
 mould-flat-elsewhere = the part draws from a flat joint at another height: write { $joint } under [mould] for it
+mould-long-print = { $piece } goes { $through } through the wall of the flask: write print_depth = "{ $write }" beside its print under [[core]], or take a larger flask
+mould-no-print = { $piece } goes { $through } through the wall of the flask, which has no room for its print: take a larger flask
 mould-core-not-drawn = core "{ $name }" is known by its volume only and is missing here: the metal is told as if it were not there

@@ -3,6 +3,8 @@
 cores-none = nada en esta pieza necesita macho cuando se extrae en este sentido
 core-made = macho { $name }: { $volume } de arena de macho, { $mass }, con sus portadas, alrededor de { $place }
 core-prints = macho { $name }: { $count } portadas, de { $lengths } de largo, tan largas como anchas hasta 3 in; el modelo las lleva con 0,4 mm de juego
+core-prints-by-sand = macho { $name }: { $count } portadas, de { $lengths } de largo, para que esta arena soporte tres veces el macho; el modelo las lleva con 0,4 mm de juego
+core-prints-by-job = macho { $name }: { $count } portadas, de { $lengths } de largo como dice el trabajo; el modelo las lleva con 0,4 mm de juego
 core-one-print = el macho { $name } se sostiene solo de un extremo, con una portada de { $length }: alárguela hasta que pese más que el macho, o ponga soportes
 core-box-halves = macho { $name }: caja de dos mitades, inferior { $lower }, superior { $upper }, lados abiertos para apisonar: { $open }
 core-box-stepped = macho { $name }: caja de dos mitades con junta escalonada, inferior { $lower }, superior { $upper }, lados abiertos para apisonar: { $open }

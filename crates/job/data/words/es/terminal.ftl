@@ -66,4 +66,6 @@ mould-no-gate = { $piece } no tiene ataque: el canal no la enfrenta en la junta;
 mould-short-run-off = { $piece } acaba { $missing } demasiado pronto tras su último ataque; ahonde mejor su extremo
 mould-low-feeder = { $piece } queda { $missing } más baja de lo calculado; levante la caja superior en ese sitio
 mould-flat-elsewhere = la pieza sale de una junta plana a otra altura: escriba { $joint } en [mould]
+mould-long-print = { $piece } atraviesa { $through } la pared de la caja: escriba print_depth = "{ $write }" junto a su portada en [[core]], o tome una caja mayor
+mould-no-print = { $piece } atraviesa { $through } la pared de la caja, que no tiene sitio para su portada: tome una caja mayor
 mould-core-not-drawn = el macho «{ $name }» solo se conoce por su volumen y falta aquí: el metal se cuenta como si no existiera

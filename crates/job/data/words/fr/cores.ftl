@@ -3,6 +3,8 @@
 cores-none = rien dans cette pièce n'a besoin d'un noyau quand elle est démoulée dans ce sens
 core-made = noyau { $name } : { $volume } de sable à noyau, { $mass }, portées comprises, autour de { $place }
 core-prints = noyau { $name } : { $count } portées, longues de { $lengths }, aussi longues que larges jusqu'à 3 in ; le modèle les reçoit avec 0,4 mm de jeu
+core-prints-by-sand = noyau { $name } : { $count } portées, longues de { $lengths }, pour que ce sable porte trois fois le noyau ; le modèle les reçoit avec 0,4 mm de jeu
+core-prints-by-job = noyau { $name } : { $count } portées, longues de { $lengths } comme le dit le travail ; le modèle les reçoit avec 0,4 mm de jeu
 core-one-print = le noyau { $name } n'est tenu qu'à un bout, par une portée de { $length } : l'allonger jusqu'à ce qu'elle pèse plus que le noyau, ou poser des supports
 core-box-halves = noyau { $name } : boîte en deux moitiés, dessous { $lower }, dessus { $upper }, côtés ouverts pour serrer : { $open }
 core-box-stepped = noyau { $name } : boîte en deux moitiés à joint en gradin, dessous { $lower }, dessus { $upper }, côtés ouverts pour serrer : { $open }

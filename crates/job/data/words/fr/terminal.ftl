@@ -66,4 +66,6 @@ mould-no-gate = { $piece } n'a pas d'attaque : le canal ne lui fait pas face au 
 mould-short-run-off = { $piece } finit { $missing } trop tôt après sa dernière attaque ; approfondissez plutôt son bout
 mould-low-feeder = { $piece } est plus basse de { $missing } que calculé ; rehaussez le dessus à cet endroit
 mould-flat-elsewhere = la pièce se démoule d'un joint plat à une autre hauteur : écrire { $joint } sous [mould]
+mould-long-print = { $piece } traverse de { $through } la paroi du châssis : écrivez print_depth = "{ $write }" à côté de sa portée sous [[core]], ou prenez un châssis plus grand
+mould-no-print = { $piece } traverse de { $through } la paroi du châssis, qui n'a pas de place pour sa portée : prenez un châssis plus grand
 mould-core-not-drawn = le noyau « { $name } » n'est connu que par son volume et manque ici : le métal est compté comme s'il n'existait pas
