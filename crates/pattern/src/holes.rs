@@ -7,6 +7,7 @@
 
 use crate::mesh::Mesh;
 use crate::polygon::{self, Plane};
+use crate::tight_lid::tight_lid;
 use crate::vector::{Vector, add, bounds_of, cross, dot, norm, scale, sub};
 
 /// Largest share of the whole surface up to which lids are small, all openings together.
@@ -73,7 +74,8 @@ pub fn openings(mesh: &Mesh, open: &[u32]) -> (Vec<Opening>, usize) {
 ///
 /// An outline that bends a little and can be seen whole from its middle gets a lid drawn to that
 /// point, at the mean height of the outline: on a round opening the volume is then that under a
-/// stretched skin. Any other outline is cut up as it is.
+/// stretched skin. One that bends and winds gets the lid of least area; a flat one is cut up as it
+/// is.
 pub fn close(mesh: &mut Mesh, openings: &[Opening]) -> Option<Lids> {
     if openings.iter().any(|opening| !opening.is_flat) {
         return None;
@@ -107,13 +109,20 @@ pub fn close(mesh: &mut Mesh, openings: &[Opening]) -> Option<Lids> {
 fn add_lid(mesh: &mut Mesh, opening: &Opening) -> Option<f64> {
     let at = |&point: &u32| mesh.points[point as usize];
     let outline: Vec<Vector> = opening.outline.iter().map(at).collect();
-    let cut = polygon::triangles(&outline)?;
+    let plane = Plane::through(&outline)?;
+    let arms = outline.iter().map(|&point| norm(sub(point, plane.centre)));
+    let is_bent = plane.unevenness(&outline) > BENT * arms.fold(0.0, f64::max);
+    let cut = match is_bent {
+        true => tight_lid(&outline),
+        false => None,
+    };
+    let cut = cut.or_else(|| polygon::triangles(&outline))?;
     let corners = |lid: &[usize; 3]| lid.map(|corner| outline[corner]);
     let over_middle = cut
         .iter()
         .map(|lid| volume_over(opening.place, corners(lid)));
     let over_middle: f64 = over_middle.sum();
-    if is_bent_and_open(&outline) {
+    if is_bent && is_open(&outline, &plane) {
         let middle = mesh.points.len() as u32;
         mesh.points.push(opening.place);
         let next = opening.outline.iter().cycle().skip(1);
@@ -129,21 +138,12 @@ fn add_lid(mesh: &mut Mesh, opening: &Opening) -> Option<f64> {
     Some(-over_middle)
 }
 
-/// Whether an outline leaves its mean plane by more than rounding, and every side of it is seen
-/// from the middle the same way round.
-fn is_bent_and_open(outline: &[Vector]) -> bool {
-    let Some(plane) = Plane::through(outline) else {
-        return false;
-    };
-    let arms: Vec<Vector> = outline
-        .iter()
-        .map(|&point| sub(point, plane.centre))
-        .collect();
-    let longest = arms.iter().map(|&arm| norm(arm)).fold(0.0, f64::max);
-    let next = arms.iter().cycle().skip(1);
-    let mut sides = arms.iter().zip(next);
-    plane.unevenness(outline) > BENT * longest
-        && sides.all(|(&from, &to)| dot(cross(from, to), plane.normal) > 0.0)
+/// Whether every side of an outline is seen from its middle the same way round.
+fn is_open(outline: &[Vector], plane: &Plane) -> bool {
+    let arms = outline.iter().map(|&point| sub(point, plane.centre));
+    let next = arms.clone().cycle().skip(1);
+    let mut sides = arms.zip(next);
+    sides.all(|(from, to)| dot(cross(from, to), plane.normal) > 0.0)
 }
 
 /// Share of its own length by which a bent outline leaves its plane; less is rounding, and a point

@@ -91,6 +91,7 @@ pub mod sweep;
 pub mod threemf;
 pub mod threemf_model;
 pub mod threemf_write;
+pub mod tight_lid;
 pub mod tolerance;
 pub mod tree;
 pub mod unit;
