@@ -3,10 +3,12 @@
 //!
 //! A hollow is sand that neither half of the mould can be lifted from
 //! ([`undercut`](crate::draw::undercut)). Its core is as large as the hollow, flush with the skin
-//! that a string drawn tight around the part would have ([`body`](mod@body)). Where the hollow
-//! opens the core goes on into the sand of the mould as a print ([`print`](mod@print)). The box is
-//! a block in two halves with the room of the core between them ([`core_box`](mod@core_box)), parted
-//! flat where that lets the core go and along a step where it does not; the vent runs from each print along the middle of the core ([`vent`](mod@vent)).
+//! that a string drawn tight around the part would have ([`body`](mod@body)); of the rooms under
+//! that skin it fills the one in which its sand lies. Where the hollow opens the core goes on into
+//! the sand of the mould as a print ([`print`](mod@print)). The box is a block in two halves with
+//! the room of the core between them ([`core_box`](mod@core_box)), parted flat where that lets the
+//! core go and along a step where it does not. The vent runs from each print along the middle of
+//! the core ([`vent`](mod@vent)).
 
 pub mod body;
 mod box_joint;

@@ -135,21 +135,27 @@ impl Rooms {
         })
     }
 
-    /// A hollow by itself. It goes to the room that fills most of the skin around its sand.
+    /// A hollow by itself. It goes to the room in which most of its sand lies: the skin around the
+    /// sand of a bend takes in more of the room beside the bend than of its bore.
     fn group(&self, number: usize, hollow: &Trapped, reach_mm: f64) -> Result<Group, CoreError> {
         let around = skin_around(&hollow.sand_mm, reach_mm)?;
         let bounds = Body::around(&around)?;
-        let mut most = (0.0, None);
+        let mut most = (0, None);
         for (at, room) in self.rooms.iter().enumerate() {
-            let filled = room.common_with(&bounds)?;
-            if filled.volume_mm3() > most.0 {
-                most = (filled.volume_mm3(), Some((at, filled)));
+            let count = sand_in(&room.mesh(), &hollow.sand_mm);
+            if count > most.0 {
+                most = (count, Some((at, room)));
             }
         }
         // Shut in by metal, it is no room of the skin drawn around the part.
-        let (room, filled) = most.1.ok_or(CoreError::NoPrint {
-            centre_mm: hollow.centre_mm,
-        })?;
+        let (room, filled) = match most.1 {
+            Some((at, room)) => (at, room.common_with(&bounds)?),
+            None => {
+                return Err(CoreError::NoPrint {
+                    centre_mm: hollow.centre_mm,
+                });
+            }
+        };
         Ok(Group {
             room,
             fills: vec![number],
@@ -236,6 +242,19 @@ impl Rooms {
     }
 }
 
+/// Columns of sand that are asked in which room they lie.
+const ASKED: usize = 300;
+
+/// How many columns of sand, of those asked, have their middle within a room.
+fn sand_in(room: &Mesh, sand_mm: &[[Vector; 2]]) -> usize {
+    let tree = Tree::over(room);
+    let every = sand_mm.len().div_ceil(ASKED).max(1);
+    let asked = sand_mm.iter().step_by(every);
+    asked
+        .filter(|[low, high]| is_within(room, &tree, scale(add(*low, *high), 0.5)))
+        .count()
+}
+
 /// Columns along the longer side of a piece when it is asked how much of it is held.
 const HELD_COLUMNS: usize = 40;
 
@@ -254,7 +273,7 @@ const NEAR: f64 = 4.0;
 fn openings(body: &Mesh, part: &Mesh, tree: &Tree) -> Vec<Opening> {
     let beside = body.diagonal() * BESIDE;
     let is_open: Vec<bool> = (0..body.triangles.len())
-        .map(|facet| !is_in_metal(part, tree, just_outside(body, facet, beside)))
+        .map(|facet| !is_within(part, tree, just_outside(body, facet, beside)))
         .collect();
     let mut openings: Vec<Opening> = patches(body, &is_open)
         .into_iter()
@@ -278,9 +297,9 @@ fn just_outside(body: &Mesh, facet: usize, beside: f64) -> Vector {
     }
 }
 
-/// Whether a place lies in metal, by how often the line to it enters the part.
-fn is_in_metal(part: &Mesh, tree: &Tree, place: Vector) -> bool {
-    let hits = along(part, tree, 2, place);
+/// Whether a place lies within a solid, by how often the line to it enters that.
+fn is_within(solid: &Mesh, tree: &Tree, place: Vector) -> bool {
+    let hits = along(solid, tree, 2, place);
     let below = hits.iter().filter(|hit| hit.at < place[2]);
     below.map(|hit| hit.step).sum::<i32>() > 0
 }

@@ -17,8 +17,10 @@ use pattern::cores::vent::vents;
 use pattern::draw::DrawSettings;
 use pattern::draw::frame::DrawFrame;
 use pattern::draw::undercut::undercuts;
+use pattern::look::look;
 use pattern::mesh::Mesh;
 use pattern::shape::{Form, Shape, build};
+use pattern::unit::Unit;
 use pattern::vector::{Vector, add, cross, norm, scale, sub};
 
 const UP: Vector = [0.0, 0.0, 1.0];
@@ -237,8 +239,8 @@ fn a_round_core_has_a_box_of_two_halves_open_at_the_prints() {
     near(holes, 2.0 * PI / 4.0 * 36.0 * 40.0, 0.01);
 }
 
-/// A round bar of 12 mm along a course, its sections square to it, closed at both ends.
-fn bar(course: &[Vector]) -> Mesh {
+/// A round bar along a course, its sections square to it, closed at both ends.
+fn bar(course: &[Vector], radius: f64) -> Mesh {
     const SIDES: u32 = 24;
     let mut mesh = Mesh::default();
     for (at, &place) in course.iter().enumerate() {
@@ -252,7 +254,7 @@ fn bar(course: &[Vector]) -> Mesh {
         let above = cross(way, across);
         mesh.points.extend((0..SIDES).map(|side| {
             let (sine, cosine) = (2.0 * PI * f64::from(side) / f64::from(SIDES)).sin_cos();
-            let aside = add(scale(across, 6.0 * cosine), scale(above, 6.0 * sine));
+            let aside = add(scale(across, radius * cosine), scale(above, radius * sine));
             add(place, aside)
         }));
     }
@@ -272,6 +274,73 @@ fn bar(course: &[Vector]) -> Mesh {
     mesh
 }
 
+/// An open bend with a flange at each end, lying as it is moulded: the core is its bore and
+/// nothing beside it, π/4 · 12² mm² along a quarter of 40 mm and twice 15 mm, as far as 24 sides
+/// are round.
+#[test]
+fn the_core_of_an_open_bend_is_its_bore_alone() {
+    let course = |beyond: f64| {
+        let mut course = vec![[-15.0 - beyond, -40.0, 0.0]];
+        course.extend((0..=24).map(|step| {
+            let (sine, cosine) = (PI / 2.0 * f64::from(step) / 24.0).sin_cos();
+            [40.0 * sine, -40.0 * cosine, 0.0]
+        }));
+        course.push([40.0, 15.0 + beyond, 0.0]);
+        course
+    };
+    let disc = |at: Vector, way: Vector| bar(&[at, add(at, scale(way, 6.0))], 20.0);
+    let body = |mesh: &Mesh| Body::of(mesh).unwrap();
+    let ends = [
+        disc([-15.0, -40.0, 0.0], [1.0, 0.0, 0.0]),
+        disc([40.0, 9.0, 0.0], [0.0, 1.0, 0.0]),
+    ];
+    let outside = ends
+        .iter()
+        .fold(body(&bar(&course(0.0), 10.0)), |all, end| {
+            all.with(&body(end)).unwrap()
+        });
+    let inner = body(&bar(&course(5.0), 6.0));
+    let pipe = outside.without(&inner).unwrap();
+    let bodies = bodies_of(&pipe.mesh()).unwrap();
+    assert_eq!(bodies.len(), 1);
+    let round = 24.0 / (2.0 * PI) * (2.0 * PI / 24.0).sin();
+    let bore = PI * 36.0 * round * (PI / 2.0 * 40.0 + 30.0);
+    near(bodies[0].volume_mm3, bore, 2e-3);
+    near(
+        bodies[0].volume_mm3,
+        outside.common_with(&inner).unwrap().volume_mm3(),
+        1e-6,
+    );
+    assert_eq!(bodies[0].openings.len(), 2);
+}
+
+/// The same of a real pipe with two bends, lying flat: its bore alone, between two mouths of 34 mm,
+/// which is how far apart the points of their rims lie.
+#[test]
+fn the_core_of_a_real_bend_opens_at_its_two_flanges() {
+    let name = "pipe_bend_metres.stl";
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../examples/meshes/");
+    let bytes = std::fs::read(format!("{folder}{name}")).unwrap();
+    let mut pipe = look(name, &bytes, Some(Unit::Metre)).unwrap().mesh;
+    for point in &mut pipe.points {
+        *point = [point[1], point[2], point[0]];
+    }
+    let bodies = bodies_of(&pipe).unwrap();
+    let most = bodies
+        .iter()
+        .max_by(|a, b| a.volume_mm3.total_cmp(&b.volume_mm3));
+    let core = most.unwrap();
+    assert_eq!(core.openings.len(), 2);
+    for opening in &core.openings {
+        near(opening.area_mm2, PI / 4.0 * 34.0 * 34.0, 0.02);
+    }
+    let [part, own] = [&pipe, &core.mesh].map(|mesh| Body::of(mesh).unwrap());
+    assert!(part.common_with(&own).unwrap().volume_mm3() < 1e-6 * core.volume_mm3);
+    // The bore is 34 mm wide, so that nothing of a core beside the pipe is in it.
+    let [low, high] = core.mesh.bounds();
+    near(high[2] - low[2], 34.0, 1e-3);
+}
+
 /// A core that bends a quarter round level, radius 30 mm, and goes on up a slope of 1 in 2: no plane
 /// holds its middle line, so that every flat joint catches it.
 fn bent_crosswise() -> Mesh {
@@ -281,7 +350,7 @@ fn bent_crosswise() -> Mesh {
         [30.0 * sine, -30.0 * cosine, 0.0]
     }));
     course.extend([[30.0, 10.0, 1.5], [30.0, 15.0, 3.5], [30.0, 50.0, 21.0]]);
-    bar(&course)
+    bar(&course, 6.0)
 }
 
 /// The box of a core bent twice parts along a step; each half comes off without cutting the core
