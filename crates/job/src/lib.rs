@@ -29,6 +29,7 @@ pub mod folder;
 pub mod given_part;
 pub mod job;
 pub mod job_file;
+mod joint_drawn;
 pub mod lesson;
 pub mod made_cores;
 pub mod making;

@@ -6,6 +6,7 @@ use pattern::slice::outlines;
 use rigging::mould::Mould;
 use rigging::piece::{Piece, Solid};
 
+use crate::joint_drawn::joint_drawn;
 use crate::plan::{DrawnPiece, MouldDrawing, PieceKind};
 
 /// The drawing of the same flask with everything where the mould has it; the section goes through
@@ -24,6 +25,7 @@ pub fn drawn(flask: &MouldDrawing, mould: &Mould) -> MouldDrawing {
             .collect(),
         section: castings().flat_map(|mesh| cut(mesh, middle)).collect(),
         pieces: pieces.filter_map(|solid| piece(solid, middle)).collect(),
+        joint: joint_drawn(mould, middle),
         ..flask.clone()
     }
 }

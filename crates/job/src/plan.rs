@@ -90,6 +90,44 @@ pub struct MouldDrawing {
     pub pour_height_mm: f64,
     /// Sprue, runners, gates, feeders and cores, once the mould is built of solids.
     pub pieces: Vec<DrawnPiece>,
+    /// The joint where it leaves its level, once the mould is built of solids.
+    pub joint: Option<JointDrawing>,
+}
+
+/// A joint that wanders, heights in mm above its level.
+#[derive(Clone, Debug, PartialEq)]
+pub struct JointDrawing {
+    /// Where it meets the first casting: closed lines, those that leave the level first, of these
+    /// the longest.
+    pub lines: Vec<Vec<[f64; 3]>>,
+    /// Heights along the first of them.
+    pub stations: Vec<JointStation>,
+    /// Height between two contour lines.
+    pub every_mm: f64,
+    /// Contour lines, the lowest first.
+    pub contours: Vec<Contour>,
+    /// Where the section cuts it, x and z from wall to wall.
+    pub section: Vec<[f64; 2]>,
+}
+
+/// A place on the line where the joint meets a casting.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct JointStation {
+    /// Way along the line from its first place, mm.
+    pub along_mm: f64,
+    /// From above.
+    pub place_mm: [f64; 2],
+    /// Over the level.
+    pub height_mm: f64,
+}
+
+/// Where the joint lies at one height, seen from above.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Contour {
+    /// The height.
+    pub height_mm: f64,
+    /// Closed lines, x and y.
+    pub lines: Vec<Vec<[f64; 2]>>,
 }
 
 /// A piece of rigging or a core in plan and section.

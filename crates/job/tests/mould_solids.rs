@@ -108,6 +108,40 @@ fn a_joint_that_wanders_goes_through_the_mould() {
     }
 }
 
+/// The drawing of a joint tells the heights that the sand has.
+#[test]
+fn a_joint_that_wanders_is_drawn_as_it_lies() {
+    for name in ["forked-jaw", "pump-housing"] {
+        let opened = example(name);
+        let mould = built(&opened);
+        let joint = &mould.joint.as_ref().unwrap().joint;
+        let plan = job::work_out::work_out(&opened.job, &opened.shop, &opened.part);
+        assert!(plan.drawing.joint.is_none());
+        let drawn = job::mould_drawn::drawn(&plan.drawing, &mould)
+            .joint
+            .unwrap();
+        let [first, .., last] = drawn.section[..] else {
+            panic!("{name}: no section");
+        };
+        let length = plan.drawing.flask_inside_mm[0];
+        assert_eq!([first, last], [[0.0, 0.0], [length, 0.0]], "{name}");
+        assert!(!drawn.contours.is_empty(), "{name}");
+        for contour in &drawn.contours {
+            for at in contour.lines.iter().flatten() {
+                let off = joint.height_mm(*at) - contour.height_mm;
+                assert!(off.abs() < 1e-6, "{name}: {at:?} {off}");
+            }
+        }
+        let [low, high] = joint.shown_mm;
+        let furthest = drawn.stations.iter().map(|station| station.height_mm.abs());
+        let furthest = furthest.fold(0.0, f64::max);
+        assert!(
+            furthest > 0.5 && furthest < high.max(-low) + 1.0,
+            "{name}: {furthest}"
+        );
+    }
+}
+
 /// Where sand holds no joint the flat one is not taken silently.
 #[test]
 fn a_joint_that_sand_does_not_hold_is_told() {

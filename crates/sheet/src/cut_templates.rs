@@ -8,6 +8,7 @@ use serde::Serialize;
 
 use crate::SheetError;
 use crate::data::Paper;
+use crate::joint_page::joint_page;
 use crate::pen::{Anchor, FIRM, Pen, THIN};
 use crate::typeset::{self, Picture, TEMPLATES_PAGE};
 
@@ -64,16 +65,20 @@ struct Given {
     title: String,
     foot: String,
     pages: Vec<String>,
+    joint: Option<String>,
     larger: Option<String>,
 }
 
 /// The template's own words.
-const WORDS: [&str; 5] = [
+const WORDS: [&str; 8] = [
     "check-bar-lower",
     "check-bar-upper",
     "cut-picture",
     "cut-title",
     "cut-told",
+    "joint-picture",
+    "joint-title",
+    "joint-told",
 ];
 
 /// The templates of a plan as a PDF, one page unless the pieces are many.
@@ -86,6 +91,7 @@ pub fn cut_templates(plan: &Plan, paper: Paper) -> Result<Vec<u8>, SheetError> {
         .into_iter()
         .partition(|piece| fits_on_paper(piece.shape));
     let pages = drawn(&fits, plan);
+    let joint = joint_page(plan);
     let names: Vec<&'static str> = typeset::PAGE_NAMES.into_iter().take(pages.len()).collect();
     let title = Said::new("paper-title")
         .with("paper", Said::new("cut-title"))
@@ -98,10 +104,12 @@ pub fn cut_templates(plan: &Plan, paper: Paper) -> Result<Vec<u8>, SheetError> {
         title: plan.words.say(&title),
         foot: format!("oddside {}. {unread}", env!("CARGO_PKG_VERSION")),
         pages: names.iter().map(|name| (*name).to_owned()).collect(),
+        joint: joint.is_some().then(|| typeset::JOINT.to_owned()),
         larger: told(&larger).map(|larger| plan.words.say(&larger)),
     })?;
     crate::words::clean(&mut given);
     let pictures = names.into_iter().zip(pages);
+    let pictures = pictures.chain(joint.map(|svg| (typeset::JOINT, svg)));
     let pictures = pictures.map(|(name, svg)| Picture { name, svg }).collect();
     let document = typeset::lay_out(TEMPLATES_PAGE, &given, pictures)?;
     typeset::write(&document, "cut templates")
@@ -245,7 +253,7 @@ fn draw(pen: &mut Pen, piece: &Piece, [right, down]: [f64; 2], plan: &Plan) {
                 [right, middle + thick / 2.0],
             ];
             pen.metal(&[outline]);
-            pen.chain([right, middle], [right + long, middle]);
+            pen.chain(&[[right, middle], [right + long, middle]]);
         }
         Shape::Round(diameter) => {
             let middle = [right + diameter / 2.0, down + diameter / 2.0];

@@ -1,7 +1,12 @@
 //! Plan and section of the mould, side by side at one stated scale, black on white.
 //!
 //! Sand is stippled, metal is left white inside a firm outline, flask walls are hatched and the
-//! joint is a chain line, so that nothing needs colour.
+//! joint is a chain line, so that nothing needs colour. Where the joint wanders the sand of the drag
+//! is hatched, and thin contour lines tell its heights in the plan.
+
+mod dimensions;
+mod from_above;
+mod section;
 
 use std::fmt::{self, Display, Formatter};
 
@@ -9,8 +14,10 @@ use job::words::Language;
 use job::words::said::Said;
 use serde::Serialize;
 
+use self::from_above::plan;
+use self::section::section;
 use crate::SheetError;
-use crate::pen::{Anchor, MEDIUM, Pen, Spot, THIN};
+use crate::pen::{Pen, Spot};
 
 /// The mould as seen from above and cut through, all lengths in mm of the real thing.
 ///
@@ -32,6 +39,17 @@ pub struct Drawing {
     pub pour_height_mm: f64,
     /// Rigging and cores.
     pub pieces: Vec<Piece>,
+    /// The joint, where it leaves its level.
+    pub joint: Option<Wandering>,
+}
+
+/// A joint that leaves its level.
+#[derive(Clone, Debug, Serialize)]
+pub struct Wandering {
+    /// Where the section cuts it, x and z, from wall to wall.
+    pub section: Vec<[f64; 2]>,
+    /// Its contour lines from above, closed, x and y.
+    pub contours: Vec<Vec<[f64; 2]>>,
 }
 
 /// A piece of rigging or a core.
@@ -168,6 +186,18 @@ pub fn scale_for(drawing: &Drawing, room_mm: [f64; 2], language: Language) -> Sc
     }
 }
 
+/// The largest scale at which something of this size, mm, fits the room; the smallest there is
+/// when none does.
+pub(crate) fn scale_within(size_mm: [f64; 2], room_mm: [f64; 2]) -> Scale {
+    let fits = |smaller: &f64| (0..2).all(|axis| size_mm[axis] / smaller <= room_mm[axis]);
+    Scale {
+        smaller: SCALES
+            .into_iter()
+            .find(fits)
+            .unwrap_or(SCALES[SCALES.len() - 1]),
+    }
+}
+
 /// Draws plan and section in the room given.
 pub(crate) fn draw(
     drawing: &Drawing,
@@ -205,6 +235,8 @@ fn check(drawing: &Drawing) -> Result<(), SheetError> {
     let pieces = pieces.flat_map(|piece| piece.plan.iter().chain(&piece.cut).chain(&piece.beside));
     let castings = drawing.outline.iter().chain(&drawing.section);
     let points = castings.chain(pieces).flatten().flatten();
+    let joint = drawing.joint.iter().flat_map(|joint| &joint.section);
+    let points = points.chain(joint.flatten());
     let mut places = points.chain([&drawing.pour_height_mm]);
     match places.find(|place| !(-LONGEST_MM..LONGEST_MM).contains(*place)) {
         Some(&value) => Err(SheetError::Drawing {
@@ -225,151 +257,6 @@ fn size_on_paper(drawing: &Drawing, labels: &Labels, scale: Scale) -> [f64; 2] {
         LEFT_MM + 2.0 * (length + 2.0 * WALL_MM) + labels.between_mm() + labels.right_mm(),
         ABOVE_MM + plan.max(section) + BELOW_MM,
     ]
-}
-
-/// The mould from above; `foot` is the lower edge of the flask on paper.
-fn plan(pen: &mut Pen, drawing: &Drawing, labels: &Labels, scale: Scale, foot: f64) {
-    let [length, width] = drawing.flask_inside_mm.map(|side| scale.on_paper(side));
-    let near = [LEFT_MM + WALL_MM, foot - WALL_MM];
-    let on_paper =
-        |[x, y]: [f64; 2]| -> Spot { [near[0] + scale.on_paper(x), near[1] - scale.on_paper(y)] };
-    let (inner_from, inner_to) = ([near[0], near[1] - width], [near[0] + length, near[1]]);
-    pen.sand(inner_from, inner_to);
-    let with = |look: Look| {
-        drawing
-            .pieces
-            .iter()
-            .filter(move |piece| piece.look == look)
-    };
-    for piece in with(Look::InTheJoint) {
-        pen.rigging(&placed(&piece.plan, on_paper));
-    }
-    pen.metal(&placed(&drawing.outline, on_paper));
-    for piece in with(Look::Above) {
-        pen.outline(&placed(&piece.plan, on_paper));
-    }
-    for piece in with(Look::Core) {
-        pen.broken(&placed(&piece.plan, on_paper));
-    }
-    for piece in &drawing.pieces {
-        letter(pen, piece, &placed(&piece.plan, on_paper));
-    }
-    pen.rectangle(inner_from, inner_to, MEDIUM);
-    pen.rectangle(
-        inner_from.map(|place| place - WALL_MM),
-        inner_to.map(|place| place + WALL_MM),
-        MEDIUM,
-    );
-    let title = [LEFT_MM, inner_from[1] - WALL_MM - 2.5];
-    pen.word(title, Anchor::Start, &labels.plan, true);
-    let left = LEFT_MM - OFF_MM + 1.0;
-    upright(pen, [near[0], left], [inner_from[1], near[1]]);
-    let middle = f64::midpoint(inner_from[1], near[1]) + HALF_FIGURE_MM;
-    let words = figure(drawing.flask_inside_mm[1]);
-    pen.word([left - GAP_MM, middle], Anchor::End, &words, false);
-    along(pen, drawing, [inner_from[0], inner_to[0]], foot);
-}
-
-/// The mould cut along the flask; `foot` is the lower edge of the drag on paper.
-fn section(pen: &mut Pen, drawing: &Drawing, labels: &Labels, scale: Scale, foot: f64) {
-    let length = scale.on_paper(drawing.flask_inside_mm[0]);
-    let start = LEFT_MM + length + 2.0 * WALL_MM + labels.between_mm() + WALL_MM;
-    let joint = foot - scale.on_paper(drawing.drag_mm);
-    let head = joint - scale.on_paper(drawing.cope_mm);
-    let end = start + length;
-    let on_paper =
-        |[x, z]: [f64; 2]| -> Spot { [start + scale.on_paper(x), joint - scale.on_paper(z)] };
-    pen.sand([start, head], [end, foot]);
-    for wall in [start - WALL_MM, end] {
-        pen.hatched([wall, head], [wall + WALL_MM, joint]);
-        pen.hatched([wall, joint], [wall + WALL_MM, foot]);
-    }
-    pen.line([start, head], [end, head], MEDIUM);
-    pen.line([start, foot], [end, foot], MEDIUM);
-    pen.chain(
-        [start - WALL_MM - PAST_MM, joint],
-        [end + WALL_MM + PAST_MM, joint],
-    );
-    for piece in &drawing.pieces {
-        pen.broken(&placed(&piece.beside, on_paper));
-        if piece.look != Look::Core {
-            pen.rigging(&placed(&piece.cut, on_paper));
-        }
-    }
-    pen.metal(&placed(&drawing.section, on_paper));
-    for piece in drawing
-        .pieces
-        .iter()
-        .filter(|piece| piece.look == Look::Core)
-    {
-        pen.hatched_shape(&placed(&piece.cut, on_paper));
-    }
-    let top = joint - scale.on_paper(drawing.cope_mm.max(drawing.pour_height_mm));
-    let title = [start - WALL_MM, top - 2.5];
-    pen.word(title, Anchor::Start, &labels.section, true);
-    let right = end + WALL_MM + OFF_MM;
-    for (from, to, words) in [(head, joint, &labels.cope), (joint, foot, &labels.drag)] {
-        upright(pen, [end + WALL_MM, right], [from, to]);
-        let middle = f64::midpoint(from, to) + HALF_FIGURE_MM;
-        pen.word([right + GAP_MM, middle], Anchor::Start, words, false);
-    }
-    if drawing.pour_height_mm > 0.0 {
-        let above = joint - scale.on_paper(drawing.pour_height_mm);
-        let left = start - WALL_MM - OFF_MM;
-        upright(pen, [start - WALL_MM, left], [above, joint]);
-        let middle = f64::midpoint(above, joint) + HALF_FIGURE_MM;
-        pen.word([left - GAP_MM, middle], Anchor::End, &labels.pour, false);
-    }
-    along(pen, drawing, [start, end], foot);
-}
-
-/// Least width and height on paper of a piece that carries its letter, mm: that of the letter.
-const LETTERED_MM: [f64; 2] = [LETTER_MM, 2.0 * HALF_FIGURE_MM];
-
-/// The letter of a piece in its middle, where there is room for it.
-fn letter(pen: &mut Pen, piece: &Piece, plan: &[Vec<Spot>]) {
-    let ends = [[f64::INFINITY; 2], [f64::NEG_INFINITY; 2]];
-    let [low, high] = plan.iter().flatten().fold(ends, |[low, high], spot| {
-        [
-            [low[0].min(spot[0]), low[1].min(spot[1])],
-            [high[0].max(spot[0]), high[1].max(spot[1])],
-        ]
-    });
-    let has_room = (0..2).all(|axis| high[axis] - low[axis] >= LETTERED_MM[axis]);
-    if has_room && !piece.letter.is_empty() {
-        let middle = f64::midpoint(low[1], high[1]) + HALF_FIGURE_MM;
-        let spot = [f64::midpoint(low[0], high[0]), middle];
-        pen.word(spot, Anchor::Middle, &piece.letter, false);
-    }
-}
-
-/// The length of the flask below plan or section.
-fn along(pen: &mut Pen, drawing: &Drawing, [start, end]: [f64; 2], foot: f64) {
-    let line = foot + OFF_MM;
-    for place in [start, end] {
-        pen.line([place, foot + 0.8], [place, line + 0.8], THIN);
-    }
-    pen.dimension([start, line], [end, line]);
-    let words = figure(drawing.flask_inside_mm[0]);
-    let spot = [
-        f64::midpoint(start, end),
-        line + GAP_MM + 2.0 * HALF_FIGURE_MM,
-    ];
-    pen.word(spot, Anchor::Middle, &words, false);
-}
-
-/// An upright dimension line at `places[1]` with short lines from the wall at `places[0]`.
-fn upright(pen: &mut Pen, places: [f64; 2], heights: [f64; 2]) {
-    let [wall, line] = places;
-    let away = (line - wall).signum();
-    for height in heights {
-        pen.line(
-            [wall + 0.8 * away, height],
-            [line + 0.8 * away, height],
-            THIN,
-        );
-    }
-    pen.dimension([line, heights[0]], [line, heights[1]]);
 }
 
 /// Shapes moved from flask to paper.
@@ -401,6 +288,7 @@ mod tests {
             section: vec![vec![[10.0, -5.0], [50.0, -5.0], [50.0, 20.0]]],
             pour_height_mm: 90.0,
             pieces: Vec::new(),
+            joint: None,
         }
     }
 

@@ -10,7 +10,7 @@ use measure::band::Band;
 use measure::text::shown::Rounding;
 
 use crate::data::{Block, PaperRemark, PourSheet, RemarkLevel, Row};
-use crate::drawings::{Drawing, Look, Piece};
+use crate::drawings::{Drawing, Look, Piece, Wandering};
 
 /// The pour sheet of a plan, in its language.
 pub fn page(plan: &Plan) -> PourSheet {
@@ -327,7 +327,15 @@ fn caption(plan: &Plan) -> String {
         true => "drawing-caption",
         false => "drawing-rigged",
     };
-    plan.words.say(&Said::new(id).with("count", plan.count))
+    let caption = plan.words.say(&Said::new(id).with("count", plan.count));
+    match &plan.drawing.joint {
+        None => caption,
+        Some(joint) => {
+            let every =
+                Said::new("drawing-wanders").with("every", format!("{} mm", joint.every_mm));
+            format!("{caption} {}", plan.words.say(&every))
+        }
+    }
 }
 
 fn drawing(plan: &Plan) -> Drawing {
@@ -344,6 +352,14 @@ fn drawing(plan: &Plan) -> Drawing {
             .iter()
             .map(|piece| drawn(piece, plan.words))
             .collect(),
+        joint: mould.joint.as_ref().map(|joint| Wandering {
+            section: joint.section.clone(),
+            contours: joint
+                .contours
+                .iter()
+                .flat_map(|contour| contour.lines.clone())
+                .collect(),
+        }),
     }
 }
 

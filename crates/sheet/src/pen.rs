@@ -7,6 +7,8 @@ pub(crate) type Spot = [f64; 2];
 
 /// Widths of the pens, mm: thin for dimensions, medium for the flask, firm for metal.
 pub(crate) const THIN: f64 = 0.25;
+/// Pen for contour lines.
+const HAIR: f64 = 0.15;
 /// Pen for the flask and the joint.
 pub(crate) const MEDIUM: f64 = 0.35;
 /// Pen for the outline of metal.
@@ -66,9 +68,10 @@ impl Pen {
         self.path(&path, &format!("stroke-width=\"{width}\""));
     }
 
-    /// A chain line: long, short, long.
-    pub(crate) fn chain(&mut self, from: Spot, to: Spot) {
-        let path = format!("M{}L{}", at(from), at(to));
+    /// A chain line through spots: long, short, long.
+    pub(crate) fn chain(&mut self, spots: &[Spot]) {
+        let spots: Vec<String> = spots.iter().map(|&spot| at(spot)).collect();
+        let path = format!("M{}", spots.join("L"));
         let style = format!("stroke-width=\"{MEDIUM}\" stroke-dasharray=\"6 1.2 1.2 1.2\"");
         self.path(&path, &style);
     }
@@ -139,6 +142,18 @@ impl Pen {
         self.path(&closed(shapes), &format!("stroke-width=\"{MEDIUM}\""));
     }
 
+    /// Closed shapes as thin lines over what is there: contour lines.
+    pub(crate) fn fine(&mut self, shapes: &[Vec<Spot>]) {
+        self.path(&closed(shapes), &format!("stroke-width=\"{HAIR}\""));
+    }
+
+    /// A line through spots.
+    pub(crate) fn through(&mut self, spots: &[Spot], width: f64) {
+        let spots: Vec<String> = spots.iter().map(|&spot| at(spot)).collect();
+        let path = format!("M{}", spots.join("L"));
+        self.path(&path, &format!("stroke-width=\"{width}\""));
+    }
+
     /// Closed shapes as broken lines: what lies under or behind.
     pub(crate) fn broken(&mut self, shapes: &[Vec<Spot>]) {
         let style = format!("stroke-width=\"{THIN}\" stroke-dasharray=\"1.6 0.8\"");
@@ -147,6 +162,18 @@ impl Pen {
 
     /// Closed shapes filled with crossed strokes, even-odd: core sand that is cut.
     pub(crate) fn hatched_shape(&mut self, shapes: &[Vec<Spot>]) {
+        let step = GRAIN_SPACING_MM;
+        let strokes = format!("M0 0L{step} {step}M0 {step}L{step} 0");
+        self.filled_with(shapes, &strokes, &format!("stroke-width=\"{MEDIUM}\""));
+    }
+
+    /// Closed shapes filled with strokes one way: the sand of the drag where it is told apart.
+    pub(crate) fn hatched_sand(&mut self, shapes: &[Vec<Spot>]) {
+        let step = GRAIN_SPACING_MM;
+        self.filled_with(shapes, &format!("M0 {step}L{step} 0"), "stroke=\"none\"");
+    }
+
+    fn filled_with(&mut self, shapes: &[Vec<Spot>], strokes: &str, outlined: &str) {
         let outline = closed(shapes);
         if outline.is_empty() {
             return;
@@ -157,14 +184,14 @@ impl Pen {
         let _ = write!(
             self.body,
             "<pattern id=\"{id}\" width=\"{step}\" height=\"{step}\" \
-             patternUnits=\"userSpaceOnUse\"><path d=\"M0 0L{step} {step}M0 {step}L{step} 0\" \
+             patternUnits=\"userSpaceOnUse\"><path d=\"{strokes}\" \
              stroke=\"#000\" stroke-width=\"{THIN}\"/></pattern>"
         );
         self.path(
             &outline,
             "fill=\"#fff\" fill-rule=\"evenodd\" stroke=\"none\"",
         );
-        let style = format!("fill=\"url(#{id})\" fill-rule=\"evenodd\" stroke-width=\"{MEDIUM}\"");
+        let style = format!("fill=\"url(#{id})\" fill-rule=\"evenodd\" {outlined}");
         self.path(&outline, &style);
     }
 

@@ -65,6 +65,8 @@ pub(crate) const WORKINGS: &str = "workings.typ";
 /// Names of pictures.
 pub(crate) const DRAWING: &str = "drawing.svg";
 pub(crate) const CODE: &str = "code.svg";
+/// Name of the picture of a joint that wanders.
+pub(crate) const JOINT: &str = "joint.svg";
 
 /// Names of whole pages of drawing, as many as there may be.
 pub(crate) const PAGE_NAMES: [&str; 4] = ["page-1.svg", "page-2.svg", "page-3.svg", "page-4.svg"];

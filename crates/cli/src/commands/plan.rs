@@ -6,7 +6,7 @@ use std::process::ExitCode;
 use job::folder::{look_at, open, shop_above, write_whole};
 use job::job::{Job, mesh_unit};
 use job::mould_drawn::drawn;
-use job::mould_solids::mould_of;
+use job::mould_solids::{NoMould, mould_of};
 use job::part::Part;
 use job::plan::Plan;
 use job::plan_file::PlanFile;
@@ -117,10 +117,14 @@ fn papers(
     };
     // Each sheet is set on a core of its own: the first answer is to come within a second.
     let (sheet, templates, workings) = std::thread::scope(|scope| {
-        let templates = scope.spawn(|| sheet::cut_templates(plan, paper));
         let workings = scope.spawn(|| sheet::workings(plan, paper));
-        let sheet = sheet::pdf(&sheet::page(&rigged(ready, plan)), paper);
-        (sheet, joined(templates), joined(workings))
+        let rigged = rigged(ready, plan);
+        let sheet = scope.spawn({
+            let page = sheet::page(&rigged);
+            move || sheet::pdf(&page, paper)
+        });
+        let templates = sheet::cut_templates(&rigged, paper);
+        (joined(sheet), templates, joined(workings))
     });
     Ok(vec![
         (SHEET_FILE, sheet?),
@@ -132,8 +136,11 @@ fn papers(
 /// The plan with its drawing made from the solids of the mould, where they can be built.
 fn rigged(ready: &Ready, plan: &Plan) -> Plan {
     let mut rigged = plan.clone();
-    if let Ok(mould) = mould_of(&ready.job, &ready.shop, &ready.part) {
-        rigged.drawing = drawn(&plan.drawing, &mould);
+    match mould_of(&ready.job, &ready.shop, &ready.part) {
+        Ok(mould) => rigged.drawing = drawn(&plan.drawing, &mould),
+        // The sheet then shows a flat joint, which must not pass for one that draws.
+        Err(error @ NoMould::Joint { .. }) => print::talk(&error.to_string()),
+        Err(NoMould::NoShape | NoMould::Mould(_)) => {}
     }
     rigged
 }

@@ -42,6 +42,7 @@ pub(super) fn drawing(job: &Job, part: &PlacedPart, rigging: &Rigging) -> MouldD
         section: section.collect(),
         pour_height_mm: rigging.pour_height.as_mm(),
         pieces: Vec::new(),
+        joint: None,
     }
 }
 
