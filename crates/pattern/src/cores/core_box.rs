@@ -1,7 +1,6 @@
 //! The core box: a block in two halves with the room of the core between them.
 //!
-//! Which way the halves are lifted, and where they part, is found in
-//! [`box_joint`](super::box_joint).
+//! Which way the halves are lifted, and where they part, is found in `box_joint.rs`.
 
 use crate::boolean::Body;
 use crate::cores::CoreError;
