@@ -1,0 +1,80 @@
+//! What a case would take before it is begun: cells, memory, steps, time.
+
+use thiserror::Error;
+
+use crate::case::Case;
+use crate::run::Mode;
+
+/// What a case would take, roughly.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Estimate {
+    /// All cells of the box.
+    pub cells: usize,
+    /// Memory of the run, bytes.
+    pub bytes: f64,
+}
+
+/// A case that is too large.
+#[derive(Debug, Clone, Copy, PartialEq, Error)]
+#[error(
+    "{cells} cells would take {:.1} GiB of memory and at most {:.1} GiB are allowed: with cells \
+     {:.2} times as wide they fit, and the run takes about {:.0} times less",
+    bytes / GIB, most_bytes / GIB, wider(*bytes, *most_bytes),
+    wider(*bytes, *most_bytes).powi(5)
+)]
+pub struct TooLarge {
+    /// All cells of the box.
+    pub cells: usize,
+    /// Memory it would take.
+    pub bytes: f64,
+    /// Memory that is allowed.
+    pub most_bytes: f64,
+}
+
+const GIB: f64 = 1024.0 * 1024.0 * 1024.0;
+
+/// Most memory of a run where nobody says otherwise: half of what a small machine of our days has.
+pub const MOST_BYTES: f64 = 4.0 * GIB;
+
+/// Bytes a cell of the case itself: its filling and its start.
+const OF_THE_CASE: f64 = 5.0;
+
+/// Bytes a cell of the reference: five numbers a cell and, for three links, 48 each.
+const OF_THE_REFERENCE: f64 = 5.0 * 8.0 + 3.0 * 48.0;
+
+/// Bytes a cell of the scheme for use, where a tenth of the box freezes; a box that freezes
+/// throughout takes four times that.
+const OF_THE_MULTIRATE: f64 = 24.0;
+
+/// What a box of so many cells would take.
+pub fn estimate(cells: usize, mode: Mode) -> Estimate {
+    let of_mode = match mode {
+        Mode::Reference => OF_THE_REFERENCE,
+        Mode::Multirate => OF_THE_MULTIRATE,
+    };
+    let bytes = cells as f64 * (OF_THE_CASE + of_mode);
+    Estimate { cells, bytes }
+}
+
+/// Refuses a number of cells that would take too much memory; cells are numbered in 32 bits.
+pub fn within(cells: usize, mode: Mode, most_bytes: f64) -> Result<Estimate, TooLarge> {
+    let estimate = estimate(cells, mode);
+    match estimate.bytes <= most_bytes && cells < u32::MAX as usize / 2 {
+        true => Ok(estimate),
+        false => Err(TooLarge {
+            cells,
+            bytes: estimate.bytes,
+            most_bytes,
+        }),
+    }
+}
+
+/// What a case would take.
+pub fn of_case(case: &Case, mode: Mode) -> Estimate {
+    estimate(case.grid.cells(), mode)
+}
+
+/// How much wider cells have to be for the memory: it goes with their third power.
+fn wider(bytes: f64, most_bytes: f64) -> f64 {
+    (bytes / most_bytes).cbrt()
+}

@@ -1,0 +1,373 @@
+//! The loop over time: what is wished, what is told on the way, what comes out.
+
+use thiserror::Error;
+
+use crate::budget::{MOST_BYTES, TooLarge, within};
+use crate::case::{Case, CaseError};
+use crate::freezing::Freezing;
+use crate::link::coldest_c;
+use crate::multirate::Multirate;
+use crate::reference::Reference;
+
+/// Which scheme.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Mode {
+    /// Plain explicit steps in double precision: to check by.
+    Reference,
+    /// Many small stages where heat is quick, one step elsewhere: for use.
+    Multirate,
+}
+
+/// When a run ends.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum End {
+    /// At a time.
+    At {
+        /// The time, s.
+        s: f64,
+    },
+    /// When every cell that can freeze is solid.
+    Solid {
+        /// Not later than this, s.
+        latest_s: f64,
+    },
+}
+
+/// What is wished of a run.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Wish {
+    /// Which scheme.
+    pub mode: Mode,
+    /// When it ends.
+    pub end: End,
+    /// Moments to be kept whole, s, rising.
+    pub moments_s: Vec<f64>,
+    /// Longest step, s. A four-hundredth of the freezing time keeps freezing times within a
+    /// thousandth; twice that costs half and errs three times as much.
+    pub longest_step_s: Option<f64>,
+    /// Solid share at which a passing is written down.
+    pub passing_share: f64,
+    /// Most memory, bytes.
+    pub most_bytes: f64,
+}
+
+impl Wish {
+    /// The scheme for use, until an end.
+    pub fn until(end: End) -> Wish {
+        Wish {
+            mode: Mode::Multirate,
+            end,
+            moments_s: Vec::new(),
+            longest_step_s: None,
+            passing_share: 0.65,
+            most_bytes: MOST_BYTES,
+        }
+    }
+}
+
+/// What is told after each step.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Progress {
+    /// Time reached, s.
+    pub time_s: f64,
+    /// Steps so far.
+    pub steps: usize,
+    /// Cells that can freeze and are not solid yet.
+    pub unfrozen: usize,
+}
+
+/// Temperatures and heat contents at one moment, one entry a cell.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Moment {
+    /// When, s.
+    pub time_s: f64,
+    /// Temperature, °C; in a void, that of the start.
+    pub celsius: Vec<f32>,
+    /// Heat content, J/m³, counted as in the table of the material; 0 in a void.
+    pub j_m3: Vec<f32>,
+}
+
+/// Where the heat went.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Balance {
+    /// In the box at the start, J, counted from the coldest temperature given.
+    pub start_j: f64,
+    /// In the box at the end, J, counted alike.
+    pub end_j: f64,
+    /// What came in through faces, J; negative went out.
+    pub through_j: f64,
+    /// What is missing or too much, as a share of the larger of start, end and passage.
+    pub drift: f64,
+}
+
+/// What a run took.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Work {
+    /// Steps over the whole box.
+    pub steps: usize,
+    /// Stages over the quick cells; 0 for the reference.
+    pub stages: usize,
+    /// Cells that are solved.
+    pub cells: usize,
+    /// Cells among them that go in stages; 0 for the reference.
+    pub quick_cells: usize,
+}
+
+/// What comes out of a run.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Outcome {
+    /// The end.
+    pub last: Moment,
+    /// Moments that were asked for.
+    pub moments: Vec<Moment>,
+    /// What froze when.
+    pub freezing: Freezing,
+    /// Cells that can freeze and are not solid at the end.
+    pub unfrozen: usize,
+    /// Where the heat went.
+    pub balance: Balance,
+    /// What it took.
+    pub work: Work,
+}
+
+/// Why there is no outcome.
+#[derive(Debug, Clone, PartialEq, Error)]
+pub enum SolveError {
+    /// The case is not sound.
+    #[error(transparent)]
+    Case(#[from] CaseError),
+    /// The case is too large.
+    #[error(transparent)]
+    TooLarge(#[from] TooLarge),
+    /// An end, a moment or a step that is none.
+    #[error("{what} has to be a time above 0 s")]
+    Time {
+        /// Which.
+        what: &'static str,
+    },
+    /// A share that is none.
+    #[error("the solid share to watch for has to lie between 0 and 1")]
+    Share,
+    /// A run that would not end.
+    #[error("{steps:.0} steps of {step_s:.3e} s would be needed: use wider cells, or end sooner")]
+    Endless {
+        /// Steps.
+        steps: f64,
+        /// Their length, s.
+        step_s: f64,
+    },
+    /// Stopped from outside.
+    #[error("stopped at {time_s:.1} s")]
+    Stopped {
+        /// Time reached, s.
+        time_s: f64,
+    },
+}
+
+/// Most steps of a run. A fine plate takes a hundred thousand in the reference; a thousand times
+/// that is a mistake in the case, and would run for days.
+const MOST_STEPS: f64 = 1e8;
+
+/// Runs a case. `go_on` is told of every step and stops the run by answering false.
+pub fn solve(
+    case: &Case,
+    wish: &Wish,
+    go_on: &mut dyn FnMut(&Progress) -> bool,
+) -> Result<Outcome, SolveError> {
+    case.check()?;
+    within(case.grid.cells(), wish.mode, wish.most_bytes)?;
+    let end_s = check_times(wish)?;
+    let mut scheme = Scheme::start(case, wish);
+    let step_s = scheme.longest_s();
+    let steps = end_s / step_s.min(end_s);
+    if !steps.is_finite() || steps > MOST_STEPS {
+        return Err(SolveError::Endless { steps, step_s });
+    }
+    let start_j = scheme.joules();
+    let (mut time_s, mut steps) = (0.0, 0);
+    let mut moments = Vec::new();
+    let mut stops: Vec<f64> = wish
+        .moments_s
+        .iter()
+        .copied()
+        .filter(|&at| at < end_s)
+        .collect();
+    stops.push(end_s);
+    'run: for &stop_s in &stops {
+        while time_s < stop_s {
+            // Equal steps up to the next moment, so that none is a sliver.
+            let left_s = stop_s - time_s;
+            let pieces = (left_s / scheme.step_s() - 1e-9).ceil().max(1.0);
+            let step_s = left_s / pieces;
+            time_s = if pieces > 1.0 {
+                time_s + step_s
+            } else {
+                stop_s
+            };
+            scheme.advance(step_s, time_s);
+            steps += 1;
+            let unfrozen = scheme.unfrozen();
+            if !go_on(&Progress {
+                time_s,
+                steps,
+                unfrozen,
+            }) {
+                return Err(SolveError::Stopped { time_s });
+            }
+            if matches!(wish.end, End::Solid { .. }) && unfrozen == 0 {
+                break 'run;
+            }
+        }
+        if wish.moments_s.contains(&stop_s) {
+            moments.push(scheme.moment(time_s));
+        }
+    }
+    let balance = balance(case, start_j, scheme.joules(), scheme.through_j());
+    let cells = (0..case.grid.cells())
+        .filter(|&cell| case.material(cell).is_some())
+        .count();
+    let (stages, quick_cells) = scheme.stages();
+    Ok(Outcome {
+        last: scheme.moment(time_s),
+        moments,
+        unfrozen: scheme.unfrozen(),
+        balance,
+        work: Work {
+            steps,
+            stages,
+            cells,
+            quick_cells,
+        },
+        freezing: scheme.freezing(),
+    })
+}
+
+/// A scheme that runs.
+enum Scheme<'case> {
+    Reference(Box<Reference<'case>>, Option<f64>),
+    Multirate(Box<Multirate<'case>>),
+}
+
+impl Scheme<'_> {
+    fn start<'case>(case: &'case Case, wish: &Wish) -> Scheme<'case> {
+        let (share, longest_s) = (wish.passing_share, wish.longest_step_s);
+        match wish.mode {
+            Mode::Reference => {
+                Scheme::Reference(Box::new(Reference::start(case, share)), longest_s)
+            }
+            Mode::Multirate => {
+                Scheme::Multirate(Box::new(Multirate::start(case, share, longest_s)))
+            }
+        }
+    }
+
+    fn longest_s(&self) -> f64 {
+        match self {
+            Scheme::Reference(..) => self.step_s(),
+            Scheme::Multirate(multirate) => multirate.longest_s(),
+        }
+    }
+
+    fn step_s(&self) -> f64 {
+        match self {
+            Scheme::Reference(reference, longest_s) => {
+                reference.step_s.min(longest_s.unwrap_or(f64::INFINITY))
+            }
+            Scheme::Multirate(multirate) => multirate.step_s(),
+        }
+    }
+
+    fn advance(&mut self, step_s: f64, now_s: f64) {
+        match self {
+            Scheme::Reference(reference, _) => reference.advance(step_s, now_s),
+            Scheme::Multirate(multirate) => multirate.advance(step_s, now_s),
+        }
+    }
+
+    fn joules(&self) -> f64 {
+        match self {
+            Scheme::Reference(reference, _) => reference.joules(),
+            Scheme::Multirate(multirate) => multirate.joules(),
+        }
+    }
+
+    fn through_j(&self) -> f64 {
+        match self {
+            Scheme::Reference(reference, _) => reference.through_j,
+            Scheme::Multirate(multirate) => multirate.through_j(),
+        }
+    }
+
+    fn unfrozen(&self) -> usize {
+        match self {
+            Scheme::Reference(reference, _) => reference.unfrozen,
+            Scheme::Multirate(multirate) => multirate.unfrozen(),
+        }
+    }
+
+    fn moment(&self, now_s: f64) -> Moment {
+        match self {
+            Scheme::Reference(reference, _) => reference.moment(now_s),
+            Scheme::Multirate(multirate) => multirate.moment(now_s),
+        }
+    }
+
+    fn stages(&self) -> (usize, usize) {
+        match self {
+            Scheme::Reference(..) => (0, 0),
+            Scheme::Multirate(multirate) => multirate.stages(),
+        }
+    }
+
+    fn freezing(self) -> Freezing {
+        match self {
+            Scheme::Reference(reference, _) => reference.freezing(),
+            Scheme::Multirate(multirate) => multirate.freezing(),
+        }
+    }
+}
+
+/// Looks the times over and gives the latest end.
+fn check_times(wish: &Wish) -> Result<f64, SolveError> {
+    let sound = |s: f64| s.is_finite() && s > 0.0;
+    let end_s = match wish.end {
+        End::At { s } => s,
+        End::Solid { latest_s } => latest_s,
+    };
+    if !sound(end_s) {
+        return Err(SolveError::Time { what: "the end" });
+    }
+    let rising = wish.moments_s.windows(2).all(|pair| pair[1] > pair[0]);
+    if !rising || wish.moments_s.iter().any(|&at| !sound(at)) {
+        return Err(SolveError::Time {
+            what: "every moment, each later than the one before,",
+        });
+    }
+    if wish.longest_step_s.is_some_and(|longest| !sound(longest)) {
+        return Err(SolveError::Time {
+            what: "the longest step",
+        });
+    }
+    match wish.passing_share > 0.0 && wish.passing_share < 1.0 {
+        true => Ok(end_s),
+        false => Err(SolveError::Share),
+    }
+}
+
+/// The balance, with both contents counted from the coldest temperature given.
+fn balance(case: &Case, start_j: f64, end_j: f64, through_j: f64) -> Balance {
+    let coldest = coldest_c(case);
+    let cold_j: f64 = (0..case.grid.cells())
+        .filter_map(|cell| Some(case.material(cell)?.heat_at(coldest) * case.volume(cell)))
+        .sum();
+    let (start_j, end_j) = (start_j - cold_j, end_j - cold_j);
+    let most = start_j.abs().max(end_j.abs()).max(through_j.abs());
+    let missing = (end_j - start_j - through_j).abs();
+    let drift = if most > 0.0 { missing / most } else { 0.0 };
+    Balance {
+        start_j,
+        end_j,
+        through_j,
+        drift,
+    }
+}
