@@ -4,7 +4,10 @@
 use pattern::draw::blocks::below;
 use pattern::draw::joint::Joint;
 use pattern::made::line::stations;
+use pattern::mesh::Mesh;
+use pattern::rays::along;
 use pattern::slice::outlines;
+use pattern::tree::Tree;
 use pattern::vector::{Vector, norm, sub};
 use rigging::mould::Mould;
 
@@ -47,7 +50,7 @@ pub(crate) fn joint_drawn(mould: &Mould, across_mm: f64) -> Option<JointDrawing>
         stations: station.collect(),
         lines,
         every_mm,
-        contours: contours(joint, every_mm),
+        contours: contours(mould, joint, every_mm),
         section: cut(joint, across_mm),
     })
 }
@@ -66,10 +69,18 @@ fn length_mm(line: &[Vector]) -> f64 {
     steps.sum()
 }
 
-/// Lines of one height around every hill and hollow; the level itself has none.
-fn contours(joint: &Joint, every_mm: f64) -> Vec<Contour> {
+/// Lines of one height around every hill and hollow of the sand; the level itself has none, and
+/// what the joint does within the metal is not told.
+fn contours(mould: &Mould, joint: &Joint, every_mm: f64) -> Vec<Contour> {
     let [low, high] = joint.shown_mm;
     let sand = below(joint);
+    let castings = mould.castings.iter().map(|solid| &solid.mesh);
+    let castings: Vec<(&Mesh, Tree)> = castings.map(|mesh| (mesh, Tree::over(mesh))).collect();
+    let is_sand = |at: &[f64; 2]| {
+        let is_off =
+            |(mesh, tree): &(&Mesh, Tree)| along(mesh, tree, 2, [at[0], at[1], 0.0]).is_empty();
+        castings.iter().all(is_off)
+    };
     let [from, to] = joint.flask;
     let is_inside = |line: &Vec<[f64; 2]>| {
         let off_walls =
@@ -80,7 +91,8 @@ fn contours(joint: &Joint, every_mm: f64) -> Vec<Contour> {
     let heights = (steps[0]..=steps[1]).filter(|step| *step != 0);
     let heights = heights.map(|step| f64::from(step) * every_mm);
     let contour = heights.map(|height_mm| {
-        let lines = outlines(&sand, 2, height_mm).into_iter().filter(is_inside);
+        let lines = outlines(&sand, 2, height_mm).into_iter();
+        let lines = lines.filter(|line| is_inside(line) && line.iter().any(is_sand));
         Contour {
             height_mm,
             lines: lines.collect(),
