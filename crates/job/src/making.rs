@@ -30,7 +30,7 @@ use pattern::made::loose::{LooseError, LoosePiece, Stuck, loosened};
 use pattern::made::plate::PlateError;
 use pattern::made::prints::{Print, PrintError, with_prints};
 use pattern::made::stock::{Face, LeftOn, Stock, StockError, with_stock};
-use pattern::made::taper::{Draught, Draws, TaperError, Wall, tapered_about};
+use pattern::made::taper::{Draught, Draws, TaperError, Tight, Wall, tapered_about};
 use pattern::made::volume_mm3;
 use pattern::mesh::Mesh;
 use thiserror::Error;
@@ -62,6 +62,9 @@ pub struct Making {
     pub walls: (usize, f64),
     /// Why no wall got any, where the job did not insist on it.
     pub no_draught: Option<TaperError>,
+    /// Walls without room for all of their draught, the tightest place of each, in the drawing; the
+    /// worst first.
+    pub tight: Vec<Tight>,
     /// Lowest and highest place of the joint on the pattern, over its lowest point, mm.
     pub joint_mm: [f64; 2],
     /// Sand that the pattern holds when it is drawn along z, mm³.
@@ -212,11 +215,13 @@ pub fn make(job: &Job, part: &Mesh) -> Result<Making, MakingError> {
     let turning = Turning::of(&large, job.up);
     let turned = turning.turned(&large);
     let joint = joint(job, &turned, &lies, &turning, contraction)?;
+    let drawn = |place: [f64; 3]| drawn_place(&turning, contraction, place);
     let Drafted {
         mesh: drafted,
         walls,
+        tight,
         failed: no_draught,
-    } = drafted(&turned, &joint, wish)?;
+    } = drafted(&turned, &joint, wish, &drawn)?;
     if wish.draught_degrees != Some(0.0) && no_draught.is_none() {
         steps.push((Step::Draught, volume_mm3(&drafted)));
     }
@@ -247,6 +252,7 @@ pub fn make(job: &Job, part: &Mesh) -> Result<Making, MakingError> {
         left_on: stocked.left_on,
         walls,
         no_draught,
+        tight,
         joint_mm: heights_of(&joint, &lines).map(|height| height - whole.bounds()[0][2]),
         held_mm3,
         loose: loosened.pieces,
@@ -341,6 +347,7 @@ fn stock(wish: &PatternWish, lies: &Turning) -> Vec<Stock> {
 struct Drafted {
     mesh: Mesh,
     walls: (usize, f64),
+    tight: Vec<Tight>,
     failed: Option<TaperError>,
 }
 
@@ -349,14 +356,21 @@ impl Drafted {
         Drafted {
             mesh: turned.clone(),
             walls: (0, 0.0),
+            tight: Vec::new(),
             failed,
         }
     }
 }
 
-/// Puts draught on the walls. Where they have no room for what the rules want, and the job does not
-/// say how much it has to be, they stay as they were drawn.
-fn drafted(turned: &Mesh, joint: &Joint, wish: &PatternWish) -> Result<Drafted, MakingError> {
+/// Puts draught on the walls; `drawn` gives the place in the drawing of one in the mould. Where a
+/// wall is deeper than the rules go, and the job does not say how much draught it has to be, the
+/// walls stay as they were drawn.
+fn drafted(
+    turned: &Mesh,
+    joint: &Joint,
+    wish: &PatternWish,
+    drawn: &dyn Fn([f64; 3]) -> [f64; 3],
+) -> Result<Drafted, MakingError> {
     let draught = match wish.draught_degrees {
         Some(0.0) => return Ok(Drafted::as_it_was(turned, None)),
         Some(degrees) => Draught::Degrees(degrees),
@@ -365,20 +379,33 @@ fn drafted(turned: &Mesh, joint: &Joint, wish: &PatternWish) -> Result<Drafted, 
     let made = match tapered_about(turned, &joint.heights(), draught) {
         Ok(made) => made,
         Err(error) if wish.draught_degrees.is_none() => {
-            return Ok(Drafted::as_it_was(turned, Some(error)));
+            return Ok(Drafted::as_it_was(turned, Some(error.told_at(drawn))));
         }
-        Err(error) => return Err(error.into()),
+        Err(error) => return Err(error.told_at(drawn).into()),
     };
-    let (held, drawn): (Vec<&Wall>, Vec<&Wall>) = made
+    let mut tight = made.tight;
+    tight
+        .iter_mut()
+        .for_each(|one| one.place_mm = drawn(one.place_mm));
+    let lacks = |tight: &Tight| tight.has_degrees / tight.wanted_degrees;
+    tight.sort_by(|a, b| lacks(a).total_cmp(&lacks(b)));
+    let (held, drafted): (Vec<&Wall>, Vec<&Wall>) = made
         .walls
         .iter()
         .partition(|wall| wall.draws == Draws::Neither);
     let held_mm2 = held.iter().map(|wall| wall.area_mm2).sum();
     Ok(Drafted {
-        walls: (drawn.len(), held_mm2),
+        walls: (drafted.len(), held_mm2),
         mesh: made.mesh,
+        tight,
         failed: None,
     })
+}
+
+/// Where a place of the pattern, as it lies in the mould, is in the drawing.
+fn drawn_place(turning: &Turning, contraction: [f64; 3], place: [f64; 3]) -> [f64; 3] {
+    let large = turning.drawn(place);
+    [0, 1, 2].map(|axis| large[axis] / (1.0 + contraction[axis]))
 }
 
 /// Prints where they are drawn, in the frame of the mould.

@@ -261,3 +261,36 @@ fn what_is_typed_wrongly_is_told_with_its_key() {
     assert!(matches!(error, MakingError::Stock(_)), "{error}");
     assert!(error.to_string().contains("20.0 mm"), "{error}");
 }
+
+#[test]
+fn examples_with_bosses_at_their_edges_get_their_draught() {
+    let examples = concat!(env!("CARGO_MANIFEST_DIR"), "/../../examples");
+    for name in [
+        "vise-jaws",
+        "porch-bracket",
+        "bell-crank",
+        "pump-housing",
+        "flanged-ring",
+    ] {
+        let folder = format!("{examples}/{name}");
+        let text = std::fs::read_to_string(format!("{folder}/job.toml")).unwrap();
+        let file: JobFile = read("job.toml", &text).unwrap();
+        let mesh = match job::given_part::given_part(&file).unwrap() {
+            job::given_part::GivenPart::Here(part) => part.looked().unwrap().mesh.clone(),
+            job::given_part::GivenPart::Mesh(path) => {
+                let bytes = std::fs::read(format!("{folder}/{path}")).unwrap();
+                look(&path, &bytes, None).unwrap().mesh
+            }
+        };
+        let making = make(&Job::meant(&file).unwrap(), &mesh).unwrap();
+        assert_eq!(making.no_draught, None, "{name}");
+        let (before, with) = (
+            after(&making, Step::Contraction),
+            after(&making, Step::Draught),
+        );
+        assert!(
+            with > 1.002 * before && with < 1.2 * before,
+            "{name}: {before} {with}"
+        );
+    }
+}

@@ -4,6 +4,7 @@ use measure::length::Volume;
 use measure::text::{System, rounded, show};
 use pattern::made::filament::PrintAdvice;
 use pattern::made::line::Station;
+use pattern::made::taper::Tight;
 use pattern::made::volume_mm3;
 
 use crate::job_file::Serves;
@@ -153,6 +154,11 @@ pub fn lines(making: &Making) -> Vec<Said> {
     if walls > 0 {
         lines.push(Said::new("making-walls").with("walls", walls));
     }
+    lines.extend(making.tight.iter().take(MOST_TIGHT).map(tight));
+    if making.tight.len() > MOST_TIGHT {
+        let more = making.tight.len() - MOST_TIGHT;
+        lines.push(Said::new("making-tight-more").with("walls", more));
+    }
     if let Some(why) = &making.no_draught {
         lines.push(Said::new("making-no-draught").with("why", why.to_string()));
     }
@@ -190,6 +196,19 @@ pub fn lines(making: &Making) -> Vec<Said> {
     }
     lines.extend(making.advice.iter().map(advised));
     lines
+}
+
+/// Places without room for draught that are told one by one: more are a list that nobody reads.
+const MOST_TIGHT: usize = 4;
+
+fn tight(tight: &Tight) -> Said {
+    let [x, y, z] = tight.place_mm;
+    let degrees = |angle: f64| format!("{angle:.2}°");
+    Said::new("making-tight")
+        .with("place", format!("({x:.1}, {y:.1}, {z:.1}) mm"))
+        .with("gap", mm(tight.gap_mm))
+        .with("has", degrees(tight.has_degrees))
+        .with("wanted", degrees(tight.wanted_degrees))
 }
 
 fn advised(advice: &PrintAdvice) -> Said {

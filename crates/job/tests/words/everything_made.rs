@@ -7,7 +7,7 @@ use pattern::made::halves::Pins;
 use pattern::made::ledge::Side;
 use pattern::made::loose::{LoosePiece, Stuck};
 use pattern::made::stock::{Face, LeftOn};
-use pattern::made::taper::TaperError;
+use pattern::made::taper::{TaperError, Tight};
 use pattern::mesh::Mesh;
 
 /// A pattern of which there is everything to tell.
@@ -36,9 +36,18 @@ pub fn everything_made() -> Making {
             added_mm3: 1600.0,
         }],
         walls: (4, 120.0),
-        no_draught: Some(TaperError::NoRoom {
+        no_draught: Some(TaperError::Open {
             place_mm: [1.0, 2.0, 3.0],
         }),
+        tight: vec![
+            Tight {
+                place_mm: [1.0, 2.0, 3.0],
+                gap_mm: 1.0,
+                wanted_degrees: 2.0,
+                has_degrees: 0.5,
+            };
+            6
+        ],
         joint_mm: [12.0, 15.0],
         held_mm3: 300.0,
         loose: vec![loose(Side::Drag, None), loose(Side::Cope, Some(pins()))],

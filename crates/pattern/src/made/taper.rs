@@ -1,28 +1,41 @@
 //! Draught by a real taper of the walls about the joint.
 //!
-//! Metal is only ever added: a wall keeps its place where it lies farthest from the joint and moves
-//! out by (H − h) tan α at a depth h, H being the greatest depth of the wall. Walls that cross the
-//! joint are split there and take the greater depth of the two sides, so that both halves meet. A
-//! wall that only the cope or only the drag can draw, as in a pocket, is drawn from its own far
-//! end, wherever the joint lies. What is less steep than the draught wanted stays as it is, and a
-//! rounding below a wall moves with the wall.
+//! Metal is only ever added. A skirt hangs on every crest, the edge in which a wall begins at its
+//! end farthest from the joint, and spreads by the draught wanted until it comes to rest on metal or
+//! on the joint; the pattern is the part and all skirts together. A skirt that hangs over the edge
+//! of what it rests on goes on beside it, so that a boss flush with the side of its plate draws as
+//! well as one in its middle. Where the other side of the joint spreads farther, a skirt begins
+//! farther out, so that both halves meet. What is less steep than the draught wanted stays as it is,
+//! and so does a rounding below a wall but for the part that the skirt covers.
+//!
+//! Where two walls face each other and there is no room for both skirts, they spread less, only
+//! there, and it is told.
 
-mod shift;
+mod crest;
+mod hem;
+mod room;
+mod shade;
+mod skirt;
 mod split;
+mod upright;
 mod walls;
 
 use measure::length::Length;
 use thiserror::Error;
 
-use self::shift::shifts;
+use self::crest::{crests, cut_fine};
+use self::hem::Hems;
+use self::room::fit;
+use self::shade::shade;
+use self::skirt::{Skirt, skirts};
 use self::split::split_at;
 use self::walls::walls;
 use super::volume_mm3;
-use crate::crossings;
+use crate::boolean::{Body, BooleanError};
 use crate::draft::{DraftError, Side, Skin, by_skin, wanted};
 use crate::mesh::{Edges, Mesh};
 use crate::tree::Tree;
-use crate::vector::{Vector, add, dot, norm, scale, sub};
+use crate::vector::Vector;
 
 /// How much draught is wanted.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -66,6 +79,19 @@ pub struct Wall {
     pub has_degrees: f64,
 }
 
+/// A place without room for the draught wanted.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Tight {
+    /// Where, mm.
+    pub place_mm: Vector,
+    /// From the wall there to what stands across, mm, before any draught.
+    pub gap_mm: f64,
+    /// Draught wanted, degrees.
+    pub wanted_degrees: f64,
+    /// Draught that was given there, degrees.
+    pub has_degrees: f64,
+}
+
 /// A part with draught on its walls.
 #[derive(Clone, Debug)]
 pub struct Tapered {
@@ -73,6 +99,8 @@ pub struct Tapered {
     pub mesh: Mesh,
     /// The walls, the largest first; those that draw neither way are as they were.
     pub walls: Vec<Wall>,
+    /// The tightest place of each wall without room for all of its draught.
+    pub tight: Vec<Tight>,
     /// What it held before, mm³.
     pub before_mm3: f64,
     /// What it holds now, mm³.
@@ -96,16 +124,6 @@ pub enum TaperError {
         /// What the rule says.
         error: DraftError,
     },
-    /// The tapered skin passes through itself.
-    #[error(
-        "the draught makes walls meet at ({:.1}, {:.1}, {:.1}) mm: there is no room for it there; \
-         ask for less, round or fill that place, or put the joint elsewhere",
-        place_mm[0], place_mm[1], place_mm[2]
-    )]
-    NoRoom {
-        /// Where.
-        place_mm: Vector,
-    },
     /// The skin was not closed.
     #[error(
         "the skin is open at ({:.1}, {:.1}, {:.1}) mm: mend the mesh first",
@@ -115,6 +133,23 @@ pub enum TaperError {
         /// Where.
         place_mm: Vector,
     },
+    /// The skirts could not be joined to the part.
+    #[error("the draught could not be joined to the part: {0}")]
+    Join(#[from] BooleanError),
+}
+
+impl TaperError {
+    /// The same with its place told in another frame.
+    #[must_use]
+    pub fn told_at(mut self, frame: impl Fn(Vector) -> Vector) -> TaperError {
+        match &mut self {
+            TaperError::TooDeep { place_mm, .. } | TaperError::Open { place_mm } => {
+                *place_mm = frame(*place_mm);
+            }
+            TaperError::Angle { .. } | TaperError::Join(_) => {}
+        }
+        self
+    }
 }
 
 /// More than any rule asks for; the cone of a funnel is drawn, not tapered.
@@ -127,7 +162,7 @@ pub type Heights<'a> = &'a (dyn Fn([f64; 2]) -> f64 + Sync);
 ///
 /// # Errors
 ///
-/// No angle, a wall deeper than the rules go, or a place without room for the taper.
+/// No angle, a wall deeper than the rules go, or a skin that is open.
 pub fn tapered(mesh: &Mesh, joint_mm: f64, draught: Draught) -> Result<Tapered, TaperError> {
     tapered_about(mesh, &|_| joint_mm, draught)
 }
@@ -151,19 +186,14 @@ pub fn tapered_about(
         let place_mm = mesh.points[side.low as usize];
         return Err(TaperError::Open { place_mm });
     }
-    let (split, over_mm) = split_at(mesh, joint);
+    let (mut split, over_mm) = split_at(mesh, joint);
     let walls = walls(&split, &over_mm, draught)?;
-    let moves = shifts(&split, &walls, &over_mm);
-    let points = split.points.iter().zip(&moves);
-    let tapered = Mesh {
-        points: points
-            .map(|(&point, &[x, y])| add(point, [x, y, 0.0]))
-            .collect(),
-        triangles: split.triangles.clone(),
-    };
-    if let Some(place_mm) = turned_over(&split, &tapered).or_else(|| crossing(&tapered)) {
-        return Err(TaperError::NoRoom { place_mm });
-    }
+    let tree = Tree::over(&split);
+    let crests = crests(&split, &walls);
+    let crests = cut_fine(&mut split, crests, joint);
+    let mut skirts = skirts(&split, &tree, &walls, &crests, joint);
+    let tight = fit(&split, &tree, &walls, &mut skirts);
+    let tapered = with_skirts(mesh, &split, &skirts)?;
     let mut told: Vec<Wall> = walls.patches.iter().map(|patch| patch.wall).collect();
     told.sort_by(|a, b| b.area_mm2.total_cmp(&a.area_mm2));
     Ok(Tapered {
@@ -171,35 +201,29 @@ pub fn tapered_about(
         after_mm3: volume_mm3(&tapered),
         mesh: tapered,
         walls: told,
+        tight,
     })
 }
 
-/// A facet that large, mm², turned over is a fold; smaller ones are needles along an edge, whose
-/// side is a matter of rounding.
-const FOLD_MM2: f64 = 0.01;
-
-/// A place where the skin has folded back on itself: a flat between two walls, eaten up by both.
-fn turned_over(before: &Mesh, after: &Mesh) -> Option<Vector> {
-    let turned = |facet: &usize| {
-        let [old, new] = [before, after].map(|mesh| mesh.normal(*facet));
-        dot(old, new) < 0.0 && norm(new) > 2.0 * FOLD_MM2
-    };
-    let facet = (0..after.triangles.len()).find(turned)?;
-    let (old, new) = (before.corners(facet), after.corners(facet));
-    let side = |corners: [Vector; 3], i: usize| sub(corners[(i + 1) % 3], corners[i]);
-    // The side that has changed its direction lies where the walls have met.
-    let met = (0..3).find(|&i| dot(side(old, i), side(new, i)) < 0.0);
-    let (a, b) = (new[met.unwrap_or(0)], new[(met.unwrap_or(0) + 1) % 3]);
-    Some(scale(add(a, b), 0.5))
-}
-
-/// A place where the skin passes through itself.
-fn crossing(mesh: &Mesh) -> Option<Vector> {
-    let found = crossings::find(mesh, &Tree::over(mesh));
-    match !found.facets.is_empty() || found.was_given_up {
-        true => Some(found.place.unwrap_or_default()),
-        false => None,
+/// The part and its skirts as one.
+fn with_skirts(mesh: &Mesh, split: &Mesh, skirts: &[Skirt]) -> Result<Mesh, BooleanError> {
+    if skirts.is_empty() {
+        return Ok(mesh.clone());
     }
+    let mut body = Body::of(mesh)?;
+    let whole = Hems::of(split, skirts.iter().filter(|skirt| !skirt.leaks()));
+    if !whole.triangles.is_empty() {
+        body = body.with(&Body::rebuilt(&whole)?)?;
+    }
+    for way in [1.0, -1.0] {
+        let leaks = |skirt: &&Skirt| skirt.leaks() && skirt.crest.way == way;
+        let leaking = Hems::of(split, skirts.iter().filter(leaks));
+        if !leaking.triangles.is_empty() {
+            let shade = shade(mesh, way, &leaking)?;
+            body = body.with(&Body::rebuilt(&leaking)?.without(&shade)?)?;
+        }
+    }
+    Ok(body.mesh())
 }
 
 /// Tangent of the draught wanted on a wall of a depth.

@@ -3,8 +3,11 @@
 use std::f64::consts::PI;
 
 use measure::length::Length;
+use pattern::crossings;
 use pattern::draft::{Side, Skin, by_skin, wanted};
 use pattern::made::taper::{Draught, Draws, TaperError, tapered, tapered_about};
+use pattern::mesh::{Edges, Mesh};
+use pattern::tree::Tree;
 
 use crate::solids::{away, block, close, cylinder, example, mesh, volume};
 
@@ -185,14 +188,94 @@ fn walls_without_room_and_bad_angles_are_told() {
         block([-3.5, 0.0, 5.0], [6.0, 40.0, 40.0]),
         block([3.5, 0.0, 5.0], [6.0, 40.0, 40.0]),
     ]);
-    let error = tapered(&comb, 0.0, TWO).unwrap_err();
-    let TaperError::NoRoom { place_mm } = error else {
-        unreachable!("{error}");
-    };
-    assert!(place_mm[0].abs() < 2.0, "{place_mm:?}");
+    let made = tapered(&comb, 0.0, TWO).unwrap();
+    assert!(!made.tight.is_empty());
+    for tight in &made.tight {
+        assert!(tight.place_mm[0].abs() < 2.0, "{tight:?}");
+        close(tight.gap_mm, 1.0, 1e-9);
+        // Two thirds of the gap for both.
+        assert!(
+            tight.has_degrees < 1.0 / 3.0 / 38.0 * 180.0 / PI,
+            "{tight:?}"
+        );
+    }
     for degrees in [0.0, -1.0, 11.0, f64::NAN] {
         let error = tapered(&comb, 0.0, Draught::Degrees(degrees));
         assert!(matches!(error, Err(TaperError::Angle { .. })));
+    }
+}
+
+/// Area of the sides of a solid that lean less than an angle, and that of all its sides, mm2.
+fn sides_below(mesh: &Mesh, degrees: f64) -> [f64; 2] {
+    let mut areas = [0.0; 2];
+    for triangle in &mesh.triangles {
+        let [a, b, c] = triangle.map(|point| mesh.points[point as usize]);
+        let (p, q) = (
+            [0, 1, 2].map(|i| b[i] - a[i]),
+            [0, 1, 2].map(|i| c[i] - a[i]),
+        );
+        let normal = [0, 1, 2].map(|i| {
+            let (j, k) = ((i + 1) % 3, (i + 2) % 3);
+            p[j] * q[k] - p[k] * q[j]
+        });
+        let [level, upright] = [normal[0].hypot(normal[1]), normal[2].abs()];
+        if upright < level {
+            let area = level.hypot(upright) / 2.0;
+            areas[1] += area;
+            areas[0] += if upright.atan2(level).to_degrees() < degrees {
+                area
+            } else {
+                0.0
+            };
+        }
+    }
+    areas
+}
+
+#[test]
+fn a_boss_at_the_edge_of_its_plate_goes_on_down_beside_it() {
+    let t = tan_two();
+    for inset in [0.0, 0.3] {
+        let part = mesh(&[
+            block([0.0; 3], [80.0, 60.0, 10.0]),
+            block([30.0 - inset, 0.0, 10.0], [20.0, 20.0, 20.0]),
+        ]);
+        let made = tapered(&part, 0.0, TWO).unwrap();
+        let plate = |z: f64| (80.0 + 2.0 * (10.0 - z) * t) * (60.0 + 2.0 * (10.0 - z) * t);
+        let side = |z: f64| 20.0 + 2.0 * (30.0 - z) * t;
+        // Beside the plate, which goes out by (10 - z) t itself.
+        let beside = |z: f64| (20.0 * t - inset) * side(z);
+        let wanted = prismatoid(10.0, plate)
+            + prismatoid(10.0, beside)
+            + prismatoid(20.0, |up| side(10.0 + up).powi(2));
+        close(volume(&made.mesh), wanted, 1e-6);
+        assert!(made.tight.is_empty());
+        let [below, all] = sides_below(&made.mesh, 1.95);
+        assert!(below < 1e-4 * all, "{below} of {all} mm2");
+    }
+}
+
+#[test]
+fn every_wall_of_plain_solids_reaches_its_angle() {
+    let solids = [
+        mesh(&[block([0.0; 3], [60.0, 40.0, 50.0])]),
+        mesh(&[cylinder([0.0; 3], 50.0, 30.0)]),
+        mesh(&[
+            block([0.0; 3], [60.0, 60.0, 40.0]),
+            away(cylinder([0.0, 0.0, -1.0], 30.0, 42.0)),
+        ]),
+        mesh(&[
+            block([0.0; 3], [80.0, 80.0, 10.0]),
+            cylinder([0.0, 0.0, 10.0], 30.0, 25.0),
+            cylinder([-35.0, 30.0, 10.0], 8.0, 15.0),
+        ]),
+    ];
+    for (number, part) in solids.iter().enumerate() {
+        for joint in [0.0, 5.0] {
+            let made = tapered(part, joint, TWO).unwrap();
+            let [below, all] = sides_below(&made.mesh, 1.95);
+            assert!(below < 1e-3 * all, "solid {number}: {below} of {all} mm2");
+        }
     }
 }
 
@@ -210,6 +293,14 @@ fn meshes_of_files_are_tapered_and_stay_sound() {
         let joint = low[2] + share * (high[2] - low[2]);
         let made = tapered(&part, joint, Draught::Degrees(1.0)).unwrap();
         assert!(made.after_mm3 > made.before_mm3, "{name}");
-        close(volume(&made.mesh), made.after_mm3, 1e-6);
+        // Closed, and nowhere through itself. The library that joins solids turns the sides of
+        // needles when it reads them and so moves up to two ten-thousandths of the volume.
+        assert!(Edges::of(&made.mesh).open().is_empty(), "{name}");
+        let crossing = crossings::find(&made.mesh, &Tree::over(&made.mesh));
+        assert!(
+            crossing.facets.is_empty() && !crossing.was_given_up,
+            "{name}"
+        );
+        close(volume(&made.mesh), made.after_mm3, 2e-4);
     }
 }

@@ -35,6 +35,11 @@ making-left-on = stock: { $depth } on { $area }, { $places ->
    *[other] { $places } faces or holes
 }, adds { $volume }
 making-walls = draught given to { $walls } walls
+making-tight = no room for all of the draught at { $place } of the drawing, where { $gap } of sand stands between the walls: { $has } was given of { $wanted }
+making-tight-more = { $walls ->
+    [one] one more wall has
+   *[other] { $walls } more walls have
+} no room for all of the draught
 making-no-draught = no draught was put on ({ $why }): draw it into the part, or ask for less under pattern.draught
 making-walls-held = { $area } of wall has metal above and below and stays without draught
 making-holds-sand = drawn straight up and down it holds { $volume } of sand: that room wants a core, a loose piece or another joint

@@ -37,6 +37,11 @@ making-left-on = sobrematerial: { $depth } en { $area }, { $places ->
    *[other] { $places } caras o agujeros
 }, añade { $volume }
 making-walls = salida dada a { $walls } paredes
+making-tight = no cabe toda la salida en { $place } del dibujo, donde hay { $gap } de arena entre las paredes: se dieron { $has } de { $wanted }
+making-tight-more = { $walls ->
+    [one] otra pared no tiene
+   *[other] otras { $walls } paredes no tienen
+} sitio para toda la salida
 making-no-draught = no se dio salida ({ $why }): dibújela en la pieza, o pida menos en pattern.draught
 making-walls-held = { $area } de pared tiene metal encima y debajo y queda sin salida
 making-holds-sand = sacado recto retiene { $volume } de arena: ahí hace falta un macho, una pieza suelta u otra junta

@@ -37,6 +37,11 @@ making-left-on = surépaisseur : { $depth } sur { $area }, { $places ->
    *[other] { $places } faces ou trous
 }, ajoute { $volume }
 making-walls = dépouille donnée à { $walls } parois
+making-tight = pas de place pour toute la dépouille en { $place } du dessin, où { $gap } de sable sépare les parois : { $has } donnés sur { $wanted }
+making-tight-more = { $walls ->
+    [one] une autre paroi n'a
+   *[other] { $walls } autres parois n'ont
+} pas de place pour toute la dépouille
 making-no-draught = aucune dépouille n'a été donnée ({ $why }) : la dessiner dans la pièce, ou en demander moins sous pattern.draught
 making-walls-held = { $area } de paroi a du métal dessus et dessous et reste sans dépouille
 making-holds-sand = démoulé droit, il retient { $volume } de sable : il faut là un noyau, une pièce démontable ou un autre joint

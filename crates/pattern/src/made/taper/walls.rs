@@ -19,16 +19,38 @@ pub(super) struct Walls {
     pub(super) patch_of: Vec<u32>,
     /// Unit normals of all facets.
     pub(super) units: Vec<Vector>,
+    /// Which way each facet of a wall is drawn, along z: 1 up, −1 down, 0 for what is no wall.
+    ways: Vec<f64>,
+    /// Tangent of the draught that each facet of a wall has.
+    has: Vec<f64>,
 }
+
+impl Walls {
+    /// The way along z in which a facet draws, if it is part of a wall that wants more draught
+    /// than the facet has.
+    pub(super) fn wants(&self, facet: usize) -> Option<f64> {
+        let patch = self.patches.get(self.patch_of[facet] as usize)?;
+        let is_short = self.has[facet] < patch.wanted - SHORT;
+        (is_short && patch.wall.draws != Draws::Neither).then_some(self.ways[facet])
+    }
+
+    /// The patch that a facet of a wall belongs to.
+    pub(super) fn patch(&self, facet: usize) -> &Patch {
+        &self.patches[self.patch_of[facet] as usize]
+    }
+}
+
+/// Tangents closer than this are one draught: what rounding leaves of it.
+const SHORT: f64 = 1e-5;
 
 /// A smooth patch of wall facets drawn the same way.
 pub(super) struct Patch {
     /// What is told of it.
     pub(super) wall: Wall,
-    /// What it moves out by for each millimetre that it lies nearer to the joint.
-    pub(super) slope: f64,
-    /// Its lowest and highest place along z.
-    pub(super) reach_mm: [f64; 2],
+    /// Tangent of the draught wanted.
+    pub(super) wanted: f64,
+    /// Its height along z, mm.
+    pub(super) reach_mm: f64,
 }
 
 /// A facet of no wall.
@@ -79,8 +101,12 @@ pub(super) fn walls(mesh: &Mesh, over_mm: &[f64], draught: Draught) -> Result<Wa
         }
     }
     let patches = gathered.iter().map(|one| one.patch(draught));
+    let ways = seen.iter().map(|one| one.map_or(0.0, |seen| seen.way));
+    let has = seen.iter().map(|one| one.map_or(0.0, |seen| seen.has));
     Ok(Walls {
         patches: patches.collect::<Result<_, _>>()?,
+        ways: ways.collect(),
+        has: has.collect(),
         patch_of,
         units,
     })
@@ -96,6 +122,8 @@ fn unit(mesh: &Mesh, facet: usize) -> Vector {
 #[derive(Clone, Copy)]
 struct Seen {
     draws: Draws,
+    /// The way it is drawn, along z.
+    way: f64,
     /// Tangent of the draught it has.
     has: f64,
     is_inside: bool,
@@ -127,15 +155,16 @@ fn seen(
         (false, true) => Draws::Down,
         (false, false) => Draws::Neither,
     };
-    let up = match draws {
+    let way = match draws {
         Draws::Up => 1.0,
         Draws::Down => -1.0,
         _ if is_over => 1.0,
         _ => -1.0,
     };
-    let has = up * unit[2] / level;
+    let has = way * unit[2] / level;
     (has >= -OVERHANG_DEGREES.to_radians().tan()).then(|| Seen {
         draws,
+        way,
         has,
         is_inside: first_met(mesh, tree, middle_off(middle, out), out).is_some(),
     })
@@ -146,6 +175,18 @@ fn middle_off(middle: Vector, out: Vector) -> Vector {
     add(middle, scale(out, 1e-6))
 }
 
+/// Whether two facets may belong to one wall: what the joint parts is one on both sides of it, and
+/// goes over into what stands on metal and leaves with the same half.
+fn are_one(a: Seen, b: Seen) -> bool {
+    let parts = [a, b].map(|seen| seen.draws == Draws::BothWays);
+    let is_held = [a, b].map(|seen| seen.draws == Draws::Neither);
+    match (parts, is_held) {
+        ([true, true], _) | (_, [true, true]) => true,
+        (_, [false, false]) => a.way == b.way,
+        _ => false,
+    }
+}
+
 /// Facets that meet without a sharp turn and draw the same way make one patch.
 fn patches(mesh: &Mesh, seen: &[Option<Seen>], units: &[Vector]) -> Vec<u32> {
     let mut root: Vec<u32> = (0..mesh.triangles.len() as u32).collect();
@@ -154,7 +195,7 @@ fn patches(mesh: &Mesh, seen: &[Option<Seen>], units: &[Vector]) -> Vec<u32> {
         let [a, b] = group else { continue };
         let (a, b) = (a.facet(), b.facet());
         if let (Some(one), Some(other)) = (&seen[a], &seen[b])
-            && one.draws == other.draws
+            && are_one(*one, *other)
             && dot(units[a], units[b]) >= least
         {
             let (a, b) = (root_of(&mut root, a as u32), root_of(&mut root, b as u32));
@@ -199,7 +240,8 @@ impl Gathered {
         self.area_mm2 += area_mm2;
         self.has += area_mm2 * seen.has;
         self.inside_mm2 += if seen.is_inside { area_mm2 } else { 0.0 };
-        self.draws.get_or_insert(seen.draws);
+        let draws = self.draws.get_or_insert(seen.draws);
+        *draws = (*draws).min(seen.draws);
         for [_, _, z] in corners {
             let [low, high] = self.reach_mm.get_or_insert([z, z]);
             (*low, *high) = (low.min(z), high.max(z));
@@ -229,12 +271,9 @@ impl Gathered {
             place_mm: self.place_mm,
             error,
         };
-        let slope = match draws {
-            Draws::Neither => 0.0,
-            _ => {
-                let wanted = tangent(draught, depth_mm, side).map_err(too_deep)?;
-                (wanted - has).max(0.0)
-            }
+        let wanted = match draws {
+            Draws::Neither => has,
+            _ => tangent(draught, depth_mm, side).map_err(too_deep)?,
         };
         Ok(Patch {
             wall: Wall {
@@ -244,24 +283,10 @@ impl Gathered {
                 side,
                 draws,
                 had_degrees: has.atan().to_degrees(),
-                has_degrees: (has + slope).atan().to_degrees(),
+                has_degrees: has.max(wanted).atan().to_degrees(),
             },
-            slope,
-            reach_mm,
+            wanted,
+            reach_mm: reach_mm[1] - reach_mm[0],
         })
-    }
-}
-
-impl Patch {
-    /// How far the wall moves out at a height along z, so far over the joint, mm.
-    pub(super) fn out_mm(&self, z: f64, over_mm: f64) -> f64 {
-        let [low, high] = self.reach_mm;
-        let nearer = match self.wall.draws {
-            Draws::BothWays => self.wall.depth_mm - over_mm.abs(),
-            Draws::Up => high - z,
-            Draws::Down => z - low,
-            Draws::Neither => 0.0,
-        };
-        (nearer * self.slope).max(0.0)
     }
 }
