@@ -46,7 +46,7 @@ impl Hems {
 
     fn add(&mut self, mesh: &Mesh, skirt: &Skirt) {
         let is_up = skirt.crest.way > 0.0;
-        // Seen with the way of draw up, the wall faces the reader and its nearer end is on the right.
+        // Ends in the order of the facet as it is seen with the way of draw up.
         let order = if is_up { [0, 1] } else { [1, 0] };
         let [mut near, mut far] = order.map(|end| outline(mesh, skirt, end));
         let is_own = close_apex(&mut near, &mut far);

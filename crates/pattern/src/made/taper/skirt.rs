@@ -28,8 +28,8 @@ pub(super) struct Skirt {
     under_mm: f64,
 }
 
-/// Sand below metal that is no higher than this, mm, may be filled: the lip of a groove is a polygon
-/// above another, and its corners hang over by as much.
+/// Sand below metal that is no higher than this, mm, may be filled: the lip of a groove is a
+/// polygon above another, and its corners hang over by as much.
 const LEAK_MM: f64 = 0.3;
 
 impl Skirt {
