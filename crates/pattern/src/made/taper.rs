@@ -5,8 +5,8 @@
 //! or on the joint; the pattern is the part and all skirts together. A skirt that hangs over the
 //! edge of what it rests on goes on beside it, so that a boss flush with the side of its plate
 //! draws as well as one in its middle. Where the other side of the joint spreads farther, a skirt
-//! begins farther out, so that both halves meet. What is less steep than the draught wanted stays as it
-//! is, and so does a rounding below a wall but for the part that the skirt covers.
+//! begins farther out, so that both halves meet. What is less steep than the draught wanted
+//! stays as it is, and so does a rounding below a wall but for what the skirt covers.
 //!
 //! Where two walls face each other and there is no room for both skirts, they spread less, only
 //! there, and it is told.
