@@ -41,9 +41,13 @@ fn maps_of_a_skin_are_written_where_asked_for() {
         .talks("maps.ply");
     let map = std::fs::read(shop.path().join("job/draw/maps.ply")).expect("a file");
     assert!(map.starts_with(b"ply\n"));
-    shop.run(&["draw", "job", "--maps"]).ends_with(2).talks("--force");
+    shop.run(&["draw", "job", "--maps"])
+        .ends_with(2)
+        .talks("--force");
     shop.run(&["draw", "job", "--maps", "--force"]).ends_with(0);
-    shop.run(&["draw", "job", "--force"]).ends_with(2).talks("--maps");
+    shop.run(&["draw", "job", "--force"])
+        .ends_with(2)
+        .talks("--maps");
 }
 
 #[test]

@@ -32,7 +32,8 @@ pub fn told(made: &MadeCores) -> Vec<Line> {
     lines
 }
 
-/// Hollows smaller than this share of the largest are told together.
+/// Hollows smaller than this share of the largest are told together, as are those that are not
+/// worth a piece of their own.
 const SMALL: f64 = 0.02;
 
 /// Sand that holds the pattern, the largest first, each with what frees it; small ones together.
@@ -40,7 +41,7 @@ pub(crate) fn of_all_left(left: &[Trapped]) -> Vec<Line> {
     let largest = left.first().map_or(0.0, |hollow| hollow.volume_mm3);
     let (told, small): (Vec<&Trapped>, Vec<&Trapped>) = left
         .iter()
-        .partition(|hollow| hollow.volume_mm3 >= SMALL * largest);
+        .partition(|hollow| hollow.is_worth_freeing() && hollow.volume_mm3 >= SMALL * largest);
     let mut lines: Vec<Line> = told.into_iter().map(of_left).collect();
     if !small.is_empty() {
         let volume = small.iter().map(|hollow| hollow.volume_mm3).sum();

@@ -98,10 +98,10 @@ pub fn made_cores(job: &Job, shop: &Shop, casting: &Mesh) -> Result<MadeCores, C
     let cored = |hollow: &Trapped| hollow.advice.remedy == Remedy::Core;
     let largest = found.regions.iter().find(|hollow| cored(hollow));
     let worth = largest.map_or(0.0, |hollow| hollow.volume_mm3 * WORTH_A_CORE);
-    let (wanted, left): (Vec<Trapped>, Vec<Trapped>) = found
-        .regions
-        .into_iter()
-        .partition(|hollow| cored(hollow) && hollow.volume_mm3 >= worth);
+    let (wanted, left): (Vec<Trapped>, Vec<Trapped>) =
+        found.regions.into_iter().partition(|hollow| {
+            cored(hollow) && hollow.is_worth_freeing() && hollow.volume_mm3 >= worth
+        });
     let mut bodies = bodies(casting, UP, &wanted, found.column_mm)?;
     bodies.sort_by(|a, b| b.volume_mm3.total_cmp(&a.volume_mm3));
     let told = told(job, bodies.len());

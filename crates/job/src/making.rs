@@ -17,7 +17,7 @@ use measure::band::Band;
 use measure::length::Length;
 use pattern::contraction::growth_sideways;
 use pattern::draw::joint::JointError;
-use pattern::draw::undercut::{Undercuts, undercuts};
+use pattern::draw::undercut::{Trapped, Undercuts, undercuts};
 use pattern::draw::{DrawError, DrawSettings};
 use pattern::made::bed::BedError;
 use pattern::made::board::{BoardError, Fill};
@@ -239,7 +239,12 @@ pub fn make(job: &Job, part: &Mesh) -> Result<Making, MakingError> {
         Joint::Blocks { .. } => Joint::along_the_line(&whole, flask(job, &whole))?,
     };
     let lines = parting_lines(&whole, &joint)?;
-    let loosened = loosened(&whole, &joint, &held.regions, Some(&pins(wish)))?;
+    let worth = held
+        .regions
+        .iter()
+        .filter(|hollow| hollow.is_worth_freeing());
+    let worth: Vec<Trapped> = worth.cloned().collect();
+    let loosened = loosened(&whole, &joint, &worth, Some(&pins(wish)))?;
     let held_mm3 = match loosened.pieces.is_empty() {
         true => held.trapped_mm3,
         false => self::held(&loosened.body)?.trapped_mm3,

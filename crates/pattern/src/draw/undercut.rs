@@ -52,6 +52,18 @@ pub struct Trapped {
     pub sand_mm: Vec<[Vector; 2]>,
 }
 
+/// Sand held in less room than a cube of 4 mm, mm³, is filled or rounded in the pattern: no hand
+/// makes a loose piece or a core for it. With less, every letter and burr of a downloaded part asks
+/// for a piece of its own; with more, a snug would be filled that the part needs.
+const LEAST_FREED_MM3: f64 = 64.0;
+
+impl Trapped {
+    /// Whether it is worth a loose piece, a core or another way of drawing the part.
+    pub fn is_worth_freeing(&self) -> bool {
+        self.volume_mm3 >= LEAST_FREED_MM3
+    }
+}
+
 /// Distance of the samples of the surface, in columns: closer ones cost time and hardly move the
 /// area, which comes out within half a percent on a handle of a mug.
 const SPACING: f64 = 1.7;

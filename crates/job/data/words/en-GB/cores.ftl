@@ -20,10 +20,10 @@ core-vent-straight = core { $name }: prick it with a straight wire, { $length } 
 core-vent-bent = core { $name }: its vent bends: ram in a string of wax { $length } long and no thicker than { $across } along the middle, and melt it out
 core-vent-none = core { $name }: too thin for a vent down its middle: use open sand and vent its prints
 core-left = { $volume } of sand around { $place } hold the pattern: { $remedy }; { $why }
-hollows-small = { $count } smaller { $count ->
+hollows-small = { $count } small { $count ->
     [one] place holds
    *[other] places hold
-} { $volume } more: fill or round them in the pattern
+} { $volume } of sand: fill or round them in the pattern
 remedy-loose-piece = make that part of the pattern a loose piece
 remedy-core = fill it with a core
 remedy-drawback = back that block of sand with a plate and draw it sideways

@@ -15,9 +15,9 @@ core-vent-bent = macho { $name }: su respiradero es curvo: apisone en el medio u
 core-vent-none = macho { $name }: demasiado delgado para un respiradero en el medio: use arena abierta y ventile sus portadas
 core-left = { $volume } de arena alrededor de { $place } retienen el modelo: { $remedy }; { $why }
 hollows-small = { $count ->
-    [one] un lugar menor retiene
-   *[other] { $count } lugares menores retienen
-} { $volume } más: rellénelos o redondéelos en el modelo
+    [one] un lugar pequeño retiene
+   *[other] { $count } lugares pequeños retienen
+} { $volume } de arena: rellénelos o redondéelos en el modelo
 remedy-loose-piece = haga de esa parte del modelo una pieza suelta
 remedy-core = llénelo con un macho
 remedy-drawback = refuerce ese bloque de arena con una placa y sáquelo de lado

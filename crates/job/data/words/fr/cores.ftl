@@ -15,9 +15,9 @@ core-vent-bent = noyau { $name } : son évent est courbe : serrer dans le milieu
 core-vent-none = noyau { $name } : trop mince pour un évent au milieu : prendre un sable ouvert et éventer ses portées
 core-left = { $volume } de sable autour de { $place } retiennent le modèle : { $remedy } ; { $why }
 hollows-small = { $count ->
-    [one] un plus petit endroit retient
-   *[other] { $count } plus petits endroits retiennent
-} encore { $volume } : les combler ou les arrondir sur le modèle
+    [one] un petit endroit retient
+   *[other] { $count } petits endroits retiennent
+} { $volume } de sable : les combler ou les arrondir sur le modèle
 remedy-loose-piece = faire de cette partie du modèle une pièce démontable
 remedy-core = y mettre un noyau
 remedy-drawback = armer ce bloc de sable d'une plaque et le tirer de côté
