@@ -9,8 +9,9 @@
 //! 1. What passes between quick and slow cells is taken once, at the start of a step, and given to
 //!    both: heat is kept to rounding.
 //! 2. Conductances are taken once a step, at the temperatures it starts from.
-//! 3. A stage is written in increments, `y + lean (y - older) + w M(y)`. In the form of the books,
-//!    with weights that add up to one only before rounding, single precision loses heat.
+//! 3. A stage is written in increments of what the step has changed, `y + lean (y - older) + w M(y)`.
+//!    In the form of the books, with weights that add up to one only before rounding, single
+//!    precision loses heat.
 //! 4. Sums are in double precision, and over pieces in their order: the number of threads changes
 //!    the balance in its last digits and the temperatures not at all.
 
@@ -20,8 +21,9 @@ mod ramps;
 mod record;
 mod slow;
 mod split;
+mod wide;
 
-use pulp::{Arch, NullaryFnOnce};
+use pulp::Arch;
 use rayon::iter::{IndexedParallelIterator, IntoParallelIterator, ParallelIterator};
 
 use crate::case::Case;
@@ -32,6 +34,7 @@ use crate::multirate::ramps::Table;
 use crate::multirate::record::Record;
 use crate::multirate::slow::{Before, Slow};
 use crate::multirate::split::{Kind, split};
+use crate::multirate::wide::{OneStage, Prepare, Refresh, StepSlow};
 use crate::run::Moment;
 
 /// The state of a run.
@@ -137,6 +140,11 @@ impl Multirate<'_> {
             self.stage(weights_of(stage, count, step_s));
             std::mem::swap(&mut self.celsius, &mut self.after);
         }
+        for (record, quick) in self.record.iter_mut().zip(&self.quick) {
+            let temperatures = (&self.padded, self.celsius.as_slice());
+            record.step(quick, &self.tables, self.case, temperatures, step_s, now_s);
+        }
+        self.quick.iter_mut().for_each(Quick::settle);
         if count % 2 == 0 {
             // The slow cells stand in the other list: the quick ones follow them there.
             let pieces = self.padded.pieces(&mut self.after, &self.quick_cuts);
@@ -144,17 +152,6 @@ impl Multirate<'_> {
                 quick.temperatures(&self.tables, piece);
             }
             std::mem::swap(&mut self.celsius, &mut self.after);
-        }
-        self.quick.iter_mut().for_each(Quick::settle);
-        for (record, quick) in self.record.iter_mut().zip(&self.quick) {
-            record.step(
-                quick,
-                &self.tables,
-                self.case,
-                (&self.padded, &self.celsius),
-                step_s,
-                now_s,
-            );
         }
         self.stages += count;
         self.step_s = (self.step_s * GROWTH).min(self.longest_s);
@@ -390,94 +387,5 @@ fn each<Piece: Send, Answer: Send>(
     match pieces.len() {
         1 => pieces.pop().map(work).into_iter().collect(),
         _ => pieces.into_par_iter().with_max_len(1).map(work).collect(),
-    }
-}
-
-/// Conductivities of quick cells.
-struct Refresh<'all> {
-    quick: &'all mut Quick,
-    tables: &'all [Table],
-    w_mk: &'all mut [f32],
-}
-
-impl NullaryFnOnce for Refresh<'_> {
-    type Output = ();
-
-    #[inline(always)]
-    fn call(self) {
-        self.quick.refresh(self.tables, self.w_mk);
-    }
-}
-
-/// What stands still during a step of quick cells.
-struct Prepare<'all> {
-    quick: &'all mut Quick,
-    tables: &'all [Table],
-    weights: &'all [[Vec<f32>; 2]; 3],
-    padded: &'all Padded,
-    celsius: &'all [f32],
-    w_mk: &'all [f32],
-}
-
-impl NullaryFnOnce for Prepare<'_> {
-    type Output = f32;
-
-    #[inline(always)]
-    fn call(self) -> f32 {
-        let Prepare {
-            quick,
-            tables,
-            weights,
-            padded,
-            celsius,
-            w_mk,
-        } = self;
-        quick.prepare(tables, weights, padded, celsius, w_mk)
-    }
-}
-
-/// A step of slow cells.
-struct StepSlow<'all> {
-    slow: &'all mut Slow,
-    before: &'all Before<'all>,
-    padded: &'all Padded,
-    heat: &'all mut [f32],
-    after: &'all mut [f32],
-}
-
-impl NullaryFnOnce for StepSlow<'_> {
-    type Output = ();
-
-    #[inline(always)]
-    fn call(self) {
-        self.slow
-            .step(self.before, self.padded, self.heat, self.after);
-    }
-}
-
-/// A stage of quick cells.
-struct OneStage<'all> {
-    quick: &'all mut Quick,
-    stage: Stage,
-    tables: &'all [Table],
-    padded: &'all Padded,
-    celsius: &'all [f32],
-    after: &'all mut [f32],
-}
-
-impl NullaryFnOnce for OneStage<'_> {
-    type Output = ();
-
-    #[inline(always)]
-    fn call(self) {
-        let OneStage {
-            quick,
-            stage,
-            tables,
-            padded,
-            celsius,
-            after,
-        } = self;
-        quick.stage(stage, tables, padded, celsius, after);
     }
 }

@@ -68,6 +68,19 @@ impl Ramps {
     /// The figure of each cell of a row.
     #[inline(always)]
     pub fn fill(&self, heat: &[f32], figures: &mut [f32]) {
+        let heat = &heat[..figures.len()];
+        self.fill_from(|i| heat[i], figures);
+    }
+
+    /// The figure of each cell of a row whose heat content has changed.
+    #[inline(always)]
+    pub fn fill_changed(&self, heat: &[f32], change: &[f32], figures: &mut [f32]) {
+        let (heat, change) = (&heat[..figures.len()], &change[..figures.len()]);
+        self.fill_from(|i| heat[i] + change[i], figures);
+    }
+
+    #[inline(always)]
+    fn fill_from(&self, heat: impl Fn(usize) -> f32, figures: &mut [f32]) {
         match self.ramps.as_slice() {
             [] => figures.fill(self.start),
             [one] => fill_with(self.start, [*one], heat, figures),
@@ -75,7 +88,7 @@ impl Ramps {
             [one, two, three] => fill_with(self.start, [*one, *two, *three], heat, figures),
             more => {
                 figures.fill(self.start);
-                more.iter().for_each(|ramp| add(ramp, heat, figures));
+                more.iter().for_each(|ramp| add(ramp, &heat, figures));
             }
         }
     }
@@ -98,8 +111,14 @@ impl Ramp {
 }
 
 #[inline(always)]
-fn fill_with<const N: usize>(start: f32, ramps: [Ramp; N], heat: &[f32], figures: &mut [f32]) {
-    for (figure, &heat) in figures.iter_mut().zip(heat) {
+fn fill_with<const N: usize>(
+    start: f32,
+    ramps: [Ramp; N],
+    heat: impl Fn(usize) -> f32,
+    figures: &mut [f32],
+) {
+    for (i, figure) in figures.iter_mut().enumerate() {
+        let heat = heat(i);
         let mut sum = start;
         for ramp in &ramps {
             sum += ramp.at(heat);
@@ -109,9 +128,9 @@ fn fill_with<const N: usize>(start: f32, ramps: [Ramp; N], heat: &[f32], figures
 }
 
 #[inline(always)]
-fn add(ramp: &Ramp, heat: &[f32], figures: &mut [f32]) {
-    for (figure, &heat) in figures.iter_mut().zip(heat) {
-        *figure += ramp.at(heat);
+fn add(ramp: &Ramp, heat: impl Fn(usize) -> f32, figures: &mut [f32]) {
+    for (i, figure) in figures.iter_mut().enumerate() {
+        *figure += ramp.at(heat(i));
     }
 }
 

@@ -80,7 +80,7 @@ impl Record {
                 [levels.begins, levels.passes, levels.gradient, levels.ends]
                     .map(|level| (level - base) as f32);
             let cells = span.packed();
-            let pairs = quick.before[cells.clone()].iter().zip(&quick.heat[cells]);
+            let pairs = quick.heat[cells.clone()].iter().zip(&quick.change[cells]);
             let step = Step {
                 table,
                 case,
@@ -89,7 +89,8 @@ impl Record {
                 step_s,
                 now_s,
             };
-            for (i, (&before, &after)) in pairs.enumerate() {
+            for (i, (&before, &change)) in pairs.enumerate() {
+                let after = before + change;
                 // Most cells cross nothing in most steps.
                 let crosses = |level: f32| (before > level) != (after > level);
                 if crosses(begins) || crosses(passes) || crosses(gradient) || crosses(ends) {

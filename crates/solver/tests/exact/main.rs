@@ -1,0 +1,14 @@
+//! The solver against problems whose answer is known in closed form or to many digits.
+//!
+//! The closed forms stand in Carslaw and Jaeger's book on conduction (from memory); their figures
+//! were worked out apart from this program, with forty digits.
+
+#![allow(clippy::expect_used, reason = "a helper that fails fails its test")]
+
+mod column;
+mod contact;
+mod drying;
+mod lumped;
+mod mushy;
+mod round;
+mod sharp;

@@ -1,0 +1,240 @@
+//! What has to hold of any case: heat is kept, nothing gets hotter than the hottest, mirrored cases
+//! have mirrored answers, and the number of threads changes nothing.
+
+#![allow(clippy::expect_used, reason = "a helper that fails fails its test")]
+
+use proptest::prelude::{Just, Strategy, any, prop_assert, prop_assert_eq, proptest};
+use proptest::test_runner::Config;
+use solver::case::{Case, Condition, Contact, Partial};
+use solver::grid::Grid;
+use solver::material::{Freezes, Knot, Material, Phase};
+use solver::run::{End, Mode, Outcome, Wish, solve};
+
+fn materials() -> Vec<Material> {
+    let solid = Phase {
+        j_m3k: 2.7e6,
+        w_mk: 150.0,
+    };
+    let liquid = Phase {
+        j_m3k: 2.7e6,
+        w_mk: 90.0,
+    };
+    let (solidus_c, liquidus_c) = (555.0, 615.0);
+    let freezes = Freezes {
+        solid,
+        liquid,
+        latent_j_m3: 9.725e8,
+        solidus_c,
+        liquidus_c,
+    };
+    let knot = |celsius, j_m3, w_mk| Knot {
+        celsius,
+        j_m3,
+        w_mk,
+        solid: 1.0,
+    };
+    let damp = vec![
+        knot(0.0, 0.0, 1.0),
+        knot(100.0, 1.9e8, 1.0),
+        knot(100.0, 3.1e8, 0.6),
+        knot(1100.0, 2.01e9, 0.8),
+    ];
+    vec![
+        Material::plain(
+            "dry",
+            Phase {
+                j_m3k: 1.7e6,
+                w_mk: 0.6,
+            },
+        ),
+        Material::freezing("metal", freezes),
+        Material {
+            name: "damp".to_owned(),
+            knots: damp,
+        },
+        Material::plain(
+            "chill",
+            Phase {
+                j_m3k: 3.5e6,
+                w_mk: 45.0,
+            },
+        ),
+    ]
+}
+
+/// Some box of these materials, with air (number 4) that takes no heat, contacts, uneven cells and
+/// cells that are not full.
+fn cases() -> impl Strategy<Value = Case> {
+    let counts = (2_usize..7, 1_usize..6, 1_usize..6);
+    counts
+        .prop_flat_map(|(along, rows, planes)| {
+            let cells = along * rows * planes;
+            let numbers = proptest::collection::vec(0_u8..5, cells);
+            let widths = proptest::collection::vec(1.0_f64..4.0, along + rows + planes);
+            let shares = proptest::collection::vec(0.3_f32..1.0, 4 * cells);
+            let counts = Just([along, rows, planes]);
+            (
+                counts,
+                numbers,
+                widths,
+                shares,
+                any::<bool>(),
+                any::<bool>(),
+            )
+        })
+        .prop_map(|(counts, numbers, widths, shares, contact, partial)| {
+            let mut widths = widths.into_iter();
+            let edges_m = counts.map(|count| {
+                let mut edge_m = 0.0;
+                let mut edges = vec![0.0];
+                edges.extend(widths.by_ref().take(count).map(|width| {
+                    edge_m += 1e-3 * width;
+                    edge_m
+                }));
+                edges
+            });
+            let mut case = Case::filled(Grid { edges_m }, materials().remove(0), 25.0);
+            case.materials = materials();
+            case.voids = vec![Condition::Insulated];
+            case.cells = numbers;
+            case.cells[0] = 1;
+            let starts = case
+                .cells
+                .iter()
+                .map(|&number| if number == 1 { 700.0 } else { 25.0 });
+            case.start_c = starts.collect();
+            if contact {
+                case.contacts = vec![
+                    Contact {
+                        between: [1, 0],
+                        w_m2k: 800.0,
+                    },
+                    Contact {
+                        between: [3, 1],
+                        w_m2k: 2000.0,
+                    },
+                ];
+            }
+            if partial {
+                let mut quarters = shares.chunks(case.cells.len()).map(<[f32]>::to_vec);
+                let mut quarter = || quarters.next().unwrap_or_default();
+                case.partial = Some(Partial {
+                    filled: quarter(),
+                    open: [quarter(), quarter(), quarter()],
+                });
+            }
+            case
+        })
+}
+
+fn run(case: &Case, mode: Mode, s: f64) -> Outcome {
+    let wish = Wish {
+        mode,
+        ..Wish::until(End::At { s })
+    };
+    solve(case, &wish, &mut |_| true).expect("a sound case")
+}
+
+proptest! {
+    #![proptest_config(Config { cases: 48, failure_persistence: None, ..Config::default() })]
+
+    #[test]
+    fn heat_is_kept_and_stays_between_its_extremes(case in cases()) {
+        for (mode, drift) in [(Mode::Reference, 1e-12), (Mode::Multirate, 2e-6)] {
+            let outcome = run(&case, mode, 3.0);
+            prop_assert!(outcome.balance.drift < drift, "{mode:?} {:?}", outcome.balance);
+            prop_assert_eq!(outcome.balance.through_j, 0.0);
+            for (cell, &celsius) in outcome.last.celsius.iter().enumerate() {
+                let within = (24.999..=700.001).contains(&celsius);
+                prop_assert!(within, "{mode:?}: cell {cell} at {celsius}");
+            }
+        }
+    }
+
+    #[test]
+    fn what_leaves_through_the_faces_is_counted(case in cases(), face in 0_usize..6) {
+        let mut case = case;
+        let air = Condition::Exchange { w_m2k: 20.0, celsius: 25.0, emissivity: 0.3 };
+        case.voids = vec![air];
+        case.faces[face] = Condition::Held { celsius: 25.0 };
+        case.faces[(face + 1) % 6] = air;
+        case.faces[(face + 2) % 6] = Condition::Flux { w_m2: 1e4 };
+        for (mode, drift) in [(Mode::Reference, 1e-12), (Mode::Multirate, 1e-5)] {
+            let outcome = run(&case, mode, 3.0);
+            prop_assert!(outcome.balance.drift < drift, "{mode:?} {:?}", outcome.balance);
+        }
+    }
+
+    #[test]
+    fn a_mirrored_case_has_a_mirrored_answer(case in cases(), axis in 0_usize..3) {
+        let mut case = case;
+        case.partial = None;
+        let twin = mirrored(&case, axis);
+        for (mode, within) in [(Mode::Reference, 1e-3), (Mode::Multirate, 0.05)] {
+            let (one, other) = (run(&case, mode, 1.0), run(&twin, mode, 1.0));
+            for cell in 0..case.cells.len() {
+                let image = image(&case.grid, axis, cell);
+                let off = (one.last.celsius[cell] - other.last.celsius[image]).abs();
+                prop_assert!(off < within, "{mode:?}: {off} K");
+            }
+        }
+    }
+
+    #[test]
+    fn both_schemes_agree(case in cases()) {
+        let short = |mode| {
+            let longest_step_s = Some(0.002);
+            let wish = Wish { mode, longest_step_s, ..Wish::until(End::At { s: 3.0 }) };
+            solve(&case, &wish, &mut |_| true).expect("a sound case")
+        };
+        let (plain, quick) = (short(Mode::Reference), short(Mode::Multirate));
+        let span_k = 675.0;
+        for (one, other) in plain.last.celsius.iter().zip(&quick.last.celsius) {
+            prop_assert!((one - other).abs() < 0.003 * span_k, "{one} and {other}");
+        }
+    }
+}
+
+#[test]
+fn threads_change_nothing() {
+    let sand = materials().remove(0);
+    let mut case = Case::filled(Grid::uniform([40; 3], 0.004), sand, 25.0);
+    case.materials = materials();
+    for cell in 0..case.cells.len() {
+        let [x, y, z] = case.grid.place(cell);
+        if (8..32).contains(&x) && (8..32).contains(&y) && (4..36).contains(&z) {
+            case.cells[cell] = 1;
+            case.start_c[cell] = 700.0;
+        }
+    }
+    let with = |threads: usize| {
+        let pool = rayon::ThreadPoolBuilder::new().num_threads(threads).build();
+        pool.expect("threads")
+            .install(|| run(&case, Mode::Multirate, 40.0))
+    };
+    let (one, two) = (with(1), with(3));
+    assert_eq!(one.last, two.last);
+    assert_eq!(one.work, two.work);
+}
+
+fn mirrored(case: &Case, axis: usize) -> Case {
+    let mut twin = case.clone();
+    let end_m = case.grid.edges_m[axis].last().copied().expect("edges");
+    twin.grid.edges_m[axis] = case.grid.edges_m[axis]
+        .iter()
+        .rev()
+        .map(|edge| end_m - edge)
+        .collect();
+    for cell in 0..case.cells.len() {
+        let image = image(&case.grid, axis, cell);
+        twin.cells[image] = case.cells[cell];
+        twin.start_c[image] = case.start_c[cell];
+    }
+    twin
+}
+
+fn image(grid: &Grid, axis: usize, cell: usize) -> usize {
+    let mut place = grid.place(cell);
+    place[axis] = grid.counts()[axis] - 1 - place[axis];
+    grid.index(place)
+}
