@@ -1,0 +1,30 @@
+//! Planned trials: which batches to make, and what their results say.
+//!
+//! ```
+//! use trials::verdict::{Good, Measured, verdict};
+//!
+//! let batch = |mix, response| Measured { mix, day: 0, response };
+//! let batches = [batch(0, 41.0), batch(0, 44.0), batch(1, 43.0), batch(1, 46.0)];
+//! let found = verdict(&batches, Good::High, 0.5)?;
+//! assert_eq!(found.leading, 1);
+//! assert_eq!(found.winner, None, "two batches of each do not show it");
+//! # Ok::<(), trials::verdict::VerdictError>(())
+//! ```
+//!
+//! Knows no trade: a mix is a row of shares, a setting a number, a response a number in whatever
+//! unit it was measured. Nothing here depends on anything but what is handed in; where lots are
+//! drawn, the seed is handed in too.
+//!
+//! The statistics are those of the textbooks. Where a choice was made among them, the file says
+//! which, and the tests hold every one to published data sets.
+
+pub mod alias;
+pub mod chance;
+pub mod choice;
+pub mod desirability;
+pub mod fit;
+pub mod model;
+pub mod rank;
+pub mod repeats;
+pub mod summit;
+pub mod verdict;
