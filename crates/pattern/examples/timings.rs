@@ -15,13 +15,12 @@ use std::time::Instant;
 use pattern::cells::Cells;
 use pattern::look::look;
 use pattern::mesh::Mesh;
-use pattern::rays::first_met;
+use pattern::rays::first_met_each;
 use pattern::read::read;
 use pattern::solid::measure;
 use pattern::tree::Tree;
 use pattern::unit::Unit;
 use pattern::weld::equal_points;
-use rayon::prelude::*;
 
 fn main() -> Result<(), Box<dyn Error>> {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -39,6 +38,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     })?;
     let tree = timed("tree", || {
         let tree = Tree::over(&mesh);
+        tree.wide();
         Ok((tree.order.len() as f64, tree))
     })?;
     let rays = rays_of(&std::fs::read(rays)?);
@@ -73,8 +73,7 @@ fn timed<T>(
 }
 
 fn hits(mesh: &Mesh, tree: &Tree, rays: &[Ray]) -> usize {
-    let meets = |&&(from, along): &&Ray| first_met(mesh, tree, from, along).is_some();
-    rays.par_iter().filter(meets).count()
+    first_met_each(mesh, tree, rays).iter().flatten().count()
 }
 
 fn rays_of(bytes: &[u8]) -> Vec<Ray> {

@@ -2,7 +2,7 @@
 
 use crate::mesh::Mesh;
 use crate::rays;
-use crate::tree::{Box3, Tree};
+use crate::tree::Tree;
 use crate::vector::{Vector, add, dot, scale, sub};
 
 /// The place of a skin that lies nearest to another.
@@ -21,30 +21,20 @@ pub fn nearest(mesh: &Mesh, tree: &Tree, from: Vector, within: f64) -> Option<Ne
     let mut found: Option<Nearest> = None;
     // A hair more, so that what lies exactly at the limit is still found.
     let mut limit = within * within * (1.0 + 1e-12);
-    tree.nearest_first(
-        limit,
-        |b| squared_to_box(b, from),
-        |leaf| {
-            for position in tree.facets_in(leaf) {
-                if squared_to_box(&tree.facet_boxes[position], from) > limit {
-                    continue;
-                }
-                let facet = tree.order[position];
-                let point = on_facet(mesh.corners(facet as usize), from);
-                let offset = sub(point, from);
-                let squared = dot(offset, offset);
-                if squared <= limit {
-                    limit = squared;
-                    found = Some(Nearest {
-                        point,
-                        facet,
-                        distance: squared.sqrt(),
-                    });
-                }
-            }
-            limit
-        },
-    );
+    tree.wide().near(from, limit, |facet| {
+        let point = on_facet(mesh.corners(facet as usize), from);
+        let offset = sub(point, from);
+        let squared = dot(offset, offset);
+        if squared <= limit {
+            limit = squared;
+            found = Some(Nearest {
+                point,
+                facet,
+                distance: squared.sqrt(),
+            });
+        }
+        limit
+    });
     found
 }
 
@@ -53,15 +43,6 @@ pub fn is_inside(mesh: &Mesh, tree: &Tree, place: Vector) -> bool {
     let hits = rays::along(mesh, tree, 2, place);
     let above = hits.iter().filter(|hit| hit.at > place[2]);
     above.map(|hit| -hit.step).sum::<i32>() > 0
-}
-
-fn squared_to_box(b: &Box3, from: Vector) -> f64 {
-    let mut sum = 0.0;
-    for i in 0..3 {
-        let outside = (b[0][i] - from[i]).max(from[i] - b[1][i]).max(0.0);
-        sum += outside * outside;
-    }
-    sum
 }
 
 /// The place of a facet nearest to `from`: a corner, on a side, or within, told apart by the signs

@@ -7,7 +7,7 @@
 //! The way through the files: [`frame`] turns the part so that it is drawn along z; [`columns`]
 //! cuts it into upright columns of metal and room; [`undercut`] finds the room that is held and the
 //! surface around it, [`remedy`] what can be done about it. [`search`] tries the directions of
-//! [`candidates`] and ranks them by the weights of [`way`], for which [`level`] says how flat the
+//! [`candidates`], to which [`symmetry`] and [`inertia`] add, and ranks them by the weights of [`way`], for which [`level`] says how flat the
 //! joint can be. [`rim`] follows the edge of the shadow, [`parting`] lays the line along it,
 //! [`joint`] leads it out to the flask, and [`blocks`] are the two halves of sand.
 //! [`draught`] holds the lean of the walls against what the rules ask at their depth,
@@ -20,6 +20,7 @@ pub mod candidates;
 pub mod columns;
 pub mod draught;
 pub mod frame;
+pub mod inertia;
 pub mod joint;
 pub mod level;
 pub mod maps;
@@ -27,6 +28,7 @@ pub mod parting;
 pub mod remedy;
 pub mod rim;
 pub mod search;
+pub mod symmetry;
 mod trapped;
 pub mod undercut;
 pub mod walls;

@@ -97,6 +97,7 @@ pub mod tree;
 pub mod unit;
 pub mod vector;
 pub mod weld;
+pub mod wide;
 pub mod xml;
 
 use measure::source::Law;

@@ -56,40 +56,42 @@ pub fn along(mesh: &Mesh, tree: &Tree, axis: usize, through: Vector) -> Vec<Hit>
 /// What a line from `from` in `direction`, of any length, meets first: the facet, and how many
 /// lengths of `direction` away. Facets seen edge-on are passed by.
 pub fn first_met(mesh: &Mesh, tree: &Tree, from: Vector, direction: Vector) -> Option<(u32, f64)> {
-    let inverse = direction.map(|d| 1.0 / d);
     let mut met: Option<(u32, f64)> = None;
-    tree.nearest_first(
-        f64::MAX,
-        |b| enters_at(b, from, inverse),
-        |leaf| {
-            for position in tree.facets_in(leaf) {
-                let nearest = met.map_or(f64::MAX, |(_, at)| at);
-                if enters_at(&tree.facet_boxes[position], from, inverse) > nearest {
-                    continue;
-                }
-                let facet = tree.order[position];
-                if let Some(at) = meets_at(mesh, facet, from, direction)
-                    && at < nearest
-                {
-                    met = Some((facet, at));
-                }
+    tree.wide().along(from, direction, |facet| {
+        let nearest = met.map_or(f64::MAX, |(_, at)| at);
+        match meets_at(mesh, facet, from, direction) {
+            Some(at) if at < nearest => {
+                met = Some((facet, at));
+                at
             }
-            met.map_or(f64::MAX, |(_, at)| at)
-        },
-    );
+            _ => nearest,
+        }
+    });
     met
 }
 
-/// Where a line enters a box, infinity if it passes by, as it does an empty box. A line that runs
-/// within the plane of a side gives not-a-number there, which `min` and `max` pass over.
-fn enters_at(b: &[Vector; 2], from: Vector, inverse: Vector) -> f64 {
-    let (mut near, mut far) = (0.0f64, f64::MAX);
-    for i in 0..3 {
-        let first = usize::from(inverse[i] < 0.0);
-        near = near.max((b[first][i] - from[i]) * inverse[i]);
-        far = far.min((b[1 - first][i] - from[i]) * inverse[i]);
+/// The same for many lines, each from a place in a direction, in their order. Lines that run close
+/// to each other are followed one after another, so that what they meet is still at hand.
+pub fn first_met_each(
+    mesh: &Mesh,
+    tree: &Tree,
+    lines: &[(Vector, Vector)],
+) -> Vec<Option<(u32, f64)>> {
+    let wide = tree.wide();
+    let keys = lines
+        .par_iter()
+        .map(|(from, direction)| wide.key(*from, *direction));
+    let mut keyed: Vec<(u64, u32)> = keys.zip(0..lines.len() as u32).collect();
+    keyed.par_sort_unstable();
+    let followed = keyed.par_iter().map(|&(_, line)| {
+        let (from, direction) = lines[line as usize];
+        (line, first_met(mesh, tree, from, direction))
+    });
+    let mut met = vec![None; lines.len()];
+    for (line, found) in followed.collect::<Vec<_>>() {
+        met[line as usize] = found;
     }
-    if near <= far { near } else { f64::INFINITY }
+    met
 }
 
 /// Where a line meets a facet, sides included (method of Möller and Trumbore, from memory).

@@ -1,7 +1,10 @@
 //! Boxes within boxes around the facets, for finding those that come near a facet or a line.
 
+use std::sync::OnceLock;
+
 use crate::mesh::Mesh;
 use crate::vector::{Vector, bounds_of};
+use crate::wide::Wide;
 
 /// Facets in one lowest box: fewer cost visits, more cost comparisons.
 pub const LEAF: usize = 4;
@@ -20,6 +23,7 @@ pub struct Tree {
     pub facet_boxes: Vec<Box3>,
     boxes: Vec<Box3>,
     leaves: usize,
+    wide: OnceLock<Wide>,
 }
 
 const NOWHERE: Box3 = [[f64::INFINITY; 3], [f64::NEG_INFINITY; 3]];
@@ -43,6 +47,7 @@ impl Tree {
             facet_boxes,
             boxes,
             leaves,
+            wide: OnceLock::new(),
         }
     }
 
@@ -89,40 +94,11 @@ impl Tree {
         }
     }
 
-    /// Visits leaves from the nearest on. `how_far` gives the least distance that anything in a box
-    /// can have; boxes beyond the limit are left out, and each visit gives the new limit.
-    pub fn nearest_first(
-        &self,
-        mut limit: f64,
-        how_far: impl Fn(&Box3) -> f64,
-        mut visit: impl FnMut(usize) -> f64,
-    ) {
-        let mut stack = [(0usize, 0.0f64); 64];
-        let mut depth = 1;
-        stack[0] = (1, how_far(&self.boxes[1]));
-        while depth > 0 {
-            depth -= 1;
-            let (node, distance) = stack[depth];
-            if distance > limit {
-                continue;
-            }
-            if node >= self.leaves {
-                limit = visit(node - self.leaves);
-                continue;
-            }
-            let below = [2 * node, 2 * node + 1].map(|node| (node, how_far(&self.boxes[node])));
-            let [near, far] = if below[0].1 <= below[1].1 {
-                [0, 1]
-            } else {
-                [1, 0]
-            };
-            for child in [far, near] {
-                if below[child].1 <= limit {
-                    stack[depth] = below[child];
-                    depth += 1;
-                }
-            }
-        }
+    /// The same facets for lines and for nearest places, made when it is first asked for: most
+    /// trees never are.
+    pub fn wide(&self) -> &Wide {
+        self.wide
+            .get_or_init(|| Wide::over(&self.order, &self.facet_boxes))
     }
 
     fn last_leaf_below(&self, node: usize) -> usize {
@@ -165,7 +141,7 @@ fn along_curve(mesh: &Mesh) -> Vec<u32> {
 }
 
 /// Puts two empty bits between the lowest twenty-one bits of a number.
-fn spread(value: u64) -> u64 {
+pub fn spread(value: u64) -> u64 {
     let mut v = value & 0x1F_FFFF;
     v = (v | v << 32) & 0x001F_0000_0000_FFFF;
     v = (v | v << 16) & 0x001F_0000_FF00_00FF;

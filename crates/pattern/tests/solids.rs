@@ -13,7 +13,7 @@ use pattern::boolean::{Body, BooleanError};
 use pattern::distance::{is_inside, nearest};
 use pattern::mesh::Mesh;
 use pattern::offset::{Offset, OffsetError, offset};
-use pattern::rays::first_met;
+use pattern::rays::{first_met, first_met_each};
 use pattern::tree::Tree;
 use shapes::{ball, block, both, inside_out};
 
@@ -139,6 +139,112 @@ fn distances_to_a_cube_and_lines_to_a_ball_are_those_of_geometry() {
             at * length
         );
         assert_eq!(first_met(&round, &tree, from, aim.map(|x| -x)), None);
+    }
+}
+
+/// Numbers from 0 to 1 by a plain congruence (Numerical Recipes' constants, from memory).
+fn chances() -> impl FnMut() -> f64 {
+    let mut state = 12_345_u32;
+    move || {
+        state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
+        f64::from(state >> 8) / f64::from(1 << 24)
+    }
+}
+
+/// Where a line meets the plane of a facet, if it does so within its sides: by the signs of the
+/// three tetrahedra over the sides, another way than the program's.
+fn met(mesh: &Mesh, facet: usize, from: [f64; 3], along: [f64; 3]) -> Option<f64> {
+    let [a, b, c] = mesh
+        .corners(facet)
+        .map(|p| [0, 1, 2].map(|i| p[i] - from[i]));
+    let triple = |p: [f64; 3], q: [f64; 3], r: [f64; 3]| {
+        p[0] * (q[1] * r[2] - q[2] * r[1])
+            + p[1] * (q[2] * r[0] - q[0] * r[2])
+            + p[2] * (q[0] * r[1] - q[1] * r[0])
+    };
+    let sides = [
+        triple(along, a, b),
+        triple(along, b, c),
+        triple(along, c, a),
+    ];
+    let sum: f64 = sides.iter().sum();
+    let within = sides.iter().all(|s| *s > 0.0) || sides.iter().all(|s| *s < 0.0);
+    let at = triple(a, b, c) / sum;
+    (within && at > 0.0).then_some(at)
+}
+
+#[test]
+fn lines_meet_first_what_all_facets_tried_one_by_one_give() {
+    let mut chance = chances();
+    // Near the origin, far off it, and flat as a sheet: single precision must leave nothing out.
+    let far = ball(30.0, 60, 0.0);
+    let moved = |scale: [f64; 3], by: f64| Mesh {
+        points: far
+            .points
+            .iter()
+            .map(|p| [0, 1, 2].map(|i| p[i] * scale[i] + by))
+            .collect(),
+        ..far.clone()
+    };
+    let shapes = [
+        moved([1.0; 3], 0.0),
+        moved([1.0; 3], 1e5),
+        moved([1.0, 1.0, 1e-6], -300.0),
+        moved([1e-3, 1.0, 100.0], 7.0),
+    ];
+    for mesh in &shapes {
+        let tree = Tree::over(mesh);
+        let [low, high] = mesh.bounds();
+        let mut lines = Vec::new();
+        for number in 0..400 {
+            let spot = |far: f64, chance: &mut dyn FnMut() -> f64| {
+                [0, 1, 2].map(|i| {
+                    let share = far * (chance() - 0.5) + 0.5;
+                    low[i] + share * (high[i] - low[i])
+                })
+            };
+            let from = spot(if number % 2 == 0 { 1.0 } else { 50.0 }, &mut chance);
+            let to = spot(1.0, &mut chance);
+            lines.push((from, [0, 1, 2].map(|i| (to[i] - from[i]) * 0.01)));
+        }
+        let each = first_met_each(mesh, &tree, &lines);
+        let mut hit = 0;
+        for (&(from, along), found) in lines.iter().zip(&each) {
+            assert_eq!(*found, first_met(mesh, &tree, from, along));
+            let all = (0..mesh.triangles.len()).filter_map(|f| met(mesh, f, from, along));
+            let first = all.fold(f64::MAX, f64::min);
+            let at = found.map_or(f64::MAX, |(_, at)| at);
+            assert!((at - first).abs() <= 1e-6 * first, "{at} {first}");
+            hit += usize::from(found.is_some());
+        }
+        assert!(hit > 200, "{hit} of 400");
+    }
+}
+
+#[test]
+fn nearest_places_are_as_near_as_any_of_a_dense_net_on_the_skin() {
+    let mut chance = chances();
+    let round = ball(30.0, 60, 0.0);
+    let tree = Tree::over(&round);
+    for number in 0..60 {
+        let reach = [1.0, 10.0, 1e6][number % 3];
+        let from = [0, 1, 2].map(|_| reach * 100.0 * (chance() - 0.5));
+        let found = nearest(&round, &tree, from, f64::MAX).unwrap().distance;
+        let mut best = f64::MAX;
+        for facet in 0..round.triangles.len() {
+            let [a, b, c] = round.corners(facet);
+            for (u, v) in (0..=8).flat_map(|u| (0..=8 - u).map(move |v| (u, v))) {
+                let (u, v) = (f64::from(u) / 8.0, f64::from(v) / 8.0);
+                let off = [0, 1, 2].map(|i| a[i] + u * (b[i] - a[i]) + v * (c[i] - a[i]) - from[i]);
+                best = best.min(off.iter().map(|x| x * x).sum::<f64>().sqrt());
+            }
+        }
+        // The net is no wider than an eighth of a side of 1.6 mm.
+        let slack = 1e-12 * best;
+        assert!(
+            found <= best + slack && found >= best - 0.2,
+            "{from:?}: {found} {best}"
+        );
     }
 }
 

@@ -1,14 +1,16 @@
 //! Directions along which a part may draw.
 //!
-//! Made parts draw along the normal of a large flat face or along an axis of turning or symmetry;
-//! grown ones along anything. The normal of a plane of symmetry is a main axis of inertia, and so
-//! is an axis of turning; so faces, main axes and a net over the half sphere leave nothing out that
-//! the steps between the knots of the net do not find.
+//! Made parts draw along the normal of a large flat face, of a plane of symmetry, or along an axis of
+//! turning; grown ones along anything. An axis of turning is a main axis of inertia; so faces,
+//! planes of symmetry, main axes and a net over the half sphere leave nothing out that the steps
+//! between the knots of the net do not find.
 
 use std::collections::BTreeMap;
 
+use super::inertia::main_axes;
+use super::symmetry::symmetry_planes;
 use crate::mesh::Mesh;
-use crate::vector::{Vector, add, dot, norm, scale, sub};
+use crate::vector::{Vector, add, dot, norm, scale};
 
 /// Flat faces taken, largest first: a machined part has its six sides among the first dozen.
 const FACES: usize = 14;
@@ -23,7 +25,10 @@ const SAME_DEGREES: f64 = 1.0;
 /// opposite are the same.
 pub fn made(mesh: &Mesh) -> Vec<Vector> {
     let mut taken: Vec<Vector> = Vec::new();
-    for direction in faces(mesh).into_iter().chain(main_axes(mesh)).map(snapped) {
+    let symmetric = symmetry_planes(mesh).into_iter().map(|plane| plane.normal);
+    let axes = main_axes(mesh).into_iter().flat_map(|axes| axes.along);
+    let given = faces(mesh).into_iter().chain(symmetric).chain(axes);
+    for direction in given.map(snapped) {
         let is_new = taken
             .iter()
             .all(|other| !is_same_line(*other, direction, SAME_DEGREES));
@@ -88,67 +93,6 @@ fn half(direction: Vector) -> Vector {
         false => direction,
     }
 }
-
-/// The three main axes of inertia.
-fn main_axes(mesh: &Mesh) -> Vec<Vector> {
-    let [low, high] = mesh.bounds();
-    let origin = scale(add(low, high), 0.5);
-    let mut volume = 0.0;
-    let mut first = [0.0; 3];
-    let mut second = [[0.0; 3]; 3];
-    // A tetrahedron of volume v over the corners 0, p, q, r has the second moments
-    // v/20 (Σ cᵢcⱼ + sᵢsⱼ), with s the sum of its corners.
-    for facet in 0..mesh.triangles.len() {
-        let [p, q, r] = mesh.corners(facet).map(|corner| sub(corner, origin));
-        let v = dot(p, crate::vector::cross(q, r)) / 6.0;
-        let sum = add(add(p, q), r);
-        volume += v;
-        first = add(first, scale(sum, v / 4.0));
-        for i in 0..3 {
-            for j in 0..3 {
-                let corners = p[i] * p[j] + q[i] * q[j] + r[i] * r[j];
-                second[i][j] += v / 20.0 * (corners + sum[i] * sum[j]);
-            }
-        }
-    }
-    if volume == 0.0 {
-        return Vec::new();
-    }
-    for i in 0..3 {
-        for j in 0..3 {
-            second[i][j] -= first[i] * first[j] / volume;
-        }
-    }
-    eigenvectors(second)
-}
-
-/// Eigenvectors of a symmetric matrix by Jacobi's turns.
-fn eigenvectors(mut m: [[f64; 3]; 3]) -> Vec<Vector> {
-    let mut axes = [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]];
-    for _ in 0..SWEEPS {
-        for (i, j) in [(0, 1), (0, 2), (1, 2)] {
-            if m[i][j] == 0.0 {
-                continue;
-            }
-            let angle = 0.5 * (2.0 * m[i][j]).atan2(m[j][j] - m[i][i]);
-            let (sin, cos) = angle.sin_cos();
-            for row in &mut m {
-                let (a, b) = (row[i], row[j]);
-                (row[i], row[j]) = (cos * a - sin * b, sin * a + cos * b);
-            }
-            for k in 0..3 {
-                let (a, b) = (m[i][k], m[j][k]);
-                (m[i][k], m[j][k]) = (cos * a - sin * b, sin * a + cos * b);
-                let (a, b) = (axes[i][k], axes[j][k]);
-                (axes[i][k], axes[j][k]) = (cos * a - sin * b, sin * a + cos * b);
-            }
-        }
-    }
-    axes.to_vec()
-}
-
-/// Sweeps of turns; a matrix of three rows is done to the last digit after five or six.
-const SWEEPS: usize = 12;
 
 /// Knots spread evenly over the upper half sphere along a spiral.
 pub fn net() -> Vec<Vector> {

@@ -13,5 +13,6 @@ mod maps;
 mod parts;
 mod rays;
 mod search;
+mod symmetry;
 mod undercut;
 mod walls;
