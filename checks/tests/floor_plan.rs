@@ -10,6 +10,7 @@ use checks::repository::{File, code_only, crates, files};
 const ARROWS: &[(&str, &[&str])] = &[
     ("measure", &[]),
     ("solver", &[]),
+    ("conduct", &["solver"]),
     ("pattern", &["measure"]),
     ("metal", &["measure"]),
     ("sand", &["measure"]),
@@ -27,14 +28,15 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "cli",
         &[
-            "sheet", "job", "reckon", "pattern", "metal", "sand", "measure", "mould",
+            "sheet", "job", "reckon", "pattern", "metal", "sand", "measure", "mould", "conduct",
         ],
     ),
 ];
 
 /// The rooms below the doors but for the job: no disk, no clock, no network.
-const BELOW_JOB: [&str; 9] = [
-    "measure", "solver", "pattern", "metal", "sand", "mould", "trials", "rigging", "reckon",
+const BELOW_JOB: [&str; 10] = [
+    "measure", "solver", "conduct", "pattern", "metal", "sand", "mould", "trials", "rigging",
+    "reckon",
 ];
 
 /// Words of the trade that the ground may not know.

@@ -128,6 +128,14 @@ pub enum Command {
         #[arg(long)]
         force: bool,
     },
+    /// Run a bare case of heat conduction from a file: to check the solver on a problem of your own.
+    Conduct {
+        /// A case file, as told in docs/conduction.md.
+        case: PathBuf,
+        /// Print one JSON object instead of words.
+        #[arg(long)]
+        json: bool,
+    },
     /// Print a job as a lesson: a pupil's sheet with blanks, and the answers for the teacher.
     Lesson {
         /// A job folder or its job.toml.

@@ -12,8 +12,8 @@ use clap::Parser;
 
 use crate::args::{Args, Command};
 use crate::commands::{
-    card, charge, completions, cores, draw, lesson, look, man, mould, new, pattern, plan, reckon,
-    schema, solids, why,
+    card, charge, completions, conduct, cores, draw, lesson, look, man, mould, new, pattern, plan,
+    reckon, schema, solids, why,
 };
 use crate::trouble::Trouble;
 
@@ -65,6 +65,7 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
             force,
         } => draw::run(&solids::Asked { job, out, force }, maps),
         Command::Cores { job, out, force } => cores::run(&solids::Asked { job, out, force }),
+        Command::Conduct { case, json } => conduct::run(&case, json),
         Command::Lesson { job, letter, out } => lesson::run(&lesson::Asked { job, letter, out }),
         Command::Reckon { name, given, json } => reckon::run(name.as_deref(), &given, json),
         Command::Why { figure, job } => why::run(figure.as_deref(), &job),

@@ -93,6 +93,25 @@ pub enum Trouble {
     /// A charge whose mass the plan does not give.
     #[error("the plan gives no mass for the charge: write mass = \"4 kg\" under [charge]")]
     NoMass,
+    /// A case file that is not on the disk.
+    #[error("{path}: {error}")]
+    CaseDisk {
+        /// The file.
+        path: String,
+        /// What the disk said.
+        error: io::Error,
+    },
+    /// A case file that is not sound.
+    #[error("{path}: {error}")]
+    CaseFile {
+        /// The file.
+        path: String,
+        /// What is wrong with it.
+        error: conduct::reading::CaseFileError,
+    },
+    /// A case that was not solved.
+    #[error(transparent)]
+    Conduct(#[from] conduct::answer::NoAnswer),
     /// Standard output.
     #[error("cannot print: {0}")]
     Output(io::Error),
@@ -128,7 +147,8 @@ impl Trouble {
     fn code(&self) -> u8 {
         match self {
             Trouble::Folder(FolderError::Disk { .. }) | Trouble::Output(_) => 1,
-            Trouble::FolderAsJson(FolderError::Disk { .. }) => 1,
+            Trouble::FolderAsJson(FolderError::Disk { .. }) | Trouble::CaseDisk { .. } => 1,
+            Trouble::CaseFile { .. } | Trouble::Conduct(_) => 2,
             Trouble::Folder(_) | Trouble::FolderAsJson(_) | Trouble::Sheet(_) => 2,
             Trouble::Unsettled { ask, .. } => 2 + u8::from(*ask),
             Trouble::Reckon(Refusal::Impossible(_)) => 2,

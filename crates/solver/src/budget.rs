@@ -2,7 +2,6 @@
 
 use thiserror::Error;
 
-use crate::case::Case;
 use crate::run::Mode;
 
 /// What a case would take, roughly.
@@ -46,19 +45,28 @@ const OF_THE_REFERENCE: f64 = 5.0 * 8.0 + 3.0 * 48.0;
 /// throughout takes four times that.
 const OF_THE_MULTIRATE: f64 = 24.0;
 
-/// What a box of so many cells would take.
-pub fn estimate(cells: usize, mode: Mode) -> Estimate {
+/// Bytes a cell of a moment that is kept.
+const OF_A_MOMENT: f64 = 8.0;
+
+/// What a box of so many cells would take, with so many moments kept beside the last.
+pub fn estimate(cells: usize, mode: Mode, moments: usize) -> Estimate {
     let of_mode = match mode {
         Mode::Reference => OF_THE_REFERENCE,
         Mode::Multirate => OF_THE_MULTIRATE,
     };
-    let bytes = cells as f64 * (OF_THE_CASE + of_mode);
+    let kept = OF_A_MOMENT * (moments as f64 + 1.0);
+    let bytes = cells as f64 * (OF_THE_CASE + of_mode + kept);
     Estimate { cells, bytes }
 }
 
 /// Refuses a number of cells that would take too much memory; cells are numbered in 32 bits.
-pub fn within(cells: usize, mode: Mode, most_bytes: f64) -> Result<Estimate, TooLarge> {
-    let estimate = estimate(cells, mode);
+pub fn within(
+    cells: usize,
+    mode: Mode,
+    moments: usize,
+    most_bytes: f64,
+) -> Result<Estimate, TooLarge> {
+    let estimate = estimate(cells, mode, moments);
     match estimate.bytes <= most_bytes && cells < u32::MAX as usize / 2 {
         true => Ok(estimate),
         false => Err(TooLarge {
@@ -67,11 +75,6 @@ pub fn within(cells: usize, mode: Mode, most_bytes: f64) -> Result<Estimate, Too
             most_bytes,
         }),
     }
-}
-
-/// What a case would take.
-pub fn of_case(case: &Case, mode: Mode) -> Estimate {
-    estimate(case.grid.cells(), mode)
 }
 
 /// How much wider cells have to be for the memory: it goes with their third power.

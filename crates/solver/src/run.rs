@@ -175,7 +175,12 @@ pub fn solve(
     go_on: &mut dyn FnMut(&Progress) -> bool,
 ) -> Result<Outcome, SolveError> {
     case.check()?;
-    within(case.grid.cells(), wish.mode, wish.most_bytes)?;
+    within(
+        case.grid.cells(),
+        wish.mode,
+        wish.moments_s.len(),
+        wish.most_bytes,
+    )?;
     let end_s = check_times(wish)?;
     let mut scheme = Scheme::start(case, wish);
     let step_s = scheme.longest_s();

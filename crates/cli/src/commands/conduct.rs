@@ -1,0 +1,120 @@
+//! `oddside conduct CASE`: a bare case of heat conduction, run and told beside what it should give.
+
+use std::fmt::Write;
+use std::path::Path;
+use std::process::ExitCode;
+use std::time::Instant;
+
+use conduct::answer::{Answer, Expected, run as answer};
+use conduct::reading::read;
+use serde::Serialize;
+
+use crate::print;
+use crate::progress::Working;
+use crate::trouble::Trouble;
+
+/// The one object that `--json` prints.
+#[derive(Serialize)]
+struct ConductFile {
+    #[serde(flatten)]
+    answer: Answer,
+    /// Wall time of the run, without reading the file.
+    wall_s: f64,
+}
+
+/// Reads, runs and tells; an expectation that does not hold ends with 2.
+pub fn run(path: &Path, json: bool) -> Result<ExitCode, Trouble> {
+    let name = path.display().to_string();
+    let text = match std::fs::read_to_string(path) {
+        Ok(text) => text,
+        Err(error) => return Err(Trouble::CaseDisk { path: name, error }),
+    };
+    let bare = match read(&text) {
+        Ok(bare) => bare,
+        Err(error) => return Err(Trouble::CaseFile { path: name, error }),
+    };
+    let begun = Instant::now();
+    let answer = {
+        let _working = Working::on("following the heat");
+        answer(&bare, &mut |_| true)?
+    };
+    let wall_s = begun.elapsed().as_secs_f64();
+    let holds = answer.expected.iter().all(|expected| expected.holds);
+    let text = match json {
+        true => {
+            let file = ConductFile { answer, wall_s };
+            serde_json::to_string_pretty(&file).unwrap_or_default() + "\n"
+        }
+        false => told(&answer, wall_s),
+    };
+    print::out(&text)?;
+    Ok(if holds {
+        ExitCode::SUCCESS
+    } else {
+        ExitCode::from(2)
+    })
+}
+
+fn told(answer: &Answer, wall_s: f64) -> String {
+    let mut text = format!("{}\n\n", answer.title);
+    let mut line = |label: &str, words: String| _ = writeln!(text, "{label:<18} {words}");
+    line(
+        "cells",
+        format!("{}, {} of them in stages", answer.cells, answer.quick_cells),
+    );
+    line(
+        "steps",
+        format!(
+            "{} with {} stages in {wall_s:.2} s",
+            answer.steps, answer.stages
+        ),
+    );
+    line("reached", format!("{:.4} s", answer.end_s));
+    if let Some(last_s) = answer.last_freeze_s {
+        line(
+            "last freeze",
+            format!("{last_s:.4} s, {} cells not solid", answer.unfrozen),
+        );
+    }
+    let heat = &answer.heat;
+    line(
+        "heat through faces",
+        format!("{:.6e} J of {:.6e} J", heat.through_j, heat.start_j),
+    );
+    line(
+        "heat unaccounted",
+        format!("{:.1e} of the whole", heat.drift),
+    );
+    for at in &answer.moments {
+        for probe in &at.probes {
+            line(
+                &probe.name,
+                format!("{:.4} °C at {:.4} s", probe.celsius, at.time_s),
+            );
+        }
+        for front in &at.fronts {
+            let mm = front
+                .mm
+                .map_or("nowhere".to_owned(), |mm| format!("{mm:.4} mm"));
+            line(&front.name, format!("{mm} at {:.4} s", at.time_s));
+        }
+    }
+    answer
+        .expected
+        .iter()
+        .for_each(|expected| line("expected", judged(expected)));
+    text
+}
+
+fn judged(expected: &Expected) -> String {
+    let Expected {
+        what,
+        is,
+        within,
+        got,
+        holds,
+    } = expected;
+    let got = got.map_or("nothing".to_owned(), |got| format!("{got:.6}"));
+    let holds = if *holds { "holds" } else { "DOES NOT HOLD" };
+    format!("{what}: {is} within {within}, got {got}: {holds}")
+}
