@@ -9,7 +9,8 @@ use pattern::draw::remedy::{Remedy, Why};
 use pattern::draw::undercut::Trapped;
 use pattern::vector::{Vector, sub};
 
-use crate::made_cores::{LengthsBy, MadeCore, MadeCores};
+use crate::made_cores::{MadeCore, MadeCores};
+use crate::printed_cores::LengthsBy;
 use crate::remark::Level;
 use crate::words::said::Said;
 

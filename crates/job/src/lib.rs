@@ -44,6 +44,7 @@ pub mod placed_part;
 pub mod plan;
 pub mod plan_file;
 pub mod pour_card;
+pub mod printed_cores;
 pub mod remark;
 pub mod scoop;
 pub mod shop;

@@ -1,24 +1,20 @@
-//! The cores of a job as solids: which hollows get one, how long its prints are, its box.
+//! The cores of a job as they are made: with their prints, their box and their vents.
 
 use measure::length::{Length, Volume};
 use measure::matter::Mass;
-use mould::core_print::{length_by_rule, print_length};
-use mould::core_seat::{Drowned, float};
 use mould::lift::CORE_SAND;
 use pattern::cores::CoreError;
-use pattern::cores::body::{CoreBody, Opening, bodies};
 use pattern::cores::core_box::{BoxSettings, CoreBox, core_box};
-use pattern::cores::print::{PrintSize, PrintedCore, bearing, with_prints};
+use pattern::cores::print::PrintedCore;
 use pattern::cores::vent::{Vent, vents};
-use pattern::draw::DrawSettings;
-use pattern::draw::remedy::Remedy;
-use pattern::draw::undercut::{Trapped, undercuts};
+use pattern::draw::undercut::Trapped;
 use pattern::mesh::Mesh;
 use pattern::stl::write_stl;
 use pattern::threemf_write::{Metadata, Piece, WriteError, write_threemf};
-use pattern::vector::{Vector, add, norm, scale};
+use pattern::vector::Vector;
 
-use crate::job::{Core, Job};
+use crate::job::Job;
+use crate::printed_cores::{CoreWithPrints, LengthsBy, PrintedCores, printed_cores};
 use crate::shop::Shop;
 
 /// The cores of one casting, and the hollows that are left to the founder.
@@ -54,26 +50,6 @@ pub struct MadeCore {
     pub mass: Mass,
 }
 
-/// What the length of prints goes by.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum LengthsBy {
-    /// The rule of thumb: as long as wide, to 3 in.
-    Rule,
-    /// What the sand of the shop bears, where that asks for more than the rule.
-    Sand,
-    /// The depth that the job tells.
-    Job,
-}
-
-/// How many times stronger than the pressure of a print the sand is to be: the upper end of the
-/// 2 to 3 of the trade, since a print of long standing dries and crumbles (common practice, no
-/// source).
-const MARGIN: f64 = 3.0;
-
-/// Room around a print in the sand, mm on each side: so that a core of sand, which is never quite
-/// true, can be laid in; common practice, no source.
-const PLAY_MM: f64 = 0.4;
-
 /// Wall of a printed core box and its dowels, mm: stiff enough to be rammed into; common practice,
 /// no source.
 const BOX: BoxSettings = BoxSettings {
@@ -81,142 +57,42 @@ const BOX: BoxSettings = BoxSettings {
     dowel_mm: 5.0,
 };
 
-/// Hollows smaller than this share of the largest one that is cored are not worth a core of their
-/// own; they are told.
-const WORTH_A_CORE: f64 = 0.01;
-
-/// The way in which the cope is lifted off a casting that lies in its mould.
-const UP: Vector = [0.0, 0.0, 1.0];
-
 /// Cores for a casting as it lies in the mould, closed and wound outward, in mm.
 ///
 /// # Errors
 ///
 /// A hollow that opens nowhere, or solids that cannot be cut.
 pub fn made_cores(job: &Job, shop: &Shop, casting: &Mesh) -> Result<MadeCores, CoreError> {
-    let found = undercuts(casting, UP, &DrawSettings::suiting(casting))?;
-    let cored = |hollow: &Trapped| hollow.advice.remedy == Remedy::Core;
-    let largest = found.regions.iter().find(|hollow| cored(hollow));
-    let worth = largest.map_or(0.0, |hollow| hollow.volume_mm3 * WORTH_A_CORE);
-    let (wanted, left): (Vec<Trapped>, Vec<Trapped>) =
-        found.regions.into_iter().partition(|hollow| {
-            cored(hollow) && hollow.is_worth_freeing() && hollow.volume_mm3 >= worth
-        });
-    let mut bodies = bodies(casting, UP, &wanted, found.column_mm)?;
-    bodies.sort_by(|a, b| b.volume_mm3.total_cmp(&a.volume_mm3));
-    let told = told(job, bodies.len());
-    let cores = bodies
-        .iter()
-        .zip(told)
-        .zip(1..)
-        .map(|((body, told), number)| {
-            let name = told.map_or_else(|| number.to_string(), |core| core.name.clone());
-            let first = body.fills.first();
-            let centre_mm = first.map_or([0.0; 3], |&at| wanted[at].centre_mm);
-            let bearing = bearing(body, UP);
-            let lengths = lengths(job, shop, body, told, &bearing);
-            made(body, name, centre_mm, &bearing, lengths)
-        });
+    let PrintedCores { cores, left } = printed_cores(job, shop, casting)?;
     Ok(MadeCores {
-        cores: cores.collect::<Result<_, _>>()?,
+        cores: cores.into_iter().map(made).collect(),
         left,
     })
 }
 
-/// What the job tells of the cores of a casting, the largest first, if it tells of as many.
-fn told(job: &Job, count: usize) -> Vec<Option<&Core>> {
-    let mut told: Vec<&Core> = job.cores.iter().collect();
-    told.sort_by(|a, b| b.volume.as_mm3().total_cmp(&a.volume.as_mm3()));
-    match told.len() == count {
-        true => told.into_iter().map(Some).collect(),
-        false => vec![None; count],
-    }
-}
-
-/// How long the prints at some openings are, and what that goes by: the depth that the job tells;
-/// else as long as wide, and more where the sand of the shop would not bear the core otherwise,
-/// before the metal comes or under it.
-fn lengths(
-    job: &Job,
-    shop: &Shop,
-    body: &CoreBody,
-    told: Option<&Core>,
-    openings: &[&Opening],
-) -> (Vec<Length>, LengthsBy) {
-    let depth = told.and_then(|core| core.print).map(|print| print.depth);
-    if let Some(depth) = depth.filter(|depth| *depth > Length::ZERO) {
-        return (vec![depth; openings.len()], LengthsBy::Job);
-    }
-    let volume = Volume::from_mm3(body.volume_mm3);
-    let core = Drowned {
-        volume,
-        mass: CORE_SAND * volume,
-        liquid: job.alloy.density_liquid.band.high(),
-    };
-    let force = float(&core).max(core.mass.weight());
-    let strength = shop.heap.as_ref().and_then(|heap| heap.strength);
-    let mut by = LengthsBy::Rule;
-    let lengths = openings.iter().map(|opening| {
-        let across = Length::from_mm(across_mm(body, opening));
-        let rule = length_by_rule(across);
-        let count = openings.len() as f64;
-        // The law is one of prints that lie in the joint.
-        match strength.filter(|_| opening.is_sideways(UP)) {
-            Some(strength) => {
-                let borne = print_length(force, strength, MARGIN, across, count);
-                if borne > rule {
-                    by = LengthsBy::Sand;
-                }
-                borne.max(rule)
-            }
-            None => rule,
-        }
-    });
-    (lengths.collect(), by)
-}
-
-fn made(
-    body: &CoreBody,
-    name: String,
-    centre_mm: Vector,
-    bearing: &[&Opening],
-    (print_lengths, lengths_by): (Vec<Length>, LengthsBy),
-) -> Result<MadeCore, CoreError> {
-    let sized = bearing.iter().zip(&print_lengths);
-    let openings: Vec<_> = sized
-        .map(|(&opening, length)| {
-            let size = PrintSize {
-                length_mm: length.as_mm(),
-                play_mm: PLAY_MM,
-            };
-            (opening, size)
-        })
-        .collect();
-    let printed = with_prints(body, &openings)?;
-    let ways: Vec<Vector> = openings.iter().map(|(opening, _)| opening.out).collect();
-    let ends = openings
-        .iter()
-        .map(|(opening, size)| add(opening.centre_mm, scale(opening.out, size.length_mm)));
+fn made(core: CoreWithPrints) -> MadeCore {
+    let CoreWithPrints {
+        name,
+        centre_mm,
+        printed,
+        ends,
+        print_lengths,
+        lengths_by,
+        ..
+    } = core;
+    let ways: Vec<Vector> = ends.iter().map(|end| end.out).collect();
+    let middles: Vec<Vector> = ends.iter().map(|end| end.middle_mm).collect();
     let volume = Volume::from_mm3(printed.volume_mm3);
-    Ok(MadeCore {
+    MadeCore {
         name,
         centre_mm,
         print_lengths,
         lengths_by,
         core_box: core_box(&printed.core, &ways, BOX),
-        vents: vents(&printed.core, printed.volume_mm3, &ends.collect::<Vec<_>>()),
+        vents: vents(&printed.core, printed.volume_mm3, &middles),
         volume,
         mass: CORE_SAND * volume,
         printed,
-    })
-}
-
-/// Width by which the rule lengthens a print: that of its opening, or twice the depth of a groove
-/// that runs around the part.
-fn across_mm(body: &CoreBody, opening: &Opening) -> f64 {
-    match norm(opening.out) > 0.0 {
-        true => opening.across_mm(),
-        false => 2.0 * body.volume_mm3 / opening.area_mm2,
     }
 }
 

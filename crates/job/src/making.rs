@@ -5,6 +5,7 @@
 //! drawn; what follows is done on the part as it lies in the mould, z up, its lowest point at
 //! nought before stock is left on.
 
+pub mod core_prints;
 mod draught;
 pub mod files;
 mod joint;
@@ -15,6 +16,7 @@ pub mod wish;
 
 use measure::band::Band;
 use measure::length::Length;
+use pattern::boolean::BooleanError;
 use pattern::contraction::growth_sideways;
 use pattern::draw::joint::JointError;
 use pattern::draw::undercut::{Trapped, Undercuts, undercuts};
@@ -38,9 +40,11 @@ use thiserror::Error;
 
 use crate::job::Job;
 use crate::job_file::Serves;
+use crate::making::core_prints::{CorePrints, CoresFound};
 use crate::making::draught::{Drafted, drafted, drawn_place};
 use crate::making::joint::{flask, heights_of, joint, parting_lines};
 use crate::making::wish::{PatternWish, WishedFace};
+use crate::shop::Shop;
 use crate::turning::Turning;
 
 /// A pattern made.
@@ -71,6 +75,8 @@ pub struct Making {
     pub joint_mm: [f64; 2],
     /// Sand that the pattern holds when it is drawn along z, mm³.
     pub held_mm3: f64,
+    /// What is made on it for the cores.
+    pub cores: CorePrints,
     /// Pieces that stay in the sand when the pattern is drawn, as they sit on it.
     pub loose: Vec<LoosePiece>,
     /// Sand for which a loose piece was advised and that none frees.
@@ -102,6 +108,8 @@ pub enum Step {
     Contraction,
     /// Draught on the walls.
     Draught,
+    /// Hollows filled that cores will make again.
+    Hollows,
     /// Core prints.
     Prints,
 }
@@ -157,6 +165,9 @@ pub enum MakingError {
     /// Core prints.
     #[error("pattern.print: {0}")]
     Print(#[from] PrintError),
+    /// Prints of the cores that are found.
+    #[error("the pattern with the prints of its cores: {0}")]
+    Cores(#[from] BooleanError),
     /// Two halves.
     #[error("{0}")]
     Halves(#[from] HalvesError),
@@ -198,12 +209,14 @@ pub enum MakingError {
     },
 }
 
-/// Makes the pattern of a job from the mesh of its part, mm.
+/// Makes the pattern of a job from the mesh of its part, mm. What cores the part needs, and how long
+/// their prints are, goes by the sand of the shop; where the job gives prints by hand, those stand
+/// and nothing is filled.
 ///
 /// # Errors
 ///
 /// Whatever step has no answer, with its place.
-pub fn make(job: &Job, part: &Mesh) -> Result<Making, MakingError> {
+pub fn make(job: &Job, shop: &Shop, part: &Mesh) -> Result<Making, MakingError> {
     let wish = &job.making;
     let contraction = contraction(job, part)?;
     let lies = Turning::of(part, job.up);
@@ -216,7 +229,9 @@ pub fn make(job: &Job, part: &Mesh) -> Result<Making, MakingError> {
     steps.push((Step::Contraction, volume_mm3(&large)));
     let turning = Turning::of(&large, job.up);
     let turned = turning.turned(&large);
-    let joint = joint(job, &turned, &lies, &turning, contraction)?;
+    let found = CoresFound::of(job, shop, &turned);
+    let to_part = found.filled(&turned)?.mesh;
+    let joint = joint(job, &to_part, &lies, &turning, contraction)?;
     let drawn = |place: [f64; 3]| drawn_place(&turning, contraction, place);
     let Drafted {
         mesh: drafted,
@@ -227,8 +242,13 @@ pub fn make(job: &Job, part: &Mesh) -> Result<Making, MakingError> {
     if wish.draught_degrees != Some(0.0) && no_draught.is_none() {
         steps.push((Step::Draught, volume_mm3(&drafted)));
     }
+    let filled = found.filled(&drafted)?;
+    if found.is_on_pattern() {
+        steps.push((Step::Hollows, filled.without_prints_mm3));
+        steps.push((Step::Prints, volume_mm3(&filled.mesh)));
+    }
     let prints = prints(wish, &turning, contraction);
-    let whole = with_prints(&drafted, &prints)?.mesh;
+    let whole = with_prints(&filled.mesh, &prints)?.mesh;
     if !prints.is_empty() {
         steps.push((Step::Prints, volume_mm3(&whole)));
     }
@@ -262,6 +282,7 @@ pub fn make(job: &Job, part: &Mesh) -> Result<Making, MakingError> {
         tight,
         joint_mm: heights_of(&joint, &lines).map(|height| height - whole.bounds()[0][2]),
         held_mm3,
+        cores: found.told(),
         loose: loosened.pieces,
         stuck: loosened.stuck,
         pieces: Vec::new(),

@@ -8,8 +8,9 @@ mod worked;
 use std::f64::consts::PI;
 
 use job::cores_told::told;
-use job::made_cores::{LengthsBy, MadeCores, cores_files, made_cores};
+use job::made_cores::{MadeCores, cores_files, made_cores};
 use job::mould_solids::mould_of;
+use job::printed_cores::LengthsBy;
 use job::words::Language;
 use job::words::said::{Given, Said};
 use job::work_out::mould_given;

@@ -2,6 +2,8 @@
 
 #![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
 
+mod worked;
+
 use job::file_fault::read;
 use job::job::{Job, JobError};
 use job::job_file::JobFile;
@@ -52,7 +54,7 @@ fn job_of(pattern: &str, solids: &str) -> Result<(Job, Mesh), JobError> {
 
 fn made(pattern: &str) -> Making {
     let (job, mesh) = job(pattern).unwrap();
-    make(&job, &mesh).unwrap()
+    make(&job, &worked::shop(""), &mesh).unwrap()
 }
 
 fn close(found: f64, wanted: f64, share: f64) {
@@ -163,7 +165,7 @@ axis = "y"
 #[test]
 fn a_rib_that_holds_sand_is_a_loose_piece_with_a_file_of_its_own() {
     let (job, mesh) = job_of("[mould]\njoint = \"40 mm\"\n[pattern]\ndraught = 0", RIBBED).unwrap();
-    let making = make(&job, &mesh).unwrap();
+    let making = make(&job, &worked::shop(""), &mesh).unwrap();
     let kinds: Vec<What> = making.pieces.iter().map(|piece| piece.what).collect();
     assert_eq!(kinds, [What::Pattern, What::Loose(1)]);
     assert_eq!(making.held_mm3, 0.0);
@@ -195,7 +197,7 @@ size = ["16 mm", "30 mm", "26 mm"]
 fn a_stepped_part_is_parted_along_its_line_and_has_an_oddside() {
     let (mut job, mesh) = job_of("[pattern]\ndraught = 2\noddside = true", STEPPED).unwrap();
     job.up = job::job::Up::Axis(2, true);
-    let making = make(&job, &mesh).unwrap();
+    let making = make(&job, &worked::shop(""), &mesh).unwrap();
     let [low, high] = making.joint_mm;
     assert!(low <= 10.2 && high >= 16.0, "{low} {high}");
     let of = |what: What| {
@@ -257,7 +259,7 @@ fn what_is_typed_wrongly_is_told_with_its_key() {
         assert!(error.to_string().starts_with(told), "{error}");
     }
     let (job, mesh) = job("[pattern]\nstock = [{ on = \"bore D7\", by = \"1 mm\" }]").unwrap();
-    let error = make(&job, &mesh).unwrap_err();
+    let error = make(&job, &worked::shop(""), &mesh).unwrap_err();
     assert!(matches!(error, MakingError::Stock(_)), "{error}");
     assert!(error.to_string().contains("20.0 mm"), "{error}");
 }
@@ -282,7 +284,7 @@ fn examples_with_bosses_at_their_edges_get_their_draught() {
                 look(&path, &bytes, None).unwrap().mesh
             }
         };
-        let making = make(&Job::meant(&file).unwrap(), &mesh).unwrap();
+        let making = make(&Job::meant(&file).unwrap(), &worked::shop(""), &mesh).unwrap();
         assert_eq!(making.no_draught, None, "{name}");
         let (before, with) = (
             after(&making, Step::Contraction),

@@ -2,8 +2,8 @@
 //! rammed up.
 //!
 //! The steps in their order: [`stock`] leaves metal on faces that are machined, [`grow`] makes
-//! everything larger by the contraction, [`taper`] gives the walls their draught, [`prints`] puts
-//! on what will hold the cores. Then [`halves`] parts it along the [`joint`] or [`mod@line`]
+//! everything larger by the contraction, [`taper`] gives the walls their draught, [`core_prints`]
+//! fills the hollows of cores and puts on what will hold them, or [`prints`] what is given by hand. Then [`halves`] parts it along the [`joint`] or [`mod@line`]
 //! engraves the joint on it, [`loose`] cuts off what stays in the sand, [`lifting`] drills the hole by which it is drawn, and [`bed`] cuts
 //! what is larger than the printer; [`board`] makes the oddside it lies in and [`plate`] mounts
 //! several on a board; [`filament`] tells what a print weighs and how it stands the rammer.
@@ -12,6 +12,7 @@
 pub mod bed;
 pub mod board;
 mod bore;
+pub mod core_prints;
 pub mod filament;
 pub mod grow;
 pub mod halves;

@@ -28,7 +28,7 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
     let looked = opened.part.looked().ok_or(MakingError::NoMesh)?;
     let making = {
         let _working = Working::on("making the pattern");
-        make(&opened.job, &looked.mesh)?
+        make(&opened.job, &opened.shop, &looked.mesh)?
     };
     let language = opened.shop.words;
     print::out(&text(&told(&making, opened.shop.units, language), language))?;

@@ -10,32 +10,46 @@ use pattern::made::line::flat_line;
 use pattern::made::volume_mm3;
 use pattern::mesh::Mesh;
 
-use super::{MakingError, sides};
+use super::MakingError;
 use crate::job::Job;
 use crate::placed_part::widest_level;
 use crate::turning::Turning;
 
 /// The joint in the frame of the mould: flat where the job gives its height over the lowest point
 /// of the part, stock below it and contraction counted in; flat at the level of the largest cut, as
-/// the plan has it, where the parting line can lie flat; else along that line.
+/// the plan has it, where the parting line can lie flat; else along that line. The pattern is given
+/// with its hollows filled and the prints of its cores on, as these have to be drawn too.
 pub(super) fn joint(
     job: &Job,
-    turned: &Mesh,
+    filled: &Mesh,
     lies: &Turning,
     turning: &Turning,
     contraction: [f64; 3],
 ) -> Result<Joint, MakingError> {
-    let height = Length::from_mm(sides(turned)[2]);
+    let [low_mm, high_mm] = filled.bounds().map(|corner| corner[2]);
     if let Some(over_part) = job.joint {
         let lowest = lies.drawn([0.0, 0.0, over_part.as_mm()]);
         let large = [0, 1, 2].map(|axis| lowest[axis] * (1.0 + contraction[axis]));
-        let level_mm = turning.place(large)[2].clamp(0.0, height.as_mm());
+        let level_mm = turning.place(large)[2].clamp(low_mm, high_mm);
         return Ok(Joint::Flat(level_mm));
     }
-    let line = parting_line(turned, [0.0, 0.0, 1.0], &DrawSettings::suiting(turned))?;
+    let line = parting_line(filled, [0.0, 0.0, 1.0], &DrawSettings::suiting(filled))?;
     match line.level.flat_share >= FLAT_ENOUGH {
-        true => Ok(Joint::Flat(widest_level(turned, height).as_mm())),
-        false => Ok(Joint::along_the_line(turned, flask(job, turned))?),
+        true => {
+            let height = Length::from_mm(high_mm - low_mm);
+            let level = widest_level(&over_nought(filled, low_mm), height);
+            Ok(Joint::Flat(low_mm + level.as_mm()))
+        }
+        false => Ok(Joint::along_the_line(filled, flask(job, filled))?),
+    }
+}
+
+/// A mesh let down by its lowest height, to where heights are counted from.
+fn over_nought(mesh: &Mesh, low_mm: f64) -> Mesh {
+    let let_down = |&[x, y, z]: &[f64; 3]| [x, y, z - low_mm];
+    Mesh {
+        points: mesh.points.iter().map(let_down).collect(),
+        triangles: mesh.triangles.clone(),
     }
 }
 

@@ -8,7 +8,7 @@ use pattern::made::taper::Tight;
 use pattern::made::volume_mm3;
 
 use crate::job_file::Serves;
-use crate::making::{Making, Piece, Step, What, loose_told};
+use crate::making::{Making, Piece, Step, What, core_prints, loose_told};
 use crate::remark::Remark;
 use crate::remark::of_metal::MetalFact;
 use crate::words::Language;
@@ -92,6 +92,7 @@ const fn word_of(step: Step) -> &'static str {
         Step::Stock => "making-stock",
         Step::Contraction => "making-contraction",
         Step::Draught => "making-draught",
+        Step::Hollows => "making-hollows",
         Step::Prints => "making-prints",
     }
 }
@@ -150,6 +151,7 @@ pub fn lines(making: &Making) -> Vec<Said> {
                 .with("volume", cm3(left.added_mm3))
         })
         .collect();
+    lines.extend(core_prints::lines(&making.cores));
     let (walls, held_mm2) = making.walls;
     if walls > 0 {
         lines.push(Said::new("making-walls").with("walls", walls));

@@ -1,6 +1,9 @@
 //! A pattern of which everything can be told.
 
 use job::making::Making;
+use job::making::core_prints::{CorePrints, PrintsOfCore};
+use measure::length::Length;
+use pattern::cores::CoreError;
 use pattern::made::board::Fill;
 use pattern::made::filament::{Printing, advice};
 use pattern::made::halves::Pins;
@@ -50,6 +53,7 @@ pub fn everything_made() -> Making {
         ],
         joint_mm: [12.0, 15.0],
         held_mm3: 300.0,
+        cores: CorePrints::Made(vec![prints_of_core(1), prints_of_core(2)]),
         loose: vec![loose(Side::Drag, None), loose(Side::Cope, Some(pins()))],
         stuck: vec![Stuck {
             centre_mm: [1.0, 2.0, 3.0],
@@ -87,5 +91,21 @@ fn loose(side: Side, pins: Option<Pins>) -> LoosePiece {
         move_mm: 8.0,
         shaved_mm3: 0.0,
         pins,
+    }
+}
+
+/// What else may be told of the cores of a pattern.
+pub fn other_core_prints() -> [CorePrints; 2] {
+    let error = CoreError::NoPrint {
+        centre_mm: [1.0, 2.0, 3.0],
+    };
+    [CorePrints::ByHand(2), CorePrints::Failed(error)]
+}
+
+fn prints_of_core(prints: usize) -> PrintsOfCore {
+    PrintsOfCore {
+        name: "bore".to_owned(),
+        lengths: vec![Length::from_mm(20.0); prints],
+        play: Length::from_mm(0.4),
     }
 }

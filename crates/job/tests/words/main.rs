@@ -14,6 +14,7 @@ use every_charge::every_lack;
 use every_remark::every_remark;
 use everything_made::everything_made;
 use job::lesson::lesson;
+use job::making::Making;
 use job::plan::Plan;
 use job::remark::Remark;
 use job::remark::of_metal::MetalFact;
@@ -270,6 +271,12 @@ fn a_pattern_made_is_told_in_every_language() {
     let made = everything_made();
     let mut said = job::making::told::head(&made);
     said.extend(job::making::told::lines(&made));
+    for cores in everything_made::other_core_prints() {
+        said.extend(job::making::told::lines(&Making {
+            cores,
+            ..made.clone()
+        }));
+    }
     assert!(said.len() > 15);
     for said in said {
         takes_what_it_is_given(&said, &british);

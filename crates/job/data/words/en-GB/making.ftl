@@ -13,6 +13,7 @@ making-part = the part
 making-stock = stock on machined faces
 making-contraction = contraction
 making-draught = draught
+making-hollows = hollows filled for the cores
 making-prints = core prints
 
 making-piece = solid
@@ -34,6 +35,10 @@ making-left-on = stock: { $depth } on { $area }, { $places ->
     [one] one face or hole
    *[other] { $places } faces or holes
 }, adds { $volume }
+making-core-prints = core { $name }: its hollow is filled and { $count } prints stand out { $lengths }, with { $play } of play around those of the core; place and width have the contraction, the length is measured after it
+making-core-print = core { $name }: its hollow is filled and one print stands out { $lengths }, with { $play } of play around that of the core; place and width have the contraction, the length is measured after it
+making-cores-by-hand = the job gives core prints by hand: the prints of { $count } cores that the part needs are not made and their hollows not filled; take out [[pattern.print]] to have them
+making-cores-none = no core is made for the hollows, and none is filled: { $why }
 making-walls = draught given to { $walls } walls
 making-tight = no room for all of the draught at { $place } of the drawing, where { $gap } of sand stands between the walls: { $has } was given of { $wanted }
 making-tight-more = { $walls ->

@@ -15,6 +15,7 @@ making-part = la pieza
 making-stock = sobrematerial de mecanizado
 making-contraction = contracción
 making-draught = salida
+making-hollows = huecos rellenos para los machos
 making-prints = portadas de macho
 
 making-piece = sólido
@@ -36,6 +37,10 @@ making-left-on = sobrematerial: { $depth } en { $area }, { $places ->
     [one] una cara o un agujero
    *[other] { $places } caras o agujeros
 }, añade { $volume }
+making-core-prints = macho { $name }: su hueco se rellena y { $count } portadas sobresalen { $lengths }, con { $play } de juego alrededor de las del macho; lugar y ancho llevan la contracción, el largo se mide después
+making-core-print = macho { $name }: su hueco se rellena y una portada sobresale { $lengths }, con { $play } de juego alrededor de la del macho; lugar y ancho llevan la contracción, el largo se mide después
+making-cores-by-hand = el trabajo da portadas a mano: las de los machos que la pieza necesita (en total { $count }) no se hacen ni se rellenan sus huecos; quite [[pattern.print]] para tenerlas
+making-cores-none = no se hace macho para los huecos, y ninguno se rellena: { $why }
 making-walls = salida dada a { $walls } paredes
 making-tight = no cabe toda la salida en { $place } del dibujo, donde hay { $gap } de arena entre las paredes: se dieron { $has } de { $wanted }
 making-tight-more = { $walls ->

@@ -15,6 +15,7 @@ making-part = la pièce
 making-stock = surépaisseur d'usinage
 making-contraction = retrait
 making-draught = dépouille
+making-hollows = creux remplis pour les noyaux
 making-prints = portées de noyau
 
 making-piece = solide
@@ -36,6 +37,10 @@ making-left-on = surépaisseur : { $depth } sur { $area }, { $places ->
     [one] une face ou un trou
    *[other] { $places } faces ou trous
 }, ajoute { $volume }
+making-core-prints = noyau { $name } : son creux est rempli et { $count } portées dépassent de { $lengths }, avec { $play } de jeu autour de celles du noyau ; place et largeur portent le retrait, la longueur se mesure après
+making-core-print = noyau { $name } : son creux est rempli et une portée dépasse de { $lengths }, avec { $play } de jeu autour de celle du noyau ; place et largeur portent le retrait, la longueur se mesure après
+making-cores-by-hand = le travail donne des portées à la main : celles des noyaux dont la pièce a besoin (en tout { $count }) ne sont pas faites et leurs creux pas remplis ; ôter [[pattern.print]] pour les avoir
+making-cores-none = aucun noyau n'est fait pour les creux, et aucun n'est rempli : { $why }
 making-walls = dépouille donnée à { $walls } parois
 making-tight = pas de place pour toute la dépouille en { $place } du dessin, où { $gap } de sable sépare les parois : { $has } donnés sur { $wanted }
 making-tight-more = { $walls ->
