@@ -19,12 +19,16 @@
 //! which, and the tests hold every one to published data sets.
 
 pub mod alias;
+pub mod belief;
 pub mod chance;
+pub mod chart;
 pub mod choice;
 pub mod desirability;
 pub mod fit;
+pub mod gauge;
 pub mod lattice;
 pub mod model;
+pub mod next;
 pub mod optimal;
 pub mod plan;
 pub mod rank;

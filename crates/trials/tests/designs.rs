@@ -186,8 +186,8 @@ fn sizes_of_even_patterns() {
     assert_eq!(central_composite(3, 1.633, 6).len(), 20);
 }
 
-/// Kiefer 1961 (from memory): for the quadratic the six points of the lattice in equal parts are the
-/// best plan of all, at which no variance exceeds the number of terms.
+/// Kiefer 1961 (from memory): for the quadratic the six points of the lattice in equal parts are
+/// the best plan of all, at which no variance exceeds the number of terms.
 #[test]
 fn the_lattice_is_best_for_the_quadratic() {
     let model = mixture(&["a", "b", "c"], Blending::Quadratic);
@@ -205,9 +205,9 @@ fn the_lattice_is_best_for_the_quadratic() {
     }
 }
 
-/// The largest determinants of matrices of −1 and 1 (Hadamard's problem; OEIS A003433, from memory):
-/// 48, 160, 576 and 4096 for five to eight rows. A plan of so many runs for a plane of one setting
-/// less reaches its square and no more.
+/// The largest determinants of matrices of −1 and 1 (Hadamard's problem; OEIS A003433, from
+/// memory): 48, 160, 576 and 4096 for five to eight rows. A plan of so many runs for a
+/// plane of one setting less reaches its square and no more.
 #[test]
 fn two_level_plans_reach_the_largest_determinants() {
     let names = ["a", "b", "c", "d", "e", "f"];
