@@ -213,8 +213,8 @@ pub fn means_and_ranges(
 /// Every signal in a run of readings: the place of the reading that gives it, counted from nought,
 /// and which. The first four rules are those of the Western Electric handbook (from memory);
 /// together they give a false signal once in 92 readings on average (Champ and Woodall,
-/// Technometrics 29 (1987) 393, from memory). The fifth, six in a row that rise or fall, sees a slow
-/// drift.
+/// Technometrics 29 (1987) 393, from memory). The fifth, six in a row that rise or fall, sees a
+/// slow drift.
 pub fn signals(readings: &[f64], centre: f64, deviation: f64) -> Vec<(usize, Signal)> {
     let away: Vec<f64> = readings
         .iter()
