@@ -1,6 +1,10 @@
 //! The same figures from statsmodels, scipy and numpy, wherever a Python with them is present.
 
-#![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
+#![allow(
+    clippy::print_stdout,
+    clippy::unwrap_used,
+    reason = "a helper that fails fails its test, and one that is left out says so"
+)]
 
 use std::path::PathBuf;
 use std::process::Command;
