@@ -32,7 +32,7 @@ use crate::multirate::padded::{Padded, cuts, weights};
 use crate::multirate::quick::{Quick, Stage};
 use crate::multirate::ramps::Table;
 use crate::multirate::record::Record;
-use crate::multirate::slow::{Before, Slow};
+use crate::multirate::slow::{Before, Slow, wake_around};
 use crate::multirate::split::{Kind, split};
 use crate::multirate::wide::{OneStage, Prepare, Refresh, StepSlow};
 use crate::run::Moment;
@@ -47,6 +47,7 @@ pub struct Multirate<'case> {
     after: Vec<f32>,
     w_mk: Vec<f32>,
     heat: Vec<f32>,
+    awake: Vec<bool>,
     slow: Vec<Slow>,
     slow_cuts: Vec<usize>,
     quick: Vec<Quick>,
@@ -99,6 +100,7 @@ impl Multirate<'_> {
             after: Vec::new(),
             w_mk: vec![0.0; padded.len()],
             heat: Vec::new(),
+            awake: vec![false; padded.len() / padded.row],
             slow: slow.collect(),
             record: record.collect(),
             weights: weights(case),
@@ -235,6 +237,16 @@ impl Multirate<'_> {
         for (quick, piece) in self.quick.iter().zip(pieces) {
             quick.temperatures(&self.tables, piece);
         }
+        for slow in &self.slow {
+            slow.wake_uneven(&self.padded, &self.celsius, &mut self.awake);
+        }
+        for span in self.quick.iter().flat_map(|quick| &quick.spans) {
+            wake_around(
+                span.at as usize / self.padded.row,
+                &self.padded,
+                &mut self.awake,
+            );
+        }
         self.after = self.celsius.clone();
     }
 
@@ -285,6 +297,7 @@ impl Multirate<'_> {
             w_mk: &self.w_mk,
             tables: &self.tables,
             weights: &self.weights,
+            awake: &self.awake,
             step_s,
         };
         let (arch, padded, before) = (self.arch, &self.padded, &before);
@@ -303,6 +316,9 @@ impl Multirate<'_> {
                 after,
             });
         });
+        for slow in &mut self.slow {
+            slow.wake(&self.padded, &mut self.awake);
+        }
     }
 
     fn stage(&mut self, stage: Stage) {

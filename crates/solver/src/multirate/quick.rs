@@ -12,7 +12,7 @@ mod rows;
 use std::ops::Range;
 
 use crate::freezing::Levels;
-use crate::link::{Link, Outer};
+use crate::link::Outer;
 use crate::multirate::padded::Padded;
 use crate::multirate::quick::rows::{add_around, conduct, step_run, sum_of_six};
 use crate::multirate::ramps::Table;
@@ -40,15 +40,18 @@ pub struct Span {
     pub material: u8,
 }
 
-/// A face that is not within one material.
+/// A face that is not within one material: a link in single precision, for a unit volume.
 #[derive(Debug, Clone, Copy)]
 struct Face {
     from: u32,
     side: u8,
+    alike: bool,
     here: u32,
     there: u32,
-    /// Its area is that of a unit volume of the cell.
-    link: Link,
+    area: f32,
+    here_m: f32,
+    there_m: f32,
+    contact: f32,
 }
 
 /// Surroundings of a cell.
@@ -145,17 +148,15 @@ impl Quick {
             conduct(run, weights, padded, w_mk, &mut self.conductances);
         }
         for face in &self.faces {
-            let w_k = face.w_k(w_mk);
-            self.conductances[usize::from(face.side)][face.from as usize] = w_k as f32;
+            self.conductances[usize::from(face.side)][face.from as usize] = face.w_k(w_mk);
         }
         for &(from, side) in &self.closed {
             self.conductances[usize::from(side)][from as usize] = 0.0;
         }
         self.source.fill(0.0);
         for face in &self.crossing {
-            let fall =
-                f64::from(celsius[face.there as usize]) - f64::from(celsius[face.here as usize]);
-            self.source[face.from as usize] += (face.w_k(w_mk) * fall) as f32;
+            let fall = celsius[face.there as usize] - celsius[face.here as usize];
+            self.source[face.from as usize] += face.w_k(w_mk) * fall;
         }
         self.look_around(celsius, w_mk);
         self.change.fill(0.0);
@@ -282,8 +283,14 @@ impl Span {
 }
 
 impl Face {
-    fn w_k(&self, w_mk: &[f32]) -> f64 {
+    #[inline(always)]
+    fn w_k(&self, w_mk: &[f32]) -> f32 {
         let (here, there) = (w_mk[self.here as usize], w_mk[self.there as usize]);
-        self.link.w_k(f64::from(here), f64::from(there))
+        if self.alike {
+            return self.area * 0.5 * (here + there) / (self.here_m + self.there_m);
+        }
+        let both = here * there;
+        let resisted = self.here_m * there + self.there_m * here + self.contact * both;
+        self.area * both / resisted
     }
 }

@@ -1,4 +1,8 @@
 //! The cells that go in one step: rows of one material at a sweep, the rest one by one.
+//!
+//! A row sleeps as long as it and all cells beside it have the very temperature they started with:
+//! nothing can pass there. A row in which a temperature has changed wakes the rows beside it, and
+//! nothing goes back to sleep.
 
 use std::ops::Range;
 
@@ -15,6 +19,7 @@ struct Segment {
     len: u32,
     place: [u32; 3],
     material: u8,
+    stirred: bool,
 }
 
 /// A cell with something else beside it.
@@ -37,6 +42,8 @@ pub struct Slow {
     origin: usize,
     /// Heat that came in through faces so far, J.
     pub through_j: f64,
+    /// Whether a row has stirred since the rows beside it were last woken.
+    stirred: bool,
 }
 
 /// What a step of the slow cells needs beside its own planes.
@@ -49,6 +56,8 @@ pub struct Before<'all> {
     pub tables: &'all [Table],
     /// Weights of faces, per axis low and high.
     pub weights: &'all [[Vec<f32>; 2]; 3],
+    /// Which rows of the box are awake, with a rim.
+    pub awake: &'all [bool],
     /// Length of the step, s.
     pub step_s: f64,
 }
@@ -63,6 +72,7 @@ impl Slow {
             outers: Vec::new(),
             origin: padded.plane_at(z.start),
             through_j: 0.0,
+            stirred: true,
         };
         let [along, rows, _] = case.grid.counts();
         for z in z {
@@ -79,6 +89,7 @@ impl Slow {
                             len: len as u32,
                             place: [x, y, z].map(|at| at as u32),
                             material: own.1,
+                            stirred: false,
                         }),
                         Kind::Mixed => {
                             (x..x + len).for_each(|x| slow.add_mixed(case, padded, [x, y, z]));
@@ -90,6 +101,39 @@ impl Slow {
             }
         }
         slow
+    }
+
+    /// Wakes rows whose own cells, or those beside them, differ from each other.
+    pub fn wake_uneven(&self, padded: &Padded, celsius: &[f32], awake: &mut [bool]) {
+        for segment in &self.segments {
+            let len = segment.len as usize;
+            let rows = Rows::of(celsius, padded, segment.at as usize, len);
+            let first = rows.own[0];
+            let same = |row: &[f32]| row.iter().all(|&celsius| celsius == first);
+            let [x, y, z] = segment.place.map(|at| at as usize);
+            let [along, across, planes] = padded.counts;
+            let [left, right, front, back, below, above] = rows.sides;
+            let even = same(rows.own)
+                && (x == 0 || left[0] == first)
+                && (x + len == along || right[len - 1] == first)
+                && (y == 0 || same(front))
+                && (y + 1 == across || same(back))
+                && (z == 0 || same(below))
+                && (z + 1 == planes || same(above));
+            awake[row_of(segment, padded)] |= !even;
+        }
+        for mixed in &self.mixed {
+            wake_around(mixed.at as usize / padded.row, padded, awake);
+        }
+    }
+
+    /// Wakes the rows beside those that have stirred.
+    pub fn wake(&mut self, padded: &Padded, awake: &mut [bool]) {
+        if std::mem::take(&mut self.stirred) {
+            for segment in self.segments.iter().filter(|segment| segment.stirred) {
+                wake_around(row_of(segment, padded), padded, awake);
+            }
+        }
     }
 
     /// Conductivities where they change; `heat` and `w_mk` are those of the planes.
@@ -126,18 +170,26 @@ impl Slow {
             .iter()
             .map(|table| RowWeights::of(table, before))
             .collect();
-        for segment in &self.segments {
+        for segment in &mut self.segments {
+            if !before.awake[row_of(segment, padded)] {
+                continue;
+            }
             let table = &before.tables[usize::from(segment.material)];
             let at = segment.at as usize - self.origin;
             let row = at..at + segment.len as usize;
             let weights = &across[usize::from(segment.material)];
             match table.plain_j_m3k {
-                Some(_) => plain_row(before, padded, segment, weights, &mut celsius[row]),
+                Some(_) => plain_row(before, padded, segment, weights, &mut celsius[row.clone()]),
                 None => {
                     let heat = &mut heat[row.clone()];
                     changing_row(before, padded, segment, heat);
-                    table.celsius.fill(heat, &mut celsius[row]);
+                    table.celsius.fill(heat, &mut celsius[row.clone()]);
                 }
+            }
+            if !segment.stirred {
+                let own = &before.celsius[segment.at as usize..][..segment.len as usize];
+                segment.stirred = own != &celsius[row];
+                self.stirred |= segment.stirred;
             }
         }
         self.step_mixed(before, heat, celsius);
@@ -192,6 +244,20 @@ impl Slow {
             links: links..self.links.len(),
             outers: outers..self.outers.len(),
         });
+    }
+}
+
+/// Where the row of a segment stands among all rows.
+#[inline(always)]
+fn row_of(segment: &Segment, padded: &Padded) -> usize {
+    segment.at as usize / padded.row
+}
+
+/// Wakes a row and the four beside it.
+pub fn wake_around(row: usize, padded: &Padded, awake: &mut [bool]) {
+    let plane = padded.plane / padded.row;
+    for row in [row, row - 1, row + 1, row - plane, row + plane] {
+        awake[row] = true;
     }
 }
 

@@ -7,6 +7,7 @@
 
 mod column;
 mod contact;
+mod criteria;
 mod drying;
 mod lumped;
 mod mushy;

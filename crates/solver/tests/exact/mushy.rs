@@ -6,8 +6,10 @@ use solver::run::{Mode, Moment};
 
 use crate::column::{assert_near, column, even, moments, order};
 
-const SOLIDUS_C: f64 = 555.0;
-const LIQUIDUS_C: f64 = 615.0;
+/// Lower end of the range, °C.
+pub const SOLIDUS_C: f64 = 555.0;
+/// Upper end of the range, °C.
+pub const LIQUIDUS_C: f64 = 615.0;
 const SOLIDUS_MM: f64 = 68.401_748_979_8;
 const LIQUIDUS_MM: f64 = 82.960_028_989_4;
 const WALL_W_M2: f64 = 1_299_502.718_73;
@@ -15,7 +17,7 @@ const WALL_W_M2: f64 = 1_299_502.718_73;
 #[test]
 fn both_fronts_come_right() {
     for mode in [Mode::Reference, Mode::Multirate] {
-        let case = case(50);
+        let case = alloy_column(50);
         let (moments, outcome) = moments(&case, mode, &[10.0, 60.0], 0.1);
         let fronts = [
             (0, SOLIDUS_C, 27.924_897_085_7),
@@ -35,7 +37,7 @@ fn both_fronts_come_right() {
 #[test]
 fn errors_fall_with_the_cells() {
     let errors = [50, 100, 200].map(|cells| {
-        let case = case(cells);
+        let case = alloy_column(cells);
         let (moments, _) = moments(&case, Mode::Reference, &[60.0], 1.0);
         front_mm(&case, &moments[0], SOLIDUS_C) - SOLIDUS_MM
     });
@@ -58,7 +60,7 @@ fn front_mm(case: &Case, moment: &Moment, celsius: f64) -> f64 {
 }
 
 /// Conductivity jumps at both ends of the range.
-fn case(cells_to_front: usize) -> Case {
+pub fn alloy_column(cells_to_front: usize) -> Case {
     let full = (2.7e6 + 9.725e8 / 60.0) * 60.0;
     let knot = |celsius, j_m3, w_mk, solid| Knot {
         celsius,

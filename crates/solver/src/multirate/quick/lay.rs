@@ -136,15 +136,18 @@ impl Quick {
         for (axis, high) in SIDES {
             let side_number = (2 * axis + high) as u8;
             match side(case, place, axis, high) {
-                Side::Next(other, mut link) => {
-                    link.area_m2 /= volume_m3;
+                Side::Next(other, link) => {
                     let there = padded.at(case.grid.place(other)) as u32;
                     let face = Face {
                         from,
                         side: side_number,
+                        alike: link.alike,
                         here,
                         there,
-                        link,
+                        area: (link.area_m2 / volume_m3) as f32,
+                        here_m: link.here_m as f32,
+                        there_m: link.there_m as f32,
+                        contact: link.contact_m2kw as f32,
                     };
                     match kinds[other] {
                         Kind::Quick if link.alike && case.partial.is_none() => {}
