@@ -176,7 +176,8 @@ pub fn lines(making: &Making) -> Vec<Said> {
             Said::new("making-pins")
                 .with("rod", mm(pins.diameter_mm))
                 .with("hole", mm(pins.hole_mm))
-                .with("depth", mm(pins.depth_mm)),
+                .with("depth", mm(pins.depth_mm))
+                .with("wide", mm(pins.wide_mm)),
         );
     }
     if making.is_without_pins {

@@ -8,7 +8,7 @@
 use thiserror::Error;
 
 use super::joint::Joint;
-use super::pins::{PIN_DEPTH, Room, clear_mm, diameters, farthest_apart, places};
+use super::pins::{PIN_DEPTHS, Room, clear_mm, diameters, farthest_apart, places};
 use super::plain::{along, rod, skin};
 use crate::boolean::{Body, BooleanError};
 use crate::mesh::Mesh;
@@ -49,8 +49,10 @@ pub struct Pins {
     pub diameter_mm: f64,
     /// Of the holes in the drag half.
     pub hole_mm: f64,
-    /// How deep each hole goes into its half.
+    /// How deep the tight holes go.
     pub depth_mm: f64,
+    /// How deep the wide ones go: as deep, or less where there is less under them.
+    pub wide_mm: f64,
 }
 
 /// Why a pattern was not parted.
@@ -131,7 +133,7 @@ pub fn halved(
     let pins = placed(pattern, joint, wish)?;
     let (mut drag, mut cope) = (drag, cope);
     for place in pins.places_mm {
-        drag = drag.without(&hole(place, -1.0, pins.hole_mm, pins.depth_mm)?)?;
+        drag = drag.without(&hole(place, -1.0, pins.hole_mm, pins.wide_mm)?)?;
         cope = cope.without(&hole(place, 1.0, pins.diameter_mm, pins.depth_mm)?)?;
     }
     match (skin(&drag), skin(&cope)) {
@@ -190,26 +192,31 @@ fn placed(pattern: &Mesh, joint: &Joint, wish: &PinWish) -> Result<Pins, HalvesE
     let bounds = pattern.bounds();
     let surface = joint.surface();
     let tried = diameters(pattern.diagonal(), wish.diameter_mm);
-    for &diameter_mm in &tried {
+    let pairs = PIN_DEPTHS.into_iter();
+    let mut pairs = pairs.flat_map(|depths| tried.iter().map(move |&rod| (depths, rod)));
+    let found = pairs.find_map(|([wide, tight], diameter_mm)| {
         let hole_mm = diameter_mm + clearance_mm;
-        let depth_mm = PIN_DEPTH * diameter_mm;
+        let [wide_mm, depth_mm] = [wide * diameter_mm, tight * diameter_mm];
         let room = Room {
             axis: 2,
-            reach_mm: [depth_mm, depth_mm],
+            // Half a hole before its end there is already as much wall beyond it as beside it.
+            reach_mm: [wide_mm, depth_mm].map(|depth| depth - diameter_mm / 2.0),
             clear_mm: clear_mm(hole_mm),
             from_mm: 0.0,
         };
         let found = places(pattern, &tree, bounds, room, |at| {
             surface.level_around(at, room.clear_mm)
         });
-        if let Some(places_mm) = farthest_apart(&found, APART * diameter_mm) {
-            return Ok(Pins {
-                places_mm,
-                diameter_mm,
-                hole_mm,
-                depth_mm,
-            });
-        }
+        Some(Pins {
+            places_mm: farthest_apart(&found, APART * diameter_mm)?,
+            diameter_mm,
+            hole_mm,
+            depth_mm,
+            wide_mm,
+        })
+    });
+    if let Some(pins) = found {
+        return Ok(pins);
     }
     let diameter_mm = tried.last().copied().unwrap_or(given);
     Err(HalvesError::NoRoom {

@@ -29,12 +29,11 @@ pub(super) fn pinned(
     };
     let outward = scale(piece.inward, -1.0);
     let depth = pins.depth_mm;
-    let through = piece.mesh.diagonal() + OVER_MM;
     let mut drilled = Body::of(&piece.mesh)?;
     let mut rest = body.clone();
     for place in pins.places_mm {
         let tight = rod(place, piece.inward, pins.diameter_mm, depth)?;
-        let wide = rod(place, outward, pins.hole_mm, through)?;
+        let wide = rod(place, outward, pins.hole_mm, pins.wide_mm)?;
         rest = rest.without(&Body::of(&tight)?)?;
         drilled = drilled.without(&Body::of(&wide)?)?;
     }
@@ -75,6 +74,7 @@ fn placed(piece: &LoosePiece, body: &Body, wish: &PinWish) -> Result<Option<Pins
                 diameter_mm,
                 hole_mm,
                 depth_mm,
+                wide_mm: piece.mesh.diagonal() + OVER_MM,
             }));
         }
     }

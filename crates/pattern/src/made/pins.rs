@@ -49,32 +49,74 @@ pub(super) fn places(
         let mut place = [0.0; 3];
         place[u] = start(u) + column as f64 * step;
         place[v] = start(v) + row as f64 * step;
-        let Some(at) = cut_at([place[u], place[v]]) else {
+        let Some(place) = moved(mesh, tree, place, room, step, &cut_at) else {
             continue;
         };
-        place[room.axis] = at;
         let is_far = [u, v].into_iter().all(|axis| {
             place[axis] - low[axis] >= room.clear_mm && high[axis] - place[axis] >= room.clear_mm
         });
-        if is_far && has_room(mesh, tree, place, room) {
+        if is_far {
             found.push(place);
         }
     }
     found
 }
 
-fn has_room(mesh: &Mesh, tree: &Tree, place: Vector, room: Room) -> bool {
+/// Steps by which a place is moved away from the skin: in a straight wall the second brings it to
+/// the middle, in a bend a few more.
+const MOVES: usize = 6;
+
+/// The place on the cut, moved away from the skin by no more than `most_mm` where it lies too near:
+/// the middle of a wall that is just wide enough lies between the places looked at.
+fn moved(
+    mesh: &Mesh,
+    tree: &Tree,
+    start: Vector,
+    room: Room,
+    most_mm: f64,
+    cut_at: &impl Fn([f64; 2]) -> Option<f64>,
+) -> Option<Vector> {
+    let (u, v) = ((room.axis + 1) % 3, (room.axis + 2) % 3);
+    let mut place = start;
+    for _ in 0..MOVES {
+        place[room.axis] = cut_at([place[u], place[v]])?;
+        let Some(away) = tightest(mesh, tree, place, room)? else {
+            return Some(place);
+        };
+        place[u] += away[u];
+        place[v] += away[v];
+        if (place[u] - start[u]).hypot(place[v] - start[v]) > most_mm {
+            return None;
+        }
+    }
+    None
+}
+
+/// Where along the hole the skin lies nearest, if too near: how far to move away from it; `None`
+/// where the hole leaves the solid.
+fn tightest(mesh: &Mesh, tree: &Tree, place: Vector, room: Room) -> Option<Option<Vector>> {
     let [back, onward] = room.reach_mm;
-    let steps = (0..ALONG).map(|i| {
-        let share = i as f64 / (ALONG - 1) as f64;
-        -back + share * (back + onward)
-    });
-    steps
-        .filter(|offset| offset.abs() >= room.from_mm)
-        .all(|offset| {
-            let at = add(place, scale(along(room.axis, 1.0), offset));
-            is_inside(mesh, tree, at) && nearest(mesh, tree, at, room.clear_mm).is_none()
-        })
+    let mut least: Option<(f64, Vector)> = None;
+    for i in 0..ALONG {
+        let offset = -back + i as f64 / (ALONG - 1) as f64 * (back + onward);
+        if offset.abs() < room.from_mm {
+            continue;
+        }
+        let at = add(place, scale(along(room.axis, 1.0), offset));
+        if !is_inside(mesh, tree, at) {
+            return None;
+        }
+        let Some(skin) = nearest(mesh, tree, at, room.clear_mm) else {
+            continue;
+        };
+        if least.is_none_or(|(distance, _)| skin.distance < distance) {
+            let short = room.clear_mm * (1.0 + 1e-6) - skin.distance;
+            let away = sub(at, skin.point);
+            let share = short / skin.distance.max(f64::MIN_POSITIVE);
+            least = Some((skin.distance, scale(away, share)));
+        }
+    }
+    Some(least.map(|(_, away)| away))
 }
 
 /// The two places that lie farthest apart, if they lie at least so far apart.
@@ -118,7 +160,7 @@ pub(super) fn nearest_to(places: &[Vector], wanted: Vector) -> Option<Vector> {
 }
 
 /// Diameters of rod that a shop has, mm, the thickest first.
-const RODS_MM: [f64; 6] = [10.0, 8.0, 6.0, 5.0, 4.0, 3.0];
+const RODS_MM: [f64; 7] = [10.0, 8.0, 6.0, 5.0, 4.0, 3.0, 2.0];
 
 /// Diameters to try for a pin in a pattern of a size, the wanted one first: 4 mm up to 100 mm,
 /// 6 mm up to 250 mm, then 8 and 10 mm (common practice, no source).
@@ -138,6 +180,17 @@ pub(super) fn diameters(size_mm: f64, wanted: Option<f64>) -> Vec<f64> {
 /// Length of a pin in each of the two pieces, as a multiple of its diameter: shorter ones tilt,
 /// longer ones bind (common practice, no source).
 pub(super) const PIN_DEPTH: f64 = 2.0;
+
+/// The same for two halves, in the wide hole and in the tight one, the best first: a rod that sits
+/// tight over its whole length stands straight though the other half has room for a peg only. A
+/// peg shorter than these slips out when the flask is jarred (common practice, no source).
+pub(super) const PIN_DEPTHS: [[f64; 2]; 5] = [
+    [PIN_DEPTH, PIN_DEPTH],
+    [1.3, PIN_DEPTH],
+    [0.8, PIN_DEPTH],
+    [1.3, 1.3],
+    [0.8, 1.3],
+];
 
 /// Wall left around a hole as a multiple of its diameter, at least [`LEAST_WALL_MM`].
 const WALL: f64 = 0.4;

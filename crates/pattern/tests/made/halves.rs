@@ -68,6 +68,38 @@ fn blocks_that_meet_in_a_step_part_the_pattern_there() {
 }
 
 #[test]
+fn a_thin_drag_half_gets_short_pegs_and_keeps_its_bottom() {
+    let part = mesh(&[block([0.0; 3], [60.0, 40.0, 30.0])]);
+    let made = halved(&part, &Joint::Flat(4.2), Some(&PINS)).unwrap();
+    let pins = made.pins.unwrap();
+    // The hole leaves as much as its least wall below it, and the rod sits tight over more.
+    assert!(pins.wide_mm >= 0.8 * pins.diameter_mm && pins.wide_mm <= 4.2 - 1.5);
+    assert!(pins.depth_mm > pins.wide_mm);
+    let hole = |across: f64, deep: f64| PI / 4.0 * across * across * deep;
+    let drag = 60.0 * 40.0 * 4.2 - 2.0 * hole(pins.hole_mm, pins.wide_mm);
+    let cope = 60.0 * 40.0 * 25.8 - 2.0 * hole(pins.diameter_mm, pins.depth_mm);
+    close(volume(&made.drag), drag, 1e-6);
+    close(volume(&made.cope), cope, 1e-6);
+}
+
+#[test]
+fn pins_are_found_in_the_middle_of_walls_just_wide_enough() {
+    // A wall of 6.6 mm beside a foot that moves the places looked at off its middle: they lie
+    // 2.3 mm apart, and a rod of 3 mm in a hole of 3.2 mm wants 6.4 mm.
+    let part = mesh(&[
+        block([0.0; 3], [150.0, 6.6, 40.0]),
+        block([0.0, 8.0, 0.0], [150.0, 10.6, 8.0]),
+    ]);
+    let halves = halved(&part, &Joint::Flat(22.0), Some(&PINS)).unwrap();
+    let pins = halves.pins.unwrap();
+    assert_eq!((pins.diameter_mm, pins.wide_mm), (3.0, 6.0));
+    assert!(
+        pins.places_mm.iter().all(|pin| pin[1].abs() <= 0.1 + 1e-6),
+        "{pins:?}"
+    );
+}
+
+#[test]
 fn a_joint_beside_the_pattern_and_pins_without_room_are_told() {
     let part = mesh(&[block([0.0; 3], [90.0, 40.0, 30.0])]);
     let error = halved(&part, &Joint::Flat(30.0), None).unwrap_err();
