@@ -209,6 +209,13 @@ impl Fit {
         }
     }
 
+    /// Variance of the difference between two points over variance of the noise.
+    pub fn leverage_of_difference(&self, one: &[f64], other: &[f64]) -> f64 {
+        let apart = self.model.row(one).into_iter().zip(self.model.row(other));
+        let apart = DVector::from_iterator(self.model.terms.len(), apart.map(|(a, b)| a - b));
+        (&self.spread * &apart).dot(&apart).max(0.0)
+    }
+
     /// The coefficients alone.
     pub fn values(&self) -> Vec<f64> {
         self.coefficients.iter().map(|one| one.value).collect()

@@ -3,6 +3,10 @@
 use crate::region::{Region, RegionError};
 use crate::vertices::vertices;
 
+/// Most points of a grid, before those outside the region are left out: a belief looks at so many
+/// in about a second.
+pub const MOST_POINTS: usize = 200_000;
+
 /// All mixes of so many components whose shares are parts of `steps`: the simplex lattice
 /// (NIST/SEMATECH e-Handbook 5.5.4.2). Two steps teach a quadratic, three a special cubic.
 pub fn lattice(components: usize, steps: usize) -> Vec<Vec<f64>> {
@@ -34,7 +38,7 @@ pub fn centroid(components: usize) -> Vec<Vec<f64>> {
 /// last, which takes the rest; and the corners, which a grid seldom hits.
 ///
 /// # Errors
-/// When the region is none.
+/// When the region is none, or the grid would have more than [`MOST_POINTS`] points.
 pub fn grid(region: &Region, steps: usize) -> Result<Vec<Vec<f64>>, RegionError> {
     let mut found = vertices(region)?;
     let corners = found.clone();
@@ -46,6 +50,11 @@ pub fn grid(region: &Region, steps: usize) -> Result<Vec<Vec<f64>>, RegionError>
         )
     };
     let last = region.components.len() - 1;
+    let vary = (0..last).filter(|at| reach(*at).1 > reach(*at).0).count();
+    let points = (0..vary).fold(1_usize, |all, _| all.saturating_mul(steps.max(1) + 1));
+    if points > MOST_POINTS {
+        return Err(RegionError::TooFine(points));
+    }
     let mut starts: Vec<Vec<f64>> = vec![Vec::new()];
     for at in 0..last {
         let (low, high) = reach(at);

@@ -20,6 +20,7 @@
 
 pub mod alias;
 pub mod belief;
+pub mod best;
 pub mod chance;
 pub mod chart;
 pub mod choice;
@@ -27,6 +28,7 @@ pub mod desirability;
 pub mod fit;
 pub mod gauge;
 pub mod lattice;
+pub mod map;
 pub mod model;
 pub mod next;
 pub mod optimal;

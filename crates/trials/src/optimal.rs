@@ -27,6 +27,12 @@ pub enum OptimalError {
         /// Terms of the model.
         terms: usize,
     },
+    /// More runs than are worth planning.
+    #[error("{0} batches are too many to plan at once: plan {MOST_RUNS} at most")]
+    TooManyRuns(
+        /// Runs asked for.
+        usize,
+    ),
     /// Candidates that cannot teach the model, however many.
     #[error("no choice of these mixes tells {} from the other terms: widen the bounds", .0.term)]
     NotToldApart(
@@ -48,6 +54,13 @@ pub enum OptimalError {
 /// How often the exchange begins anew from other points. On the published cases five starts already
 /// end at the best plan every time; twenty cost milliseconds.
 const STARTS: usize = 20;
+
+/// Most runs of a plan; a season has fewer, and the exchange takes a second at this number.
+pub const MOST_RUNS: usize = 100;
+
+/// Rounds after which a start is taken as it is. Plans settle in under ten; rounding could make two
+/// plans of like worth follow each other for ever.
+const MOST_ROUNDS: usize = 100;
 
 /// A gain that is only rounding.
 const GAIN: f64 = 1e-9;
@@ -90,12 +103,12 @@ pub fn repeats(model: &Model, points: &[Vec<f64>], count: usize) -> Vec<usize> {
     let mut plan: Vec<usize> = (0..points.len()).collect();
     let mut found: Vec<usize> = Vec::new();
     for _ in 0..count {
-        let inverse = inverse(&rows, &plan);
+        let known = variances(&rows, &inverse(&rows, &plan));
         let times = |at: usize| found.iter().filter(|one| **one == at).count();
         let fewest = (0..points.len()).map(times).min().unwrap_or(0);
         let open = (0..points.len()).rev().filter(|at| times(*at) == fewest);
-        let worth = |at: usize| variance(&inverse, &rows[at]);
-        let Some(next) = open.max_by(|one, other| worth(*one).total_cmp(&worth(*other))) else {
+        let worth = |one: &usize, other: &usize| known.each[*one].total_cmp(&known.each[*other]);
+        let Some(next) = open.max_by(worth) else {
             break;
         };
         found.push(next);
@@ -132,14 +145,17 @@ pub fn largest_variance(model: &Model, plan: &[Vec<f64>], candidates: &[Vec<f64>
     let Some(inverse) = plain(&rows, &places).cholesky().map(|one| one.inverse()) else {
         return f64::INFINITY;
     };
-    let variances = rows[plan.len()..].iter().map(|row| variance(&inverse, row));
-    variances.fold(0.0, f64::max) * plan.len() as f64
+    let candidates = rows.rows(plan.len(), candidates.len()).into_owned();
+    variances(&candidates, &inverse).each.max() * plan.len() as f64
 }
 
 fn teachable(model: &Model, candidates: &[Vec<f64>], runs: usize) -> Result<(), OptimalError> {
     let (terms, wants) = (model.terms.len(), model.variables.len());
     if runs < terms {
         return Err(OptimalError::FewerRunsThanTerms { runs, terms });
+    }
+    if runs > MOST_RUNS {
+        return Err(OptimalError::TooManyRuns(runs));
     }
     let odd = candidates.iter().position(|one| one.len() != wants);
     if let Some(at) = odd {
@@ -155,7 +171,7 @@ fn teachable(model: &Model, candidates: &[Vec<f64>], runs: usize) -> Result<(), 
 }
 
 /// The terms of each point, turned so that over all points they are even and of one length.
-fn even_rows(model: &Model, points: &[Vec<f64>]) -> Vec<DVector<f64>> {
+fn even_rows(model: &Model, points: &[Vec<f64>]) -> DMatrix<f64> {
     let whole = matrix(model, points);
     let lengths: Vec<f64> = whole
         .column_iter()
@@ -166,65 +182,71 @@ fn even_rows(model: &Model, points: &[Vec<f64>]) -> Vec<DVector<f64>> {
         even.column_mut(at).unscale_mut(*long);
     }
     let count = (points.len() as f64).sqrt();
-    let turned = match even.nrows() >= even.ncols() {
+    match even.nrows() >= even.ncols() {
         true => even.qr().q() * count,
         false => even * count,
-    };
-    turned.row_iter().map(|row| row.transpose()).collect()
+    }
 }
 
-fn exchange(rows: &[DVector<f64>], plan: &mut [usize]) {
-    let mut moved = true;
-    while moved {
-        moved = false;
+fn exchange(rows: &DMatrix<f64>, plan: &mut [usize]) {
+    let mut known = variances(rows, &inverse(rows, plan));
+    let mut unmoved = 0;
+    for _ in 0..MOST_ROUNDS {
+        if unmoved >= plan.len() {
+            return;
+        }
         for place in 0..plan.len() {
-            let inverse = inverse(rows, plan);
-            let out = &rows[plan[place]];
-            let turned = &inverse * out;
-            let less = 1.0 - turned.dot(out);
-            let factor = |row: &DVector<f64>| {
-                (1.0 + variance(&inverse, row)) * less + turned.dot(row).powi(2)
-            };
-            let factors = rows.iter().map(factor).enumerate();
+            let shared = rows * known.turned.row(plan[place]).transpose();
+            let less = 1.0 - shared[plan[place]];
+            let factor = |at: usize| (1.0 + known.each[at]) * less + shared[at].powi(2);
+            let factors = (0..rows.nrows()).map(|at| (at, factor(at)));
             let best = factors.reduce(|best, one| if one.1 > best.1 { one } else { best });
-            if let Some((at, _)) = best.filter(|(_, factor)| *factor > 1.0 + GAIN) {
-                plan[place] = at;
-                moved = true;
+            match best.filter(|(_, factor)| *factor > 1.0 + GAIN) {
+                Some((at, _)) => {
+                    plan[place] = at;
+                    known = variances(rows, &inverse(rows, plan));
+                    unmoved = 0;
+                }
+                None => unmoved += 1,
             }
         }
     }
 }
 
-fn variance(inverse: &DMatrix<f64>, row: &DVector<f64>) -> f64 {
-    (inverse * row).dot(row)
+/// The variance d(x) of every candidate, and its terms times the inverse.
+struct Variances {
+    turned: DMatrix<f64>,
+    each: DVector<f64>,
 }
 
-fn plain(rows: &[DVector<f64>], plan: &[usize]) -> DMatrix<f64> {
-    let terms = rows.first().map_or(0, |row| row.len());
-    let mut sum = DMatrix::zeros(terms, terms);
-    for at in plan {
-        sum.ger(1.0, &rows[*at], &rows[*at], 1.0);
-    }
-    sum
+fn variances(rows: &DMatrix<f64>, inverse: &DMatrix<f64>) -> Variances {
+    let turned = rows * inverse;
+    let each = turned.component_mul(rows).column_sum();
+    Variances { turned, each }
 }
 
-fn faint(rows: &[DVector<f64>], plan: &[usize]) -> DMatrix<f64> {
+fn plain(rows: &DMatrix<f64>, plan: &[usize]) -> DMatrix<f64> {
+    let chosen = rows.select_rows(plan);
+    chosen.transpose() * chosen
+}
+
+fn faint(rows: &DMatrix<f64>, plan: &[usize]) -> DMatrix<f64> {
     let sum = plain(rows, plan);
     let terms = sum.nrows();
     sum + DMatrix::identity(terms, terms) * FAINT
 }
 
-fn inverse(rows: &[DVector<f64>], plan: &[usize]) -> DMatrix<f64> {
+fn inverse(rows: &DMatrix<f64>, plan: &[usize]) -> DMatrix<f64> {
     let sum = faint(rows, plan);
     let zeros = DMatrix::zeros(sum.nrows(), sum.nrows());
     sum.cholesky().map_or(zeros, |one| one.inverse())
 }
 
-fn log_determinant(rows: &[DVector<f64>], plan: &[usize]) -> f64 {
+fn log_determinant(rows: &DMatrix<f64>, plan: &[usize]) -> f64 {
     log_of(faint(rows, plan))
 }
 
-fn log_of_plain(rows: &[DVector<f64>], plan: &[usize]) -> f64 {
+fn log_of_plain(rows: &DMatrix<f64>, plan: &[usize]) -> f64 {
     log_of(plain(rows, plan))
 }
 

@@ -100,6 +100,12 @@ pub enum RegionError {
         /// Their sum.
         f64,
     ),
+    /// A grid of more points than can be looked at.
+    #[error("a grid of {0} mixes is too fine: take fewer steps, or hold a component fixed")]
+    TooFine(
+        /// How many points it would have.
+        usize,
+    ),
     /// The limits leave nothing.
     #[error("no mix within the bounds meets {}: widen it or the bounds", .0.join(" and "))]
     NoMixMeets(
