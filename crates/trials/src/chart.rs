@@ -1,7 +1,7 @@
 //! Watching a reading from batch to batch: charts whose limits tell a change from noise.
 //!
-//! Limits come from a stretch of batches taken when all was well. Readings of a heap hang together
-//! from batch to batch, which makes limits from fewer than about twenty batches too narrow.
+//! Limits come from a stretch of batches taken when all was well. Readings of one stock hang
+//! together from batch to batch, and limits from fewer than about twenty batches are too narrow.
 
 use thiserror::Error;
 

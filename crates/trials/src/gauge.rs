@@ -1,4 +1,4 @@
-//! How well a test repeats: the same sand tested again, by one hand or by several.
+//! How well a test repeats: the same batch tested again, by one hand or by several.
 //!
 //! A test that breaks its specimen cannot repeat it; then batches are split, and what is told is
 //! the test and the unevenness within a batch together.

@@ -23,8 +23,9 @@ pub struct Place {
 
 /// The triangle of three components of a region, in so many steps along each side, the others held
 /// at the shares of `held`; `rest` is what follows the shares in a point (settings, days). The
-/// first component is whole at the top, the second at the lower left, the third at the lower right, each
-/// counted as its share of what the three have together. Places outside the region are left out.
+/// first component is whole at the top, the second at the lower left, the third at the lower
+/// right, each counted as its share of what the three have together. Places outside the region are
+/// left out.
 pub fn triangle(
     fit: &Fit,
     region: &Region,

@@ -140,7 +140,7 @@ impl Model {
         self.terms.iter().map(value).collect()
     }
 
-    /// A term as it is written: `clay·water`, `heat²`, `constant`.
+    /// A term as it is written: `a·b`, `heat²`, `constant`.
     pub fn name(&self, term: &Term) -> String {
         if term.factors.is_empty() {
             return "constant".to_owned();

@@ -13,8 +13,8 @@ pub struct Component {
     pub high: f64,
 }
 
-/// A weighted sum of shares that has to stay between two values: two parts of water to five of clay
-/// at most is the weights 5 and −2, high end 0.
+/// A weighted sum of shares that has to stay between two values: two parts of the first to five of
+/// the second at most is the weights 5 and −2, high end 0.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Limit {
     /// What it is called.
@@ -208,7 +208,7 @@ pub fn checked(region: &Region) -> Result<(), RegionError> {
 }
 
 /// Every bound that the bounds of the other components keep from being reached (Piepel's test of
-/// consistent bounds, from memory). They do no harm; the founder may have meant something else.
+/// consistent bounds, from memory). They do no harm; something else may have been meant.
 pub fn unattainable(region: &Region) -> Vec<Unattainable> {
     let mut found = Vec::new();
     for one in &region.components {

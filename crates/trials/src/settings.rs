@@ -1,4 +1,4 @@
-//! Settings that are no part of the mix: minutes of mulling, days of rest, blows of the rammer.
+//! Settings that are no part of the mix: minutes of mixing, days of rest, a temperature.
 //!
 //! Plans are made in coded settings: −1 is the low end, 1 the high end, 0 the middle.
 

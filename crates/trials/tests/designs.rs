@@ -345,3 +345,35 @@ fn plans_that_cannot_be_are_told() {
     let none = chosen(&mixture(&["a", "b", "c"], Blending::Linear), &[], 3, 1).unwrap_err();
     assert!(matches!(none, OptimalError::NotToldApart(_)), "{none}");
 }
+
+/// The promise: any plan above within a second. The largest is eight components with all their
+/// pairs, 44 batches out of a thousand points.
+#[test]
+fn the_largest_plan_takes_less_than_a_second() {
+    let bounds = [
+        (0.1, 0.45),
+        (0.05, 0.5),
+        (0.0, 0.1),
+        (0.0, 0.1),
+        (0.1, 0.6),
+        (0.05, 0.2),
+        (0.0, 0.05),
+        (0.0, 0.05),
+    ];
+    let model = mixture(
+        &["1", "2", "3", "4", "5", "6", "7", "8"],
+        Blending::Quadratic,
+    );
+    let extent = Extent {
+        runs: 44,
+        repeats: 6,
+        days: 3,
+        seed: 1,
+    };
+    let start = std::time::Instant::now();
+    let points = landmarks(&region(&bounds)).unwrap().all();
+    let found = plan(&model, &points, extent).unwrap();
+    let seconds = start.elapsed().as_secs_f64();
+    assert_eq!(found.batches.len(), 44);
+    assert!(seconds < 1.0, "{} points, {seconds:.2} s", points.len());
+}

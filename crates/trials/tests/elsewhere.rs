@@ -16,7 +16,7 @@ use trials::belief::{Likeness, belief, spans};
 use trials::chance::{two_sided, upper_f};
 use trials::fit::fit;
 use trials::lattice::lattice;
-use trials::model::{Bend, Blending, Model, added, mixture, surface};
+use trials::model::{Bend, Blending, Model, added, crossed as crossed_model, mixture, surface};
 use trials::region::{Component, Limit, Region};
 use trials::settings::{crossed, three_level};
 use trials::verdict::{Good, Measured, verdict};
@@ -74,6 +74,82 @@ fn narrow() -> Region {
     }
 }
 
+/// Stirred propellants (R package mixexp, Burn): coarse, fine, binder, stirring, burning rate.
+const BURN: &str = "
+    0.624 0.166 0.21 -1 0.443; 0.704 0.166 0.13 -1 0.63; 0.664 0.176 0.16 1 0.536
+    0.514 0.277 0.21 1 0.526; 0.581 0.289 0.13 1 0.62; 0.664 0.289 0.17 1 0.513
+    0.521 0.308 0.171 -1 0.604; 0.521 0.308 0.171 1 0.546; 0.521 0.308 0.171 1 0.55
+    0.521 0.308 0.171 0 0.601; 0.403 0.387 0.21 -1 0.571; 0.408 0.399 0.193 1 0.609
+    0.413 0.412 0.175 -1 0.664; 0.436 0.412 0.153 1 0.666; 0.458 0.412 0.13 -1 0.701
+";
+
+/// Seven mixes at five pairs of settings (R package daewr, MPV).
+const MIXES: &str = "
+    0.0241 0.6018 0.3741; 0.0275 0.9725 0; 0.0275 0 0.9725; 0 0.6667 0.3333; 0 0.3333 0.6667
+    0.0549 0.63 0.3151; 0.0549 0.3151 0.63
+";
+const AT_SETTINGS: &str = "
+    -1 1 3010 8510 1600 4560 1930 1900 1780; 1 1 3480 5670 2580 4350 3080 4740 3750
+    -1 -1 2780 7060 1660 3990 1810 2160 2000; 1 -1 4100 5210 2440 4130 3340 4330 3350
+    0 0 3840 6320 2210 5210 2600 2780 3140
+";
+
+/// Brilliance of 81 fireworks (R package compositions, Aitchison's data 13). Their mixes are all
+/// those whose first four shares over the fifth are 1/e, 1 or e.
+const BRILLIANCE: &str = "
+    6.2 10.7 13.4 7.4 20 8.7 16.6 18.1 12.9 14 13.5 12.5 13.3 10 15.1 12.8 15.4 10.3
+    14.9 16.7 27.2 16.6 19 20.6 20.4 16.3 21.6 12.6 11.3 11.9 6.5 3.1 12.8 14.2 15.6 22.2
+    18.5 10.7 12.9 10.2 15.1 14 10.4 15.1 14.5 28.3 16.9 22 15.7 9.4 9.5 17.9 7.5 12.2
+    9 11.3 20.4 15.4 18.1 13.3 17.4 15.4 14.3 13.1 18.9 22.2 9.3 8.5 14.4 8.3 10.3 13.1
+    24.8 23.9 25.2 19.2 11.3 15.8 6.7 17.3 17
+";
+
+fn rows(text: &str) -> Vec<Vec<f64>> {
+    let lines = text
+        .split(['\n', ';'])
+        .filter(|line| !line.trim().is_empty());
+    let numbers = |line: &str| {
+        line.split_whitespace()
+            .map(|one| one.parse().unwrap())
+            .collect()
+    };
+    lines.map(numbers).collect()
+}
+
+/// Published sets of which no coefficients were printed: model, points, responses.
+fn published() -> Vec<(Model, Vec<Vec<f64>>, Vec<f64>)> {
+    let linear = mixture(&["a", "b", "c"], Blending::Linear);
+    let quadratic = mixture(&["a", "b", "c"], Blending::Quadratic);
+    let stirring = surface(&["z"], Bend::Flat);
+    let burn = rows(BURN);
+    let burn_points = burn.iter().map(|row| row[..4].to_vec()).collect();
+    let mixes = rows(MIXES);
+    let (mut points, mut measured) = (Vec::new(), Vec::new());
+    for row in rows(AT_SETTINGS) {
+        points.extend(mixes.iter().map(|mix| [mix.as_slice(), &row[..2]].concat()));
+        measured.extend_from_slice(&row[2..]);
+    }
+    let fireworks = three_level(4).into_iter().map(|ratios| {
+        let parts: Vec<f64> = ratios.iter().map(|one| one.exp()).chain([1.0]).collect();
+        let sum: f64 = parts.iter().sum();
+        parts.iter().map(|part| part / sum).collect()
+    });
+    let five = mixture(&["a", "b", "c", "d", "e"], Blending::Quadratic);
+    vec![
+        (
+            crossed_model(&linear, &stirring),
+            burn_points,
+            burn.iter().map(|row| row[4]).collect(),
+        ),
+        (
+            added(&quadratic, &surface(&["y", "z"], Bend::Twisted)),
+            points,
+            measured,
+        ),
+        (five, fireworks.collect(), rows(BRILLIANCE).concat()),
+    ]
+}
+
 /// Models with points that teach them, from easy to nearly collinear.
 fn cases() -> Vec<(Model, Vec<Vec<f64>>)> {
     let three = mixture(&["a", "b", "c"], Blending::SpecialCubic);
@@ -112,6 +188,7 @@ fn fits_agree() {
             let measured = measured(&points, &mut die);
             (model, points, measured)
         })
+        .chain(published())
         .collect();
     let asked = cases.iter().map(|(model, points, measured)| {
         let rows: Vec<_> = points.iter().map(|point| model.row(point)).collect();
