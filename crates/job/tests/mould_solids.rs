@@ -53,6 +53,19 @@ fn moulds_of_examples_fill_their_flasks_and_run() {
     }
 }
 
+/// Castings whose cores go out through one of their sides: nothing that is cut runs into a core.
+#[test]
+fn gates_and_feeders_of_examples_keep_off_cores() {
+    for name in ["hollow-owl", "pipe-bend"] {
+        let mould = built(&example(name));
+        assert!(!mould.cores.is_empty(), "{name}");
+        let is_core = |piece: &Piece| matches!(piece, Piece::Core(_));
+        let runs_into = |fact: &&Fact| matches!(fact, Fact::Touch { piece, other, .. } if is_core(piece) || is_core(other));
+        let told = mould.facts.iter().find(runs_into);
+        assert!(told.is_none(), "{name}: {told:?}");
+    }
+}
+
 /// Sand that the castings pull along as they are drawn, as a share of their metal, counted on
 /// upright lines: of the drag over all metal, of the cope under all of it.
 fn pulled(mould: &Mould, height: impl Fn([f64; 2]) -> f64) -> f64 {

@@ -2,8 +2,9 @@
 //!
 //! Castings lie in rows; two rows share the runner between them, and a row left over has one of
 //! its own. The sprue stands in the runner beside a casting, in the runner past the last casting,
-//! or, where there are several runners, in a main runner that joins them. Of the ways that go into
-//! the flask the one is taken that lacks the least sand.
+//! or, where there are several runners, in a main runner that joins them. Each way may lie the
+//! other way round. Of the ways that go into the flask the one is taken that lacks the least
+//! sand, where the prints of cores that stick out towards a runner count as sand that is lacking.
 
 use mould::flask::SPRUE_TO_WALL;
 
@@ -58,16 +59,21 @@ pub(crate) fn arrange(given: &Given, widths: &Widths) -> Option<Arrangement> {
         (0, SprueAt::Main),
     ];
     let mut best: Option<Arrangement> = None;
-    for (axis, sprue_at) in ways {
-        let Some(way) = (Way {
+    let sides = [false, true].map(|is_mirrored| ways.map(|way| (way, is_mirrored)));
+    for ((axis, sprue_at), is_mirrored) in sides.into_iter().flatten() {
+        let way = Way {
             given,
             widths,
             axis,
             sprue_at,
-        })
-        .arranged() else {
+        };
+        let Some(mut way) = way.arranged() else {
             continue;
         };
+        if is_mirrored {
+            way.mirror(given, axis);
+        }
+        way.lack_mm += way.prints_in_the_way_mm(given);
         // A tenth of a millimetre of sand is no reason to prefer a later way.
         let is_better = |than: &Arrangement| way.lack_mm + 0.1 < than.lack_mm;
         if best.as_ref().is_none_or(is_better) {
@@ -75,6 +81,53 @@ pub(crate) fn arrange(given: &Given, widths: &Widths) -> Option<Arrangement> {
         }
     }
     best
+}
+
+impl Arrangement {
+    /// Lays everything the other way round across its branches, which run along `axis`.
+    fn mirror(&mut self, given: &Given, axis: usize) {
+        let across = 1 - axis;
+        let inside = [given.flask.length, given.flask.width][across].as_mm();
+        let each = given.layout.each[across].as_mm();
+        for corner in &mut self.corners {
+            corner[across] = inside - corner[across] - each;
+        }
+        for branch in &mut self.branches {
+            branch.across_mm = inside - branch.across_mm;
+            branch.feeds.iter_mut().for_each(|(_, side)| *side = -*side);
+        }
+        self.sprue[across] = inside - self.sprue[across];
+    }
+
+    /// How far prints stick out of castings towards the runners that feed these, the furthest, mm.
+    fn prints_in_the_way_mm(&self, given: &Given) -> f64 {
+        let out = prints_out_mm(given);
+        let towards = self.branches.iter().flat_map(|branch| {
+            let sides = branch.feeds.iter();
+            // A casting on the low side of its runner turns its high side to it.
+            sides.map(|(_, side)| out[1 - branch.axis][usize::from(*side < 0.0)])
+        });
+        towards.fold(0.0, f64::max)
+    }
+}
+
+/// How far the cores of a casting stick out of it as it lies in the flask: along it and across it,
+/// to the low side and to the high one, mm.
+fn prints_out_mm(given: &Given) -> [[f64; 2]; 2] {
+    let own = given.casting.mesh.bounds();
+    let mut out = [[0.0_f64; 2]; 2];
+    for core in &given.casting.cores {
+        let [low, high] = core.mesh.bounds();
+        for axis in 0..2 {
+            out[axis][0] = out[axis][0].max(own[0][axis] - low[axis]);
+            out[axis][1] = out[axis][1].max(high[axis] - own[1][axis]);
+        }
+    }
+    // A quarter turn takes y to the other way along x, and x to y.
+    match given.layout.turned {
+        false => out,
+        true => [[out[1][1], out[1][0]], out[0]],
+    }
 }
 
 #[derive(Clone, Copy, PartialEq, Eq)]

@@ -1,8 +1,12 @@
 //! Feeders: beside their section with a neck, or on top of it.
 //!
-//! A section at the edge of the casting is fed from its side, through a neck in the joint; one that
-//! lies further in is fed from above. A feeder whose top comes near the top of the cope is left
-//! open and goes right through it; one that stands lower is closed, with a flat top.
+//! A section at the edge of the casting is fed from its side, through a neck in the joint; one
+//! that lies further in is fed from above. Feeders keep off cores and their prints: one from
+//! above moves aside for them as far as the section reaches. A feeder whose top comes near the
+//! top of the cope is left open and goes right through it; one that stands lower is closed, with
+//! a flat top.
+
+mod off_cores;
 
 use std::f64::consts::TAU;
 
@@ -149,7 +153,7 @@ impl Next<'_> {
     fn at_section(&self, heavy: &Heavy, clear: &Clear<'_>) -> Result<Feeder, MouldError> {
         match self.best_side(heavy, clear) {
             Some(neck) => self.beside(&neck),
-            None => self.on_top(flat(heavy.place_mm)),
+            None => self.on_top(self.off_cores(heavy, clear)),
         }
     }
 
@@ -242,6 +246,11 @@ impl Next<'_> {
         if clear.face.off_level(sand, 2.0 * self.radius_mm()).is_some() {
             return None;
         }
+        let outside = Footprint::bar(sand[0], sand[1], self.size.neck.as_mm());
+        let mut cores = clear.castings.iter().flat_map(|lying| &lying.cores);
+        if cores.any(|core| outside.gap_to(&core.mesh, heights) <= 0.0) {
+            return None;
+        }
         let spare = self.spare(&neck, clear)?;
         // Room is worth a fifth of nearness, up to what no longer matters.
         Some((skin[1] - 0.2 * spare.min(30.0), neck))
@@ -270,6 +279,10 @@ impl Next<'_> {
                 false => APART_MM,
             };
             spare = spare.min(covers.gap_to(&lying.mesh, heights) - wanted);
+            // What lies behind the wall is further off than the wall; a print may be nearer.
+            for core in &lying.cores {
+                spare = spare.min(covers.gap_to(&core.mesh, heights) - wanted.min(APART_MM));
+            }
         }
         (spare >= -LACKING_MM).then_some(spare)
     }

@@ -1,9 +1,10 @@
 //! Gates: where the metal enters a casting.
 //!
 //! A gate goes square from the runner to the casting, at a section as thin as can be had, by the
-//! shortest way, and faces neither a core nor a feeder. It lies in the half of the mould in which
-//! the casting meets the joint: for metals whose slag floats, below a runner in the cope; for
-//! others above a runner in the drag, so that the runner is full before the first metal enters.
+//! shortest way, faces neither a core nor a feeder, and keeps off the prints of cores. It lies in
+//! the half of the mould in which the casting meets the joint: for metals whose slag floats,
+//! below a runner in the cope; for others above a runner in the drag, so that the runner is full
+//! before the first metal enters.
 
 mod search;
 
@@ -14,7 +15,7 @@ use crate::error::MouldError;
 use crate::face::Face;
 use crate::following::{self, AlongJoint};
 use crate::given::{Given, Half};
-use crate::lie::Lying;
+use crate::lie::{Lying, LyingCore};
 use crate::piece::Piece;
 use crate::plan_view::{Footprint, Point, along, way_to};
 use crate::runner::Section;
@@ -44,8 +45,10 @@ pub(crate) struct Around<'a> {
     pub(crate) feeders: &'a [Cut],
     /// The sprue with its well.
     pub(crate) sprue: Footprint,
-    /// Cores, cut at the height of the gates.
-    pub(crate) cores: &'a [Vec<Point>],
+    /// Cores with their prints.
+    pub(crate) cores: &'a [&'a LyingCore],
+    /// The same, cut at the height of the gates.
+    pub(crate) core_cuts: &'a [Vec<Point>],
     /// The joint.
     pub(crate) face: &'a Face,
 }
@@ -99,7 +102,7 @@ const PART_COSTS_MM: f64 = 25.0;
 /// What the half that the rule does not prefer has to save, mm of gate.
 const OTHER_HALF_COSTS_MM: f64 = 40.0;
 
-/// Sand kept between a gate and a feeder or the sprue, mm.
+/// Sand kept between a gate and a feeder, the sprue or a print, mm.
 const APART_MM: f64 = 10.0;
 
 /// The gates of one casting by the rules: none where the runner cannot see it. Where the joint

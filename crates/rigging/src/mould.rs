@@ -16,7 +16,7 @@ use crate::fact::Fact;
 use crate::feeder::{Clear, Feeder, feeders};
 use crate::gate::{Around, Beside, Gate, gate_at, gates};
 use crate::given::Given;
-use crate::lie::{Lying, lay, nearest};
+use crate::lie::{Lying, LyingCore, lay, nearest};
 use crate::piece::{Piece, Solid};
 use crate::placement::{FeederAt, Placement};
 use crate::plan_view::{Footprint, Point, apart, nearest_on};
@@ -252,15 +252,16 @@ fn placed_gates(
     }
     let cuts: Vec<Cut> = feeders.iter().map(|feeder| feeder.cut.clone()).collect();
     let height = given.sizes.runner_half.other().way() * section.depth_mm / 4.0;
-    let cores: Vec<Vec<Point>> = castings
+    let cores: Vec<&LyingCore> = castings.iter().flat_map(|lying| &lying.cores).collect();
+    let core_cuts: Vec<Vec<Point>> = cores
         .iter()
-        .flat_map(|lying| &lying.cores)
         .flat_map(|core| pattern::slice::outlines(&core.mesh, 2, height))
         .collect();
     let around = Around {
         feeders: &cuts,
         sprue: laid.sprue_covers(given),
         cores: &cores,
+        core_cuts: &core_cuts,
         face,
     };
     for branch in &laid.arrangement.branches {

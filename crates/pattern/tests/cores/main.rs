@@ -5,6 +5,8 @@
     reason = "a test that cannot get at its part must fail"
 )]
 
+mod on_pattern;
+
 use std::f64::consts::PI;
 
 use measure::length::Length;

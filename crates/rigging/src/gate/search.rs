@@ -7,7 +7,7 @@ use crate::bars::OVERLAP_MM;
 use crate::following::AlongJoint;
 use crate::given::{Half, Heavy};
 use crate::lie::Lying;
-use crate::plan_view::{Point, along, apart, passages};
+use crate::plan_view::{Footprint, Point, along, apart, passages, way_to};
 
 /// A gate of one size looked for along one side of a casting.
 pub(super) struct Search<'a> {
@@ -93,7 +93,7 @@ impl Search<'_> {
         if !gate.follows && off_level().is_some() {
             return None;
         }
-        let facing = self.faces(&gate, way, behind - skin);
+        let facing = self.faces(&gate, way, behind - skin) + self.meets_core(&gate, entry);
         let cost = skin + self.heaviness(entry) * HEAVY_COSTS_MM + facing;
         Some((cost, gate))
     }
@@ -120,9 +120,25 @@ impl Search<'_> {
         let is_near = covers.gap(&self.around.sprue) < APART_MM
             || feeders.any(|feeder| feeder.gap(&covers, heights) < APART_MM);
         // A stream meets what lies within ten walls behind the one it enters through.
-        let seen = passages(self.around.cores, gate.to, way);
+        let seen = passages(self.around.core_cuts, gate.to, way);
         let is_core = seen.first().is_some_and(|core| *core < 10.0 * wall_mm);
         FACING_COSTS_MM * (f64::from(u8::from(is_near)) + f64::from(u8::from(is_core)))
+    }
+
+    /// What it costs to run through a core or its print, or past one with too little sand between.
+    fn meets_core(&self, gate: &Gate, entry: Point) -> f64 {
+        let tip = gate.half.way() * gate.thick_mm;
+        let heights = [tip.min(0.0), tip.max(0.0)];
+        let covers = gate.covers();
+        // Where the gate meets the casting the core is as near as the wall is thin.
+        let (way, length) = way_to(entry, gate.from);
+        let before = along(entry, way, APART_MM.min(length));
+        let in_sand = Footprint::bar(gate.from, before, gate.width_mm);
+        let meets = self.around.cores.iter().any(|core| {
+            covers.gap_to(&core.mesh, heights) <= 0.0
+                || in_sand.gap_to(&core.mesh, heights) < APART_MM
+        });
+        FACING_COSTS_MM * f64::from(u8::from(meets))
     }
 
     /// How heavy the casting is at a place: the modulus of the section whose heaviest ball lies
