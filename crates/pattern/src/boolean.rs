@@ -10,6 +10,7 @@ use manifold_rust::types::{Box as Bounds, Error, MeshGLP, OpType, WindingRule};
 use thiserror::Error as Narrow;
 
 use crate::mesh::Mesh;
+use crate::solid::measure;
 use crate::vector::{Vector, norm, scale};
 
 /// A closed solid that can be joined with others.
@@ -34,13 +35,23 @@ pub enum BooleanError {
 }
 
 impl Body {
-    /// A body from a closed mesh wound outward.
+    /// A body from a closed mesh wound outward, with the volume of the mesh.
     ///
     /// # Errors
     ///
     /// A skin that does not close.
     pub fn of(mesh: &Mesh) -> Result<Body, BooleanError> {
-        asked(Manifold::from_mesh_glp(&facets_of(mesh)))
+        let body = asked(Manifold::from_mesh_glp(&facets_of(mesh)))?;
+        let own_mm3 = measure(mesh, &vec![0; mesh.triangles.len()], 1).volume_mm3;
+        let lost = |body: &Body| (body.volume_mm3() - own_mm3).abs();
+        if lost(&body) <= LOST * own_mm3.abs() {
+            return Ok(body);
+        }
+        let stirred = asked(Manifold::from_mesh_glp(&facets_of(&stirred(mesh))))?;
+        match lost(&stirred) < lost(&body) {
+            true => Ok(stirred),
+            false => Ok(body),
+        }
     }
 
     /// The body of all places that a closed mesh goes round at least once: shells that overlap
@@ -187,6 +198,36 @@ impl Body {
         mesh.drop_unused_points();
         mesh
     }
+}
+
+/// What reading a skin may lose, as a share of the volume, before it is read with its corners
+/// stirred: rounding loses less, and a film of a tenth of a thousandth of a millimetre over a part
+/// is more.
+const LOST: f64 = 1e-7;
+
+/// How far corners are stirred, as a share of the part: a sixtieth of what files of single precision
+/// round them by. A tenth of it leaves facets in one plane to the library.
+const STIRRED: f64 = 1e-9;
+
+/// The same skin with its corners moved by next to nothing, the same for the same mesh.
+///
+/// Joined solids leave skin folded back on itself in one plane, where faces of both lay in it. The
+/// library takes facets in one plane to look the same way, those of a fold as well, turns the sides
+/// of the ones that look back as if they were needles, and so moves the skin beside them. Corners
+/// that lie in no plane keep it from that.
+fn stirred(mesh: &Mesh) -> Mesh {
+    let most_mm = STIRRED * mesh.diagonal();
+    let mut state = 1_u32;
+    let mut chance = || {
+        // A plain congruence (constants of Numerical Recipes, from memory).
+        state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
+        f64::from(state >> 8) / f64::from(1 << 24) - 0.5
+    };
+    let mut moved = mesh.clone();
+    for coordinate in moved.points.iter_mut().flatten() {
+        *coordinate += most_mm * chance();
+    }
+    moved
 }
 
 fn facets_of(mesh: &Mesh) -> MeshGLP<f64, u32> {
