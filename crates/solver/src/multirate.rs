@@ -21,6 +21,7 @@ mod ramps;
 mod record;
 mod slow;
 mod split;
+mod stages;
 mod wide;
 
 use pulp::Arch;
@@ -29,12 +30,13 @@ use rayon::iter::{IndexedParallelIterator, IntoParallelIterator, ParallelIterato
 use crate::case::Case;
 use crate::freezing::Freezing;
 use crate::multirate::padded::{Padded, cuts, weights};
-use crate::multirate::quick::{Quick, Stage};
+use crate::multirate::quick::Quick;
 use crate::multirate::ramps::Table;
 use crate::multirate::record::Record;
 use crate::multirate::slow::{Before, Slow, wake_around};
 use crate::multirate::split::{Kind, split};
-use crate::multirate::wide::{OneStage, Prepare, Refresh, StepSlow};
+use crate::multirate::stages::{Stage, weights_of};
+use crate::multirate::wide::{OneStage, Prepare, Refresh, RefreshSlow, StepSlow};
 use crate::run::Moment;
 
 /// The state of a run.
@@ -70,12 +72,6 @@ const QUICK_CELLS: usize = 4096;
 
 /// Fewest slow cells worth a thread of their own.
 const SLOW_CELLS: usize = 16384;
-
-/// Stages that cover a step, where the explicit limit is `limit_s`.
-pub fn stages(step_s: f64, limit_s: f64) -> usize {
-    let stages = ((1.0 + 8.0 * step_s / limit_s).sqrt() - 1.0) / 2.0;
-    (stages.ceil() as usize).max(1)
-}
 
 impl Multirate<'_> {
     /// Stands at the start of a case.
@@ -134,7 +130,7 @@ impl Multirate<'_> {
         let limit_s = MARGIN / f64::from(self.prepare());
         self.step_slow(step_s);
         let count = if self.quick_cells() > 0 {
-            stages(step_s, limit_s)
+            stages::count(step_s, limit_s)
         } else {
             0
         };
@@ -226,11 +222,12 @@ impl Multirate<'_> {
             let at = self.padded.at(self.case.grid.place(cell));
             let number = usize::from(self.case.cells[cell]);
             self.celsius[at] = self.case.start_c[cell];
-            self.w_mk[at] = self.tables[number].steady_w_mk.unwrap_or(0.0);
+            let table = &self.tables[number];
+            let heat = self.case.materials[number].heat_at(f64::from(self.case.start_c[cell]));
+            let heat = (heat - table.base_j_m3) as f32;
+            self.w_mk[at] = table.w_mk.at(heat);
             if !self.heat.is_empty() {
-                let start = f64::from(self.case.start_c[cell]);
-                let heat = self.case.materials[number].heat_at(start);
-                self.heat[at] = (heat - self.tables[number].base_j_m3) as f32;
+                self.heat[at] = heat;
             }
         }
         let pieces = self.padded.pieces(&mut self.celsius, &self.quick_cuts);
@@ -267,8 +264,16 @@ impl Multirate<'_> {
             let pieces = self.padded.pieces(&mut self.w_mk, &self.slow_cuts);
             let heats = self.padded.pieces(&mut self.heat, &self.slow_cuts);
             let slow = self.slow.iter().zip(heats).zip(pieces).collect();
-            each(slow, |((slow, heat), w_mk)| {
-                slow.refresh(tables, heat, w_mk)
+            let (padded, awake) = (&self.padded, self.awake.as_slice());
+            each(slow, |((slow, heat), w_mk): ((&Slow, &mut [f32]), _)| {
+                arch.dispatch(RefreshSlow {
+                    slow,
+                    tables,
+                    padded,
+                    awake,
+                    heat,
+                    w_mk,
+                });
             });
         }
     }
@@ -361,22 +366,6 @@ impl Multirate<'_> {
             };
             call(cell, heat);
         }
-    }
-}
-
-/// Weights of a stage out of `count` that cover a step.
-fn weights_of(stage: usize, count: usize, step_s: f64) -> Stage {
-    let (j, s) = (stage as f64, count as f64);
-    let whole = 2.0 / (s * s + s) * step_s;
-    match stage {
-        1 => Stage {
-            lean: 0.0,
-            step_s: whole as f32,
-        },
-        _ => Stage {
-            lean: ((j - 1.0) / j) as f32,
-            step_s: ((2.0 * j - 1.0) / j * whole) as f32,
-        },
     }
 }
 

@@ -8,10 +8,10 @@
 
 #![allow(clippy::expect_used, reason = "a helper that fails fails its test")]
 
-use solver::case::Case;
+use solver::case::{Case, Contact};
 use solver::freezing::Freezing;
 use solver::grid::Grid;
-use solver::material::{Freezes, Material, Phase};
+use solver::material::{Freezes, Knot, Material, Phase};
 use solver::run::{End, Mode, Outcome, Wish, solve};
 
 /// The case with cells along an edge of the cube.
@@ -54,6 +54,33 @@ fn block_in_sand(edge: usize) -> Case {
     case
 }
 
+/// The same with what real sand does: its water boils, its conductivity changes, and the metal draws
+/// away from it.
+fn block_in_damp_sand(edge: usize) -> Case {
+    let knot = |celsius, j_m3, w_mk| Knot {
+        celsius,
+        j_m3,
+        w_mk,
+        solid: 1.0,
+    };
+    let mut case = block_in_sand(edge);
+    case.materials[0] = Material {
+        name: "damp sand".to_owned(),
+        knots: vec![
+            knot(0.0, 0.0, 1.0),
+            knot(95.0, 1.835e8, 1.0),
+            knot(105.0, 3.23e8, 0.6),
+            knot(600.0, 1.16e9, 0.7),
+            knot(1000.0, 1.84e9, 0.9),
+        ],
+    };
+    case.contacts.push(Contact {
+        between: [0, 1],
+        w_m2k: 500.0,
+    });
+    case
+}
+
 fn run(case: &Case, mode: Mode, longest_step_s: Option<f64>) -> Outcome {
     let wish = Wish {
         mode,
@@ -93,6 +120,22 @@ fn at_8_mm_both_schemes_say_the_published_time() {
     assert!(quick.balance.drift < 1e-5, "{:?}", quick.balance);
     let rms_s = rms_s(&quick.freezing, &reference.freezing);
     assert!(rms_s < 1e-3 * 705.26, "{rms_s} s");
+}
+
+/// Interface resistance, moisture and sand that changes may cost neither the balance nor accuracy.
+#[test]
+fn damp_sand_and_a_contact_keep_accuracy_and_balance() {
+    let case = block_in_damp_sand(32);
+    let plain = run(&case, Mode::Reference, None);
+    let quick = run(&case, Mode::Multirate, Some(1.5));
+    let last_s = plain.freezing.last_s().expect("it froze");
+    let rms_s = rms_s(&quick.freezing, &plain.freezing);
+    assert!(rms_s < 1e-3 * last_s, "{rms_s} s of {last_s} s");
+    for (outcome, drift) in [(plain, 1e-12), (quick, 1e-5)] {
+        assert!(outcome.balance.drift < drift, "{:?}", outcome.balance);
+    }
+    let finer = run(&block_in_damp_sand(64), Mode::Multirate, Some(1.5));
+    assert!(finer.balance.drift < 1e-5, "{:?}", finer.balance);
 }
 
 #[test]

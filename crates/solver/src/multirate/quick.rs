@@ -16,6 +16,7 @@ use crate::link::Outer;
 use crate::multirate::padded::Padded;
 use crate::multirate::quick::rows::{add_around, conduct, step_run, sum_of_six};
 use crate::multirate::ramps::Table;
+use crate::multirate::stages::Stage;
 
 /// Quick cells in a row.
 #[derive(Debug, Clone)]
@@ -90,15 +91,6 @@ pub struct Quick {
     older_j: f64,
     steady_w: f64,
     origin: usize,
-}
-
-/// One stage: `change + lean (change - older) + step_s M(change)` is what comes after `change`.
-#[derive(Debug, Clone, Copy)]
-pub struct Stage {
-    /// Weight of the change before.
-    pub lean: f32,
-    /// Weight of the rate, s.
-    pub step_s: f32,
 }
 
 impl Quick {

@@ -86,6 +86,7 @@ impl Ramps {
             [one] => fill_with(self.start, [*one], heat, figures),
             [one, two] => fill_with(self.start, [*one, *two], heat, figures),
             [one, two, three] => fill_with(self.start, [*one, *two, *three], heat, figures),
+            [a, b, c, d] => fill_with(self.start, [*a, *b, *c, *d], heat, figures),
             more => {
                 figures.fill(self.start);
                 more.iter().for_each(|ramp| add(ramp, &heat, figures));

@@ -136,11 +136,19 @@ impl Slow {
         }
     }
 
-    /// Conductivities where they change; `heat` and `w_mk` are those of the planes.
-    pub fn refresh(&self, tables: &[Table], heat: &[f32], w_mk: &mut [f32]) {
+    /// Conductivities where they change and the row is awake; `heat` and `w_mk` are those of the planes.
+    #[inline(always)]
+    pub fn refresh(
+        &self,
+        tables: &[Table],
+        padded: &Padded,
+        awake: &[bool],
+        heat: &[f32],
+        w_mk: &mut [f32],
+    ) {
         for segment in &self.segments {
             let table = &tables[usize::from(segment.material)];
-            if table.steady_w_mk.is_none() {
+            if table.steady_w_mk.is_none() && awake[row_of(segment, padded)] {
                 let at = segment.at as usize - self.origin;
                 let row = at..at + segment.len as usize;
                 table.w_mk.fill(&heat[row.clone()], &mut w_mk[row]);

@@ -183,7 +183,7 @@ fn longest(case: &Case, bulk: &[Bulk]) -> f64 {
             .map(|(_, bulk)| bulk.cells as f64);
         let quick: f64 = quick.sum();
         let all: f64 = bulk.iter().map(|bulk| bulk.cells as f64).sum();
-        (all - quick + STAGE_COST * super::stages(step_s, shortest) as f64 * quick) / step_s
+        (all - quick + STAGE_COST * super::stages::count(step_s, shortest) as f64 * quick) / step_s
     };
     candidates
         .min_by(|one, other| cost(*one).total_cmp(&cost(*other)))

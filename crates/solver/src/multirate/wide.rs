@@ -3,9 +3,10 @@
 use pulp::NullaryFnOnce;
 
 use crate::multirate::padded::Padded;
-use crate::multirate::quick::{Quick, Stage};
+use crate::multirate::quick::Quick;
 use crate::multirate::ramps::Table;
 use crate::multirate::slow::{Before, Slow};
+use crate::multirate::stages::Stage;
 
 /// Conductivities of quick cells.
 pub struct Refresh<'all> {
@@ -23,6 +24,39 @@ impl NullaryFnOnce for Refresh<'_> {
     #[inline(always)]
     fn call(self) {
         self.quick.refresh(self.tables, self.w_mk);
+    }
+}
+
+/// Conductivities of slow cells.
+pub struct RefreshSlow<'all> {
+    /// The cells.
+    pub slow: &'all Slow,
+    /// Tables of the materials.
+    pub tables: &'all [Table],
+    /// The box with its rim.
+    pub padded: &'all Padded,
+    /// Which rows are awake.
+    pub awake: &'all [bool],
+    /// Heat contents of the planes.
+    pub heat: &'all [f32],
+    /// Conductivities of the planes.
+    pub w_mk: &'all mut [f32],
+}
+
+impl NullaryFnOnce for RefreshSlow<'_> {
+    type Output = ();
+
+    #[inline(always)]
+    fn call(self) {
+        let RefreshSlow {
+            slow,
+            tables,
+            padded,
+            awake,
+            heat,
+            w_mk,
+        } = self;
+        slow.refresh(tables, padded, awake, heat, w_mk);
     }
 }
 

@@ -2,9 +2,10 @@
 
 use std::ops::Range;
 
-use super::{Quick, Run, Stage};
+use super::{Quick, Run};
 use crate::link::SIDES;
 use crate::multirate::padded::Padded;
+use crate::multirate::stages::Stage;
 
 /// Conductances of a run to all sides, for a unit volume, as if all were of one material.
 #[inline(always)]
