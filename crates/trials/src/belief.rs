@@ -79,7 +79,7 @@ pub const FEWEST: usize = 3;
 pub fn spans(points: &[Vec<f64>]) -> Vec<(f64, f64)> {
     let variables = points.first().map_or(0, Vec::len);
     let span = |at: usize| {
-        let values = || points.iter().map(|one| one[at]);
+        let values = || points.iter().filter_map(|one| one.get(at).copied());
         (
             values().fold(f64::INFINITY, f64::min),
             values().fold(f64::NEG_INFINITY, f64::max),

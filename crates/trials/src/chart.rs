@@ -75,6 +75,12 @@ pub enum ChartError {
         /// The weight.
         f64,
     ),
+    /// Samples of a size that the tables lack.
+    #[error("for samples of {0} there are no constants: take 2 to 10 readings a sample")]
+    Sample(
+        /// Readings in a sample.
+        usize,
+    ),
     /// A count or share that is none.
     #[error("count {0} is below 0 or above its sample: count again")]
     Count(
@@ -200,7 +206,7 @@ pub fn means_and_ranges(
     let constants = RANGE_OVER_DEVIATION
         .get(row)
         .zip(DEVIATION_OF_RANGE.get(row));
-    let (over, spread) = constants.ok_or(ChartError::TooFew { has: 0 })?;
+    let (over, spread) = constants.ok_or(ChartError::Sample(sample))?;
     let range = mean(ranges);
     let half = 3.0 * range / over / (sample as f64).sqrt();
     let of_ranges = Limits::around(range, 3.0 * range * spread / over);

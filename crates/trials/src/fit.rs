@@ -241,7 +241,7 @@ fn whole(model: &Model, points: &[Vec<f64>], responses: &[f64]) -> Result<(), Fi
 }
 
 fn told_apart(model: &Model, points: &[Vec<f64>]) -> Result<(), FitError> {
-    let (runs, terms) = (points.len(), model.terms.len());
+    let (runs, terms) = (points.len(), model.terms.len().max(1));
     if runs < terms {
         return Err(FitError::FewerRunsThanTerms { runs, terms });
     }

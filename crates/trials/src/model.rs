@@ -134,9 +134,10 @@ pub fn on_mean_day(point: &[f64], days: usize) -> Vec<f64> {
 }
 
 impl Model {
-    /// The value of each term at a point.
+    /// The value of each term at a point; not a number where the point lacks a variable.
     pub fn row(&self, point: &[f64]) -> Vec<f64> {
-        let value = |one: &Term| one.factors.iter().map(|at| point[*at]).product();
+        let variable = |at: &usize| point.get(*at).copied().unwrap_or(f64::NAN);
+        let value = |one: &Term| one.factors.iter().map(variable).product();
         self.terms.iter().map(value).collect()
     }
 

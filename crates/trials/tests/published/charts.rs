@@ -207,6 +207,9 @@ fn charts_that_cannot_be_are_told() {
         shares(&[0.1, 0.2, 1.1, 0.3, 0.1], 5).unwrap_err(),
         ChartError::Count(3)
     );
+    let (means, ranges) = ([1.0; 5], [0.1; 5]);
+    let refused = means_and_ranges(&means, &ranges, 11).unwrap_err();
+    assert_eq!(refused, ChartError::Sample(11));
 }
 
 /// A study sheet of ten parts, three people, three trials: intermediate answers as printed there,
