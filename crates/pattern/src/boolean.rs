@@ -205,8 +205,8 @@ impl Body {
 /// is more.
 const LOST: f64 = 1e-7;
 
-/// How far corners are stirred, as a share of the part: a sixtieth of what files of single precision
-/// round them by. A tenth of it leaves facets in one plane to the library.
+/// How far corners are stirred, as a share of the part: a sixtieth of what files of single
+/// precision round them by. A tenth of it leaves facets in one plane to the library.
 const STIRRED: f64 = 1e-9;
 
 /// The same skin with its corners moved by next to nothing, the same for the same mesh.
