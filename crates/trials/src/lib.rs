@@ -16,7 +16,8 @@
 //! drawn, the seed is handed in too.
 //!
 //! The statistics are those of the textbooks. Where a choice was made among them, the file says
-//! which; the tests hold them to published data sets or, where none was found, to general libraries.
+//! which; the tests hold them to published data sets or, where none was found, to general
+//! libraries.
 
 pub mod alias;
 pub mod belief;

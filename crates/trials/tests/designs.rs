@@ -377,3 +377,42 @@ fn the_largest_plan_takes_less_than_a_second() {
     assert_eq!(found.batches.len(), 44);
     assert!(seconds < 1.0, "{} points, {seconds:.2} s", points.len());
 }
+
+/// Seven batches for two settings, nine where each bends: two repeats, and a surer model than as
+/// many batches in which one setting is changed at a time and the middle is repeated.
+#[test]
+fn few_batches_teach_more_than_one_thing_at_a_time() {
+    let levels = three_level(2);
+    let alone = |runs: &[Vec<f64>]| {
+        let on_axis = runs.iter().filter(|run| run[0] * run[1] == 0.0);
+        on_axis
+            .cloned()
+            .chain(vec![vec![0.0; 2]; 2])
+            .collect::<Vec<_>>()
+    };
+    let judged = |model: &Model, runs: usize, against: &[Vec<f64>]| {
+        let extent = Extent {
+            runs,
+            repeats: 2,
+            days: 1,
+            seed: 2,
+        };
+        let found = plan(model, &levels, extent).unwrap().batches;
+        let points: Vec<_> = found.into_iter().map(|one| one.point).collect();
+        let mut different = points.clone();
+        different.sort_by(|a, b| a[0].total_cmp(&b[0]).then(a[1].total_cmp(&b[1])));
+        different.dedup();
+        assert!(different.len() + 2 <= runs, "{points:?}");
+        efficiency(model, &points, against)
+    };
+    let flat = surface(&["x", "y"], Bend::Flat);
+    assert_eq!(alone(&levels).len(), 7);
+    let share = judged(&flat, 7, &alone(&levels));
+    assert!(share > 1.5, "{share}");
+    // Bent, but not twisted: one thing at a time cannot see a twist at all.
+    let mut bent = surface(&["x", "y"], Bend::Bent);
+    bent.terms.retain(|term| term.factors != [0, 1]);
+    let nine = [alone(&levels), alone(&levels)[..2].to_vec()].concat();
+    let share = judged(&bent, 9, &nine);
+    assert!(share > 1.2, "{share}");
+}
