@@ -79,6 +79,7 @@ fn slips_are_named() {
             "until_s = 10\nuntil_solid_s = 10",
             "either until_s or until_solid_s",
         ),
+        ("until_s = 10", "until_s = 1e13", "would take about"),
         (
             "until_s = 10",
             "until_s = -1",

@@ -81,3 +81,28 @@ pub fn within(
 fn wider(bytes: f64, most_bytes: f64) -> f64 {
     (bytes / most_bytes).cbrt()
 }
+
+/// Longest run that is begun, h: two days at a bench. A slip of the pen in a width or an end comes to
+/// years, what somebody means to months ends within days on a coarser box.
+pub const MOST_HOURS: f64 = 48.0;
+
+/// Cells that the reference takes through a step in a second on one core of a plain machine, measured
+/// with a busy machine of 2026: an order of size, not a promise.
+const REFERENCE_CELLS_A_SECOND: f64 = 5e7;
+
+/// The same for a step of a slow cell and for a stage of a quick one.
+const MULTIRATE_CELLS_A_SECOND: f64 = 4e8;
+
+/// Stages to a step, as many as a metal in a poor conductor has.
+const STAGES: f64 = 15.0;
+
+/// How long a run would take, h, with so many steps over `cells`, of which `quick` go in stages.
+pub fn hours(mode: Mode, steps: f64, cells: usize, quick: usize) -> f64 {
+    let seconds = match mode {
+        Mode::Reference => steps * cells as f64 / REFERENCE_CELLS_A_SECOND,
+        Mode::Multirate => {
+            steps * (cells as f64 + STAGES * quick as f64) / MULTIRATE_CELLS_A_SECOND
+        }
+    };
+    seconds / 3600.0
+}

@@ -345,24 +345,28 @@ impl Multirate<'_> {
         );
     }
 
-    /// Calls with each solved cell and its heat content, J/m³, counted as in its table.
+    /// Calls with each solved cell and its heat content, J/m³, counted as in its table. Spans of quick
+    /// cells stand in the order of the cells and are passed as the cells go by.
     fn each_heat(&self, call: &mut dyn FnMut(usize, f64)) {
-        let mut packed = vec![f32::NAN; self.padded.len()];
-        for quick in &self.quick {
-            for span in &quick.spans {
-                packed[span.within(0)].copy_from_slice(&quick.heat[span.packed()]);
-            }
-        }
+        let mut spans = (self.quick.iter())
+            .flat_map(|quick| quick.spans.iter().map(move |span| (&quick.heat, span)));
+        let mut next = spans.next();
         for cell in 0..self.case.grid.cells() {
             let Some(material) = self.case.material(cell) else {
                 continue;
             };
             let table = &self.tables[usize::from(self.case.cells[cell])];
             let at = self.padded.at(self.case.grid.place(cell));
-            let heat = match packed[at] {
-                heat if !heat.is_nan() => f64::from(heat) + table.base_j_m3,
-                _ if table.plain_j_m3k.is_none() => f64::from(self.heat[at]) + table.base_j_m3,
-                _ => material.heat_at(f64::from(self.celsius[at])),
+            while next.is_some_and(|(_, span)| span.within(0).end <= at) {
+                next = spans.next();
+            }
+            let quick = next.filter(|(_, span)| span.within(0).start <= at);
+            let heat = match quick {
+                Some((heat, span)) => {
+                    f64::from(heat[span.from as usize + at - span.at as usize]) + table.base_j_m3
+                }
+                None if table.plain_j_m3k.is_none() => f64::from(self.heat[at]) + table.base_j_m3,
+                None => material.heat_at(f64::from(self.celsius[at])),
             };
             call(cell, heat);
         }

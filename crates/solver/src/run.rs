@@ -2,7 +2,7 @@
 
 use thiserror::Error;
 
-use crate::budget::{MOST_BYTES, TooLarge, within};
+use crate::budget::{MOST_BYTES, MOST_HOURS, TooLarge, hours, within};
 use crate::case::{Case, CaseError};
 use crate::freezing::Freezing;
 use crate::link::coldest_c;
@@ -149,12 +149,17 @@ pub enum SolveError {
     #[error("the solid share to watch for has to lie between 0 and 1")]
     Share,
     /// A run that would not end.
-    #[error("{steps:.0} steps of {step_s:.3e} s would be needed: use wider cells, or end sooner")]
+    #[error(
+        "{steps:.2e} steps of {step_s:.2e} s would take about {hours:.0} hours, and at most \
+         {MOST_HOURS:.0} are begun: use wider cells, or end sooner"
+    )]
     Endless {
         /// Steps.
         steps: f64,
         /// Their length, s.
         step_s: f64,
+        /// How long they would take, h.
+        hours: f64,
     },
     /// Stopped from outside.
     #[error("stopped at {time_s:.1} s")]
@@ -163,10 +168,6 @@ pub enum SolveError {
         time_s: f64,
     },
 }
-
-/// Most steps of a run. A fine plate takes a hundred thousand in the reference; a thousand times
-/// that is a mistake in the case, and would run for days.
-const MOST_STEPS: f64 = 1e8;
 
 /// Runs a case. `go_on` is told of every step and stops the run by answering false.
 pub fn solve(
@@ -185,8 +186,13 @@ pub fn solve(
     let mut scheme = Scheme::start(case, wish);
     let step_s = scheme.longest_s();
     let steps = end_s / step_s.min(end_s);
-    if !steps.is_finite() || steps > MOST_STEPS {
-        return Err(SolveError::Endless { steps, step_s });
+    let hours = hours(wish.mode, steps, case.grid.cells(), scheme.stages().1);
+    if hours.is_nan() || hours > MOST_HOURS {
+        return Err(SolveError::Endless {
+            steps,
+            step_s,
+            hours,
+        });
     }
     let start_j = scheme.joules();
     let (mut time_s, mut steps) = (0.0, 0);
