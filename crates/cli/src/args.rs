@@ -128,7 +128,7 @@ pub enum Command {
         #[arg(long)]
         force: bool,
     },
-    /// Run a bare case of heat conduction from a file: to check the solver on a problem of your own.
+    /// Run a bare case of heat conduction from a file: to check the solver on your own problem.
     Conduct {
         /// A case file, as told in docs/conduction.md.
         case: PathBuf,

@@ -82,12 +82,12 @@ fn wider(bytes: f64, most_bytes: f64) -> f64 {
     (bytes / most_bytes).cbrt()
 }
 
-/// Longest run that is begun, h: two days at a bench. A slip of the pen in a width or an end comes to
-/// years, what somebody means to months ends within days on a coarser box.
+/// Longest run that is begun, h: two days at a bench. A slip of the pen in a width or an end comes
+/// to years, what somebody means to months ends within days on a coarser box.
 pub const MOST_HOURS: f64 = 48.0;
 
-/// Cells that the reference takes through a step in a second on one core of a plain machine, measured
-/// with a busy machine of 2026: an order of size, not a promise.
+/// Cells that the reference takes through a step in a second on one core of a plain machine,
+/// measured with a busy machine of 2026: an order of size, not a promise.
 const REFERENCE_CELLS_A_SECOND: f64 = 5e7;
 
 /// The same for a step of a slow cell and for a stage of a quick one.

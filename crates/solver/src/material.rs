@@ -129,8 +129,8 @@ impl Material {
         }
     }
 
-    /// One that freezes over a range or at one temperature; heat is counted from the solidus. In the
-    /// range the capacity is the mean of both phases and the conductivity goes over evenly.
+    /// One that freezes over a range or at one temperature; heat is counted from the solidus. In
+    /// the range the capacity is the mean of both phases and the conductivity goes over evenly.
     pub fn freezing(name: &str, freezes: Freezes) -> Material {
         let Freezes { solid, liquid, .. } = freezes;
         let range_k = freezes.liquidus_c - freezes.solidus_c;

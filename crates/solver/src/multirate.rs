@@ -9,9 +9,9 @@
 //! 1. What passes between quick and slow cells is taken once, at the start of a step, and given to
 //!    both: heat is kept to rounding.
 //! 2. Conductances are taken once a step, at the temperatures it starts from.
-//! 3. A stage is written in increments of what the step has changed, `y + lean (y - older) + w M(y)`.
-//!    In the form of the books, with weights that add up to one only before rounding, single
-//!    precision loses heat.
+//! 3. A stage is written in increments of what the step has changed,
+//!    `y + lean (y - older) + w M(y)`. In the form of the books, with weights that add up to one
+//!    only before rounding, single precision loses heat.
 //! 4. Sums are in double precision, and over pieces in their order: the number of threads changes
 //!    the balance in its last digits and the temperatures not at all.
 
@@ -345,8 +345,8 @@ impl Multirate<'_> {
         );
     }
 
-    /// Calls with each solved cell and its heat content, J/m³, counted as in its table. Spans of quick
-    /// cells stand in the order of the cells and are passed as the cells go by.
+    /// Calls with each solved cell and its heat content, J/m³, counted as in its table. Spans of
+    /// quick cells stand in the order of the cells and are passed as the cells go by.
     fn each_heat(&self, call: &mut dyn FnMut(usize, f64)) {
         let mut spans = (self.quick.iter())
             .flat_map(|quick| quick.spans.iter().map(move |span| (&quick.heat, span)));

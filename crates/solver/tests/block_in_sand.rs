@@ -54,8 +54,8 @@ fn block_in_sand(edge: usize) -> Case {
     case
 }
 
-/// The same with what real sand does: its water boils, its conductivity changes, and the metal draws
-/// away from it.
+/// The same with what real sand does: its water boils, its conductivity changes, and the metal
+/// draws away from it.
 fn block_in_damp_sand(edge: usize) -> Case {
     let knot = |celsius, j_m3, w_mk| Knot {
         celsius,

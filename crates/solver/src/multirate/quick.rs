@@ -2,9 +2,9 @@
 //!
 //! Conductances, heat from slow neighbours and surroundings are taken once a step and stand still
 //! during its stages. A stage reads temperatures from one list and writes them to another, so that
-//! it is one pass. Heat contents stand packed, and what a step changes in two lists of their own that
-//! change places: added to the heat content at every stage, small changes would be lost in rounding.
-//! What is lost when they are added at last is kept for the next step.
+//! it is one pass. Heat contents stand packed, and what a step changes in two lists of their own
+//! that change places: added to the heat content at every stage, small changes would be lost in
+//! rounding. What is lost when they are added at last is kept for the next step.
 
 mod lay;
 mod rows;

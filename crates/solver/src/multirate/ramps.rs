@@ -2,7 +2,8 @@
 //!
 //! Heat content is counted from the solidus where there is one, so that the numbers carried are
 //! small where their differences matter. Each piece of the table adds its slope times the clamped
-//! heat content; there is no branch, and a row of cells goes through registers as wide as there are.
+//! heat content; there is no branch, and a row of cells goes through registers as wide as there
+//! are.
 
 use crate::material::{Knot, Material};
 

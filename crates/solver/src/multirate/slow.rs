@@ -136,7 +136,8 @@ impl Slow {
         }
     }
 
-    /// Conductivities where they change and the row is awake; `heat` and `w_mk` are those of the planes.
+    /// Conductivities where they change and the row is awake; `heat` and `w_mk` are those of the
+    /// planes.
     #[inline(always)]
     pub fn refresh(
         &self,

@@ -1,8 +1,8 @@
 //! How many stages cover a step, and the weights of each.
 //!
-//! Law: s stages of the method of Runge, Kutta and Legendre, first order, cover `(s² + s) / 2` explicit
-//! steps. Source: Meyer, Balsara and Aslam 2012, from memory; the exact problems in `tests/` bear it
-//! out.
+//! Law: s stages of the method of Runge, Kutta and Legendre, first order, cover `(s² + s) / 2`
+//! explicit steps. Source: Meyer, Balsara and Aslam 2012, from memory; the exact problems in
+//! `tests/` bear it out.
 
 /// One stage: `change + lean (change - older) + step_s M(change)` is what comes after `change`.
 #[derive(Debug, Clone, Copy)]

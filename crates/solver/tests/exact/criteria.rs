@@ -1,6 +1,6 @@
 //! Gradient and cooling at the lower end of the freezing range, of the alloy whose three zones keep
-//! their shape: in the mushy zone `T = T_s + b (erf(x / (2 sqrt(a t))) - erf(p / sqrt(a)))`, so that
-//! both follow from where the two fronts are.
+//! their shape: in the mushy zone `T = T_s + b (erf(x / (2 sqrt(a t))) - erf(p / sqrt(a)))`, so
+//! that both follow from where the two fronts are.
 
 use std::f64::consts::PI;
 
@@ -12,9 +12,9 @@ use crate::mushy::{LIQUIDUS_C, SOLIDUS_C, alloy_column};
 const P: f64 = 4.415_313_910_83e-3;
 const Q: f64 = 5.355_046_844_61e-3;
 
-/// Gradient over the root of cooling is one figure for all places, within 3 % beyond 20 cells. Each by
-/// itself reads low by a tenth there: the difference reaches over the solidus, where conductivity
-/// jumps.
+/// Gradient over the root of cooling is one figure for all places, within 3 % beyond 20 cells.
+/// Each by itself reads low by a tenth there: the difference reaches over the solidus, where
+/// conductivity jumps.
 #[test]
 fn the_criterion_comes_right() {
     let case = alloy_column(50);

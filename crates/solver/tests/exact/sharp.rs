@@ -1,7 +1,7 @@
 //! Neumann's problem: a half-space of liquid freezes from a wall that is held cold.
 //!
-//! The front goes as `2 lambda sqrt(alpha t)`. What has left through the wall is twice its flux times
-//! the time, since the flux falls with the root of time.
+//! The front goes as `2 lambda sqrt(alpha t)`. What has left through the wall is twice its flux
+//! times the time, since the flux falls with the root of time.
 
 use solver::case::Case;
 use solver::material::{Freezes, Material, Phase};
@@ -155,8 +155,8 @@ fn like_iron() {
     holds(&N3);
 }
 
-/// With 50 cells to the front it comes within 1 %, temperatures within 0.5 % of their range and heat
-/// within 1 %, in both schemes; errors of the front fall at least with the power 0.9.
+/// With 50 cells to the front it comes within 1 %, temperatures within 0.5 % of their range and
+/// heat within 1 %, in both schemes; errors of the front fall at least with the power 0.9.
 fn holds(sharp: &Sharp) {
     for mode in [Mode::Reference, Mode::Multirate] {
         sharp
