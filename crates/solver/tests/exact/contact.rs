@@ -90,8 +90,8 @@ fn too_much_superheat_freezes_nothing() {
 
 /// Between equal half-spaces that start apart, a contact lets heat over at the mean of both, and at
 /// once as much as its conductance times their difference: `q = h dT exp(a^2 t) erfc(a sqrt t)`
-/// with `a = 2 h / sqrt(k rho c)` (the half-space with a film, Carslaw and Jaeger, from memory). The
-/// heat that has passed is `h dT / a^2 (exp(a^2 t) erfc(a sqrt t) - 1 + 2 a sqrt(t / pi))`.
+/// with `a = 2 h / sqrt(k rho c)` (the half-space with a film, Carslaw and Jaeger, from memory).
+/// The heat that has passed is `h dT / a^2 (exp(a^2 t) erfc(a sqrt t) - 1 + 2 a sqrt(t / pi))`.
 #[test]
 fn a_contact_lets_over_what_it_should() {
     let (w_m2k, s) = (500.0, 60.0_f64);
