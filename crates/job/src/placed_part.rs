@@ -4,6 +4,8 @@ use measure::band::Band;
 use measure::length::{Area, Length, Volume};
 use mould::opening::UNEVEN;
 use pattern::cells::Cells;
+use pattern::draw::DrawSettings;
+use pattern::draw::parting::level_near;
 use pattern::mesh::Mesh;
 use pattern::rough::Rough;
 use pattern::sections::{Section, modulus, sections};
@@ -80,7 +82,7 @@ impl PlacedPart {
         let size = Cells::suiting_size_mm(volume_mm3, area_mm2, extents);
         let cells = Cells::fill(&turned, size);
         let height = Length::from_mm(extents[2]);
-        let joint = joint.map_or_else(|| widest_level(&turned, height), |asked| asked.min(height));
+        let joint = joint.map_or_else(|| joint_level(&turned, height), |asked| asked.min(height));
         let (volume, area) = (Volume::from_mm3(volume_mm3), Area::from_mm2(area_mm2));
         let sections = sections(&cells);
         let whole = Spot::whole(volume, area);
@@ -219,12 +221,20 @@ fn thinnest(sections: &[Section], volume: Volume) -> Option<&Section> {
 /// ribs are forgotten; lowered, the rounding of an edge becomes a wall.
 const LEAST_SHARE_TO_RUN: f64 = 0.03;
 
+/// The level of the joint where the job has none: that of the largest cut if the parting line can
+/// lie flat there, else that at which it is flattest.
+pub(crate) fn joint_level(mesh: &Mesh, height: Length) -> Length {
+    let widest = widest_level(mesh, height);
+    let near = level_near(mesh, widest.as_mm(), &DrawSettings::suiting(mesh));
+    near.map_or(widest, Length::from_mm)
+}
+
 /// Levels tried for the joint.
 const LEVELS: usize = 60;
 
 /// The level of the largest cut, where a flat joint leaves the least undercut; of levels alike to a
 /// hundredth the highest, so that the weight of the pattern lies in the drag.
-pub(crate) fn widest_level(mesh: &Mesh, height: Length) -> Length {
+fn widest_level(mesh: &Mesh, height: Length) -> Length {
     let heights: Vec<Length> = (0..LEVELS)
         .map(|level| height * ((level as f64 + 0.5) / LEVELS as f64))
         .collect();

@@ -12,13 +12,13 @@ use pattern::mesh::Mesh;
 
 use super::MakingError;
 use crate::job::Job;
-use crate::placed_part::widest_level;
+use crate::placed_part::joint_level;
 use crate::turning::Turning;
 
 /// The joint in the frame of the mould: flat where the job gives its height over the lowest point
-/// of the part, stock below it and contraction counted in; flat at the level of the largest cut, as
-/// the plan has it, where the parting line can lie flat; else along that line. The pattern is given
-/// with its hollows filled and the prints of its cores on, as these have to be drawn too.
+/// of the part, stock below it and contraction counted in; flat at the level that the plan has, where
+/// the parting line can lie flat; else along that line. The pattern is given with its hollows filled
+/// and the prints of its cores on, as these have to be drawn too.
 pub(super) fn joint(
     job: &Job,
     filled: &Mesh,
@@ -37,7 +37,7 @@ pub(super) fn joint(
     match line.level.flat_share >= FLAT_ENOUGH {
         true => {
             let height = Length::from_mm(high_mm - low_mm);
-            let level = widest_level(&over_nought(filled, low_mm), height);
+            let level = joint_level(&over_nought(filled, low_mm), height);
             Ok(Joint::Flat(low_mm + level.as_mm()))
         }
         false => Ok(Joint::along_the_line(filled, flask(job, filled))?),

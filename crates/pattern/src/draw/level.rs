@@ -3,6 +3,8 @@
 //! At each place of the rim of the shadow the joint may meet the part anywhere in a band: on an
 //! upright wall anywhere between its ends, on a round one within a hair of the widest place.
 
+use super::columns::Columns;
+
 /// Where the joint may meet the part at one place of its rim.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Band {
@@ -93,6 +95,24 @@ impl Band {
 
 fn holds([low, high]: [f64; 2], at_mm: f64, hair: f64) -> bool {
     low - hair <= at_mm && at_mm <= high + hair
+}
+
+/// Bands at the rim as far as the columns tell: wider on round parts than they are, by the width of
+/// half a column, which hides no more than a small share of the wandering.
+pub(super) fn rough_bands(columns: &Columns) -> Vec<Band> {
+    let is_light = |column: usize| columns.spans(column).is_empty();
+    let at_rim = |column: &usize| columns.beside(*column).any(is_light);
+    (0..columns.len())
+        .filter(at_rim)
+        .filter_map(|column| {
+            let spans = columns.spans(column);
+            let ends_mm = [spans.first()?.from_mm, spans.last()?.to_mm];
+            Some(Band {
+                tight_mm: ends_mm,
+                loose_mm: ends_mm,
+            })
+        })
+        .collect()
 }
 
 fn least_cost(bands: &[Band], ends_mm: [f64; 2]) -> f64 {

@@ -5,7 +5,7 @@ use rayon::prelude::*;
 use super::candidates::{self, is_same_line};
 use super::columns::{Columns, Plot};
 use super::frame::DrawFrame;
-use super::level::{Band, level};
+use super::level::{Band, level, rough_bands};
 use super::undercut::undercuts;
 use super::way::{Way, Yardstick, cost, looks_down};
 use super::{DrawError, DrawSettings, sound};
@@ -254,22 +254,4 @@ fn way_of(
     };
     way.cost = cost(&way, of);
     way
-}
-
-/// Bands at the rim as far as the columns tell: wider on round parts than they are, by the width of
-/// half a column, which hides no more than a small share of the wandering.
-fn rough_bands(columns: &Columns) -> Vec<Band> {
-    let is_light = |column: usize| columns.spans(column).is_empty();
-    let at_rim = |column: &usize| columns.beside(*column).any(is_light);
-    (0..columns.len())
-        .filter(at_rim)
-        .filter_map(|column| {
-            let spans = columns.spans(column);
-            let ends_mm = [spans.first()?.from_mm, spans.last()?.to_mm];
-            Some(Band {
-                tight_mm: ends_mm,
-                loose_mm: ends_mm,
-            })
-        })
-        .collect()
 }
