@@ -262,6 +262,7 @@ fn drawing() -> Drawing {
         ]],
         pour_height_mm: 75.0,
         pieces: Vec::new(),
+        joint: None,
     }
 }
 
