@@ -80,6 +80,7 @@ fn pins() -> Pins {
         diameter_mm: 4.0,
         hole_mm: 4.2,
         depth_mm: 8.0,
+        wide_mm: 6.0,
     }
 }
 
