@@ -64,8 +64,8 @@ fn a_slip_is_told_with_its_place() {
     shop.file("bar.toml", BAR.replace("with = \"bar\"", "with = \"rod\""));
     shop.run(&["conduct", "bar.toml"])
         .ends_with(2)
-        .says("there is no \"rod\" in this file");
+        .talks("there is no \"rod\" in this file");
     shop.run(&["conduct", "none.toml"])
         .ends_with(1)
-        .says("none.toml");
+        .talks("none.toml");
 }

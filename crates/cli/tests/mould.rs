@@ -46,7 +46,7 @@ fn maps_of_a_skin_are_written_where_asked_for() {
         .talks("--force");
     shop.run(&["draw", "job", "--maps", "--force"]).ends_with(0);
     shop.run(&["draw", "job", "--force"])
-        .ends_with(2)
+        .ends_with(64)
         .talks("--maps");
 }
 

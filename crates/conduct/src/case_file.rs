@@ -214,9 +214,8 @@ pub struct ContactFile {
 #[derive(Debug, Clone, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct RunFile {
-    /// Which scheme; left out, the one for use.
-    #[serde(default)]
-    pub mode: ModeFile,
+    /// Which scheme; left out, that which suits the number of cells.
+    pub mode: Option<ModeFile>,
     /// Ends at a time.
     pub until_s: Option<f64>,
     /// Ends when all is solid, at a time at the latest.
@@ -231,11 +230,10 @@ pub struct RunFile {
 }
 
 /// Which scheme.
-#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum ModeFile {
     /// Stages where heat is quick, one step elsewhere.
-    #[default]
     Multirate,
     /// Plain explicit steps in double precision.
     Reference,

@@ -209,9 +209,9 @@ pub enum MakingError {
     },
 }
 
-/// Makes the pattern of a job from the mesh of its part, mm. What cores the part needs, and how long
-/// their prints are, goes by the sand of the shop; where the job gives prints by hand, those stand
-/// and nothing is filled.
+/// Makes the pattern of a job from the mesh of its part, mm. What cores the part needs, and how
+/// long their prints are, goes by the sand of the shop; where the job gives prints by hand, those
+/// stand and nothing is filled.
 ///
 /// # Errors
 ///
@@ -267,7 +267,7 @@ pub fn make(job: &Job, shop: &Shop, part: &Mesh) -> Result<Making, MakingError> 
     let loosened = loosened(&whole, &joint, &worth, Some(&pins(wish)))?;
     let held_mm3 = match loosened.pieces.is_empty() {
         true => held.trapped_mm3,
-        false => self::held(&loosened.body)?.trapped_mm3,
+        false => self::held(&loosened.undrilled)?.trapped_mm3,
     };
     let mut making = Making {
         name: job.name.clone(),

@@ -7,9 +7,10 @@
 //! The way through the files: [`frame`] turns the part so that it is drawn along z; [`columns`]
 //! cuts it into upright columns of metal and room; [`undercut`] finds the room that is held and the
 //! surface around it, [`remedy`] what can be done about it. [`search`] tries the directions of
-//! [`candidates`], to which [`symmetry`] and [`inertia`] add, and ranks them by the weights of [`way`], for which [`level`] says how flat the
-//! joint can be. [`rim`] follows the edge of the shadow, [`parting`] lays the line along it,
-//! [`joint`] leads it out to the flask, and [`blocks`] are the two halves of sand.
+//! [`candidates`], to which [`symmetry`] and [`inertia`] add, and ranks them by the weights of
+//! [`way`], for which [`level`] says how flat the joint can be. [`rim`] follows the edge of the
+//! shadow, [`parting`] lays the line along it, [`joint`] leads it out to the flask, and [`blocks`]
+//! are the two halves of sand.
 //! [`draught`] holds the lean of the walls against what the rules ask at their depth,
 //! [`walls`] measures metal and sand that may be too thin, and inside corners, [`balls`] the
 //! largest ball in the metal at each facet. [`maps`] brings all of it together facet by facet.

@@ -3,10 +3,11 @@
 //!
 //! The steps in their order: [`stock`] leaves metal on faces that are machined, [`grow`] makes
 //! everything larger by the contraction, [`taper`] gives the walls their draught, [`core_prints`]
-//! fills the hollows of cores and puts on what will hold them, or [`prints`] what is given by hand. Then [`halves`] parts it along the [`joint`] or [`mod@line`]
-//! engraves the joint on it, [`loose`] cuts off what stays in the sand, [`lifting`] drills the hole by which it is drawn, and [`bed`] cuts
-//! what is larger than the printer; [`board`] makes the oddside it lies in and [`plate`] mounts
-//! several on a board; [`filament`] tells what a print weighs and how it stands the rammer.
+//! fills the hollows of cores and puts on what will hold them, or [`prints`] what is given by hand.
+//! Then [`halves`] parts it along the [`joint`] or [`mod@line`] engraves the joint on it, [`loose`]
+//! cuts off what stays in the sand, [`lifting`] drills the hole by which it is drawn, and [`bed`]
+//! cuts what is larger than the printer; [`board`] makes the oddside it lies in and [`plate`]
+//! mounts several on a board; [`filament`] tells what a print weighs and how it stands the rammer.
 //! All lengths are millimetres, z is the way the cope is lifted.
 
 pub mod bed;

@@ -1,5 +1,5 @@
-//! The lid of least area over a bent outline: the skin that a drop of soap would stretch over it, cut
-//! into triangles between the points of the outline.
+//! The lid of least area over a bent outline: the skin that a drop of soap would stretch over it,
+//! cut into triangles between the points of the outline.
 //!
 //! The least lid between two points of the outline is a triangle with a third point and the least
 //! lids beside it, so that all are found from the shortest spans up (the usual dynamic programme,

@@ -1,8 +1,8 @@
 //! Plan and section of the mould, side by side at one stated scale, black on white.
 //!
 //! Sand is stippled, metal is left white inside a firm outline, flask walls are hatched and the
-//! joint is a chain line, so that nothing needs colour. Where the joint wanders the sand of the drag
-//! is hatched, and thin contour lines tell its heights in the plan.
+//! joint is a chain line, so that nothing needs colour. Where the joint wanders the sand of the
+//! drag is hatched, and thin contour lines tell its heights in the plan.
 
 mod dimensions;
 mod from_above;

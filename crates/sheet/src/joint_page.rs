@@ -1,5 +1,6 @@
 //! The joint that wanders on a page of its own: the line where it meets a casting from above, with
-//! contour lines of the sand around it, the same line laid out straight, and its heights in a table.
+//! contour lines of the sand around it, the same line laid out straight, and its heights in a
+//! table.
 
 use job::plan::{JointDrawing, JointStation, Plan};
 use job::words::said::Said;

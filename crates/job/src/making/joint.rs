@@ -16,9 +16,9 @@ use crate::placed_part::joint_level;
 use crate::turning::Turning;
 
 /// The joint in the frame of the mould: flat where the job gives its height over the lowest point
-/// of the part, stock below it and contraction counted in; flat at the level that the plan has, where
-/// the parting line can lie flat; else along that line. The pattern is given with its hollows filled
-/// and the prints of its cores on, as these have to be drawn too.
+/// of the part, stock below it and contraction counted in; flat at the level that the plan has,
+/// where the parting line can lie flat; else along that line. The pattern is given with its hollows
+/// filled and the prints of its cores on, as these have to be drawn too.
 pub(super) fn joint(
     job: &Job,
     filled: &Mesh,

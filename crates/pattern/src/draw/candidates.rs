@@ -1,7 +1,7 @@
 //! Directions along which a part may draw.
 //!
-//! Made parts draw along the normal of a large flat face, of a plane of symmetry, or along an axis of
-//! turning; grown ones along anything. An axis of turning is a main axis of inertia; so faces,
+//! Made parts draw along the normal of a large flat face, of a plane of symmetry, or along an axis
+//! of turning; grown ones along anything. An axis of turning is a main axis of inertia; so faces,
 //! planes of symmetry, main axes and a net over the half sphere leave nothing out that the steps
 //! between the knots of the net do not find.
 

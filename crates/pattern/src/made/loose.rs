@@ -30,6 +30,9 @@ use crate::vector::{Vector, add, scale};
 pub struct Loosened {
     /// What is drawn first.
     pub body: Mesh,
+    /// The same without the holes of loose pins: while it is rammed they are filled, and hold no
+    /// sand.
+    pub undrilled: Mesh,
     /// The pieces that stay, in the order in which they can be drawn.
     pub pieces: Vec<LoosePiece>,
     /// Hollows that a loose piece was advised for and that none frees.
@@ -91,6 +94,7 @@ pub fn loosened(
     let tree = Tree::over(pattern);
     let mut made = Loosened {
         body: pattern.clone(),
+        undrilled: pattern.clone(),
         pieces: Vec::new(),
         stuck: Vec::new(),
     };
@@ -126,6 +130,7 @@ pub fn loosened(
             }),
         }
     }
+    made.undrilled = body.mesh();
     if let Some(wish) = pins {
         for piece in &mut made.pieces {
             body = pinned(piece, &body, wish)?;

@@ -343,8 +343,8 @@ fn the_core_of_a_real_bend_opens_at_its_two_flanges() {
     near(high[2] - low[2], 34.0, 1e-3);
 }
 
-/// A core that bends a quarter round level, radius 30 mm, and goes on up a slope of 1 in 2: no plane
-/// holds its middle line, so that every flat joint catches it.
+/// A core that bends a quarter round level, radius 30 mm, and goes on up a slope of 1 in 2: no
+/// plane holds its middle line, so that every flat joint catches it.
 fn bent_crosswise() -> Mesh {
     let mut course = vec![[-20.0, -30.0, 0.0]];
     course.extend((0..=24).map(|step| {

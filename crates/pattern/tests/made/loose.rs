@@ -146,7 +146,8 @@ fn a_boss_is_loose_and_pinned_through() {
 }
 
 /// Like the bar of a T-slot: a head of 4 × 28 × 6 mm on a stem of 5 × 10 × 6 mm. Moved to the
-/// inside the head comes to lie in the sand beside the stem, 4 × 18 × 6 mm of it: there is no loose piece.
+/// inside the head comes to lie in the sand beside the stem, 4 × 18 × 6 mm of it: there is no loose
+/// piece.
 #[test]
 fn a_head_on_a_stem_is_told_with_the_sand_in_its_way() {
     let stem = block([32.0, 0.0, 10.0], [8.0, 10.0, 6.0]);
