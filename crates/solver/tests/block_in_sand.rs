@@ -8,51 +8,13 @@
 
 #![allow(clippy::expect_used, reason = "a helper that fails fails its test")]
 
+mod block;
+
+use block::block_in_sand;
 use solver::case::{Case, Contact};
 use solver::freezing::Freezing;
-use solver::grid::Grid;
-use solver::material::{Freezes, Knot, Material, Phase};
+use solver::material::{Knot, Material};
 use solver::run::{End, Mode, Outcome, Wish, solve};
-
-/// The case with cells along an edge of the cube.
-fn block_in_sand(edge: usize) -> Case {
-    let solid = Phase {
-        j_m3k: 2.7e6,
-        w_mk: 150.0,
-    };
-    let liquid = Phase {
-        j_m3k: 2.7e6,
-        w_mk: 90.0,
-    };
-    let (solidus_c, liquidus_c) = (555.0, 615.0);
-    let freezes = Freezes {
-        solid,
-        liquid,
-        latent_j_m3: 9.725e8,
-        solidus_c,
-        liquidus_c,
-    };
-    let sand = Material::plain(
-        "sand",
-        Phase {
-            j_m3k: 1.7e6,
-            w_mk: 0.6,
-        },
-    );
-    let mut case = Case::filled(Grid::uniform([edge; 3], 0.256 / edge as f64), sand, 25.0);
-    case.materials.push(Material::freezing("metal", freezes));
-    for cell in 0..case.grid.cells() {
-        let [x, y, z] = case.grid.centre(case.grid.place(cell)).map(|m| m * 1e3);
-        let within = |at: f64, low: f64, high: f64| at > low && at < high;
-        let plate = within(x, 32.0, 224.0) && within(y, 64.0, 192.0) && within(z, 64.0, 96.0);
-        let feeder = within(x, 96.0, 160.0) && within(y, 96.0, 160.0) && within(z, 96.0, 176.0);
-        if plate || feeder {
-            case.cells[cell] = 1;
-            case.start_c[cell] = 700.0;
-        }
-    }
-    case
-}
 
 /// The same with what real sand does: its water boils, its conductivity changes, and the metal
 /// draws away from it.
