@@ -1,7 +1,8 @@
 //! The best point by a fitted model, and whether the runs show that it is better at all.
 
-use crate::chance::within;
-use crate::fit::{Fit, Prediction};
+use crate::chance::{upper_f, within};
+use crate::fit::{Fit, FitError, Prediction};
+use crate::model::{Bend, on_day, surface, with_days};
 use crate::verdict::Good;
 
 /// The best of many points by a fit.
@@ -18,6 +19,31 @@ pub struct Best {
     pub as_good: Vec<usize>,
     /// Points left out because they lie beyond what the runs teach.
     pub unknown: usize,
+}
+
+/// How often chance alone makes a response differ as much as it does beyond its days, were it the
+/// same at every point: the F test of the whole fit against the means of the days. Nothing without
+/// runs to spare. The days are the last `days` − 1 variables of the fit's model.
+///
+/// # Errors
+/// When the runs cannot even tell the days apart.
+pub fn chance_of_flat_within_days(
+    fit: &Fit,
+    day_of: &[usize],
+    days: usize,
+    responses: &[f64],
+) -> Result<Option<f64>, FitError> {
+    let flat = with_days(&surface(&[], Bend::Flat), days);
+    let points: Vec<Vec<f64>> = day_of.iter().map(|day| on_day(&[], *day, days)).collect();
+    let plain = crate::fit::fit(&flat, &points, responses)?;
+    let squares = |left: &[f64]| left.iter().map(|one| one * one).sum::<f64>();
+    let (more, less) = (squares(&plain.left), squares(&fit.left));
+    let taken = plain.degrees.saturating_sub(fit.degrees);
+    if fit.degrees == 0 || taken == 0 || more <= 0.0 {
+        return Ok(None);
+    }
+    let ratio = (more - less).max(0.0) / taken as f64 / (less / fit.degrees as f64);
+    Ok(Some(upper_f(ratio, taken, fit.degrees)))
 }
 
 /// A flat response is taken for a sloping one this often.

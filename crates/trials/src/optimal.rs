@@ -84,21 +84,39 @@ pub fn chosen(
     runs: usize,
     seed: u64,
 ) -> Result<Vec<usize>, OptimalError> {
-    teachable(model, candidates, runs)?;
-    let rows = even_rows(model, candidates);
+    chosen_beside(model, &[], candidates, runs, seed)
+}
+
+/// The places, among candidates, of so many points that teach a model most together with points
+/// that are made already: a second session, or the next batch.
+///
+/// # Errors
+/// When no choice of so many can teach the model together with those made.
+pub fn chosen_beside(
+    model: &Model,
+    made: &[Vec<f64>],
+    candidates: &[Vec<f64>],
+    runs: usize,
+    seed: u64,
+) -> Result<Vec<usize>, OptimalError> {
+    let all = [candidates, made].concat();
+    teachable(model, &all, runs + made.len())?;
+    let rows = even_rows(model, &all);
+    let kept: Vec<usize> = (candidates.len()..all.len()).collect();
     let mut die = ChaCha8Rng::seed_from_u64(seed);
     let mut best: Option<(f64, Vec<usize>)> = None;
-    for _ in 0..starts(runs, candidates.len(), model.terms.len()) {
+    for _ in 0..starts(runs + made.len(), candidates.len(), model.terms.len()) {
         let start = (0..runs).map(|_| die.random_range(0..candidates.len()));
-        let mut plan: Vec<usize> = start.collect();
-        exchange(&rows, &mut plan);
+        let mut plan: Vec<usize> = start.chain(kept.iter().copied()).collect();
+        exchange(&rows, &mut plan, runs, candidates.len());
         plan.sort_unstable();
         let worth = log_determinant(&rows, &plan);
         if best.as_ref().is_none_or(|(known, _)| worth > known + GAIN) {
             best = Some((worth, plan));
         }
     }
-    Ok(best.map_or_else(Vec::new, |(_, plan)| plan))
+    let plan = best.map_or_else(Vec::new, |(_, plan)| plan);
+    Ok(plan.into_iter().take(runs).collect())
 }
 
 /// Which of the points already chosen to repeat: those that a further batch teaches most about, no
@@ -198,18 +216,19 @@ fn even_rows(model: &Model, points: &[Vec<f64>]) -> DMatrix<f64> {
     }
 }
 
-fn exchange(rows: &DMatrix<f64>, plan: &mut [usize]) {
+/// Exchanges the first `free` points of a plan for the first `candidates` rows.
+fn exchange(rows: &DMatrix<f64>, plan: &mut [usize], free: usize, candidates: usize) {
     let mut known = variances(rows, &inverse(rows, plan));
     let mut unmoved = 0;
     for _ in 0..MOST_ROUNDS {
-        if unmoved >= plan.len() {
+        if unmoved >= free {
             return;
         }
-        for place in 0..plan.len() {
+        for place in 0..free {
             let shared = rows * known.turned.row(plan[place]).transpose();
             let less = 1.0 - shared[plan[place]];
             let factor = |at: usize| (1.0 + known.each[at]) * less + shared[at].powi(2);
-            let factors = (0..rows.nrows()).map(|at| (at, factor(at)));
+            let factors = (0..candidates).map(|at| (at, factor(at)));
             let best = factors.reduce(|best, one| if one.1 > best.1 { one } else { best });
             match best.filter(|(_, factor)| *factor > 1.0 + GAIN) {
                 Some((at, _)) => {

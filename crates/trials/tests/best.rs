@@ -4,11 +4,11 @@
 
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
-use trials::best::best;
+use trials::best::{best, chance_of_flat_within_days};
 use trials::fit::{Fit, fit};
 use trials::lattice::{grid, lattice};
 use trials::map::{square, triangle};
-use trials::model::{Bend, Blending, Model, mixture, surface};
+use trials::model::{Bend, Blending, Model, mixture, on_day, surface, with_days};
 use trials::region::{Component, Region, RegionError};
 use trials::settings::central_composite;
 use trials::verdict::Good;
@@ -135,4 +135,31 @@ fn a_grid_too_fine_is_told() {
     let refused = grid(&region, 20).unwrap_err();
     assert_eq!(refused, RegionError::TooFine(21_usize.pow(7)));
     assert!(grid(&region, 2).unwrap().len() > 8);
+}
+
+/// Four runs on two days, worked by hand; the tail of F with 1 and 1 degrees of freedom is
+/// 1 − (2/π)·atan(√F).
+#[test]
+fn days_are_taken_off_before_mixes_are_judged() {
+    let model = with_days(&surface(&["a"], Bend::Flat), 2);
+    let runs = [
+        (-1.0, 0, 8.9),
+        (1.0, 0, 11.1),
+        (-1.0, 1, 19.1),
+        (1.0, 1, 20.9),
+    ];
+    let points: Vec<Vec<f64>> = runs
+        .iter()
+        .map(|(a, day, _)| on_day(&[*a], *day, 2))
+        .collect();
+    let responses: Vec<f64> = runs.iter().map(|one| one.2).collect();
+    let found = fit(&model, &points, &responses).unwrap();
+    let chance = chance_of_flat_within_days(&found, &[0, 0, 1, 1], 2, &responses).unwrap();
+    // About their days' means the squares are 2·(1.1² + 0.9²) = 4.04; a slope of 1 takes 4 of them.
+    let ratio: f64 = 4.0 / 0.04;
+    let by_hand = 1.0 - ratio.sqrt().atan() * 2.0 / std::f64::consts::PI;
+    assert!(
+        (chance.unwrap() - by_hand).abs() < 1e-6,
+        "{chance:?} for {by_hand}"
+    );
 }

@@ -5,7 +5,9 @@
 use nalgebra::DMatrix;
 use trials::lattice::{centroid, grid, lattice};
 use trials::model::{Bend, Blending, Model, mixture, on_day, surface, with_days};
-use trials::optimal::{OptimalError, chosen, efficiency, largest_variance, least_efficiency};
+use trials::optimal::{
+    OptimalError, chosen, chosen_beside, efficiency, largest_variance, least_efficiency,
+};
 use trials::plan::{Extent, PlanError, plan};
 use trials::region::{Component, Limit, Region, RegionError, SharesError, shares, unattainable};
 use trials::settings::{central_composite, half_of_two_level, three_level, two_level};
@@ -415,4 +417,34 @@ fn few_batches_teach_more_than_one_thing_at_a_time() {
     let nine = [alone(&levels), alone(&levels)[..2].to_vec()].concat();
     let share = judged(&bent, 9, &nine);
     assert!(share > 1.2, "{share}");
+}
+
+/// A second session beside a first: together they teach as much as both planned at once, nearly,
+/// and more than the first twice over.
+#[test]
+fn a_second_session_fills_what_the_first_left_open() {
+    let model = surface(&["a", "b"], Bend::Bent);
+    let candidates = three_level(2);
+    let points = |places: Vec<usize>| -> Vec<Vec<f64>> {
+        places
+            .into_iter()
+            .map(|at| candidates[at].clone())
+            .collect()
+    };
+    let first = points(chosen(&model, &candidates, 6, 1).unwrap());
+    let second = points(chosen_beside(&model, &first, &candidates, 4, 1).unwrap());
+    let at_once = points(chosen(&model, &candidates, 10, 1).unwrap());
+    let both = [first.clone(), second].concat();
+    let near = efficiency(&model, &both, &at_once);
+    assert!((0.97..=1.0 + 1e-9).contains(&near), "{near}");
+    let twice = [first.clone(), first[..4].to_vec()].concat();
+    assert!(efficiency(&model, &both, &twice) > 1.0);
+    let one_left_out = chosen_beside(&model, &first[..5], &candidates, 1, 1).unwrap();
+    assert!(
+        efficiency(
+            &model,
+            &[&first[..5], &points(one_left_out)].concat(),
+            &first
+        ) >= 1.0 - 1e-9
+    );
 }

@@ -1,0 +1,350 @@
+//! From an experiment as typed to one as meant.
+
+use std::collections::BTreeSet;
+
+use measure::matter::Mass;
+use measure::share::Share;
+use measure::text::plain_number;
+use measure::text::ranged::{Spread, spread};
+use trials::region::{Component, Region, checked};
+use trials::settings::SettingError;
+
+use crate::experiment::file::{Amount, ExperimentFile, PartFile, ResponseFile, SettingFile};
+use crate::experiment::trouble::ExperimentError;
+use crate::experiment::{
+    Aim, Basis, Counted, Experiment, Later, Part, Response, Setting, Shape, Want,
+};
+
+/// How far fixed per cents may miss the whole: rounding of a few parts to a tenth.
+const MISSED_PERCENT: f64 = 0.5;
+
+/// What a kitchen scale tells apart, where nothing is said.
+const KITCHEN_STEP_G: f64 = 1.0;
+
+impl ExperimentFile {
+    /// Checks an experiment and fills in what was left out.
+    ///
+    /// # Errors
+    ///
+    /// The first thing that is wrong, with what to write instead.
+    pub fn meant(&self) -> Result<Experiment, ExperimentError> {
+        let basis = basis(self.basis.as_deref())?;
+        let (parts, counted) = parts(&self.part, basis)?;
+        let settings: Vec<Setting> = self.setting.iter().map(setting).collect::<Result<_, _>>()?;
+        let responses: Vec<Response> = self
+            .response
+            .iter()
+            .map(response)
+            .collect::<Result<_, _>>()?;
+        names(&parts, &settings, &responses)?;
+        if responses.is_empty() {
+            return Err(ExperimentError::NoResponse);
+        }
+        if !parts.iter().any(Part::varies) && settings.is_empty() {
+            return Err(ExperimentError::NothingVaries);
+        }
+        if self.batch.value <= Mass::from_g(0.0) {
+            let (name, key) = (self.name.clone(), "batch");
+            return Err(ExperimentError::NotAboveNought { name, key });
+        }
+        let later = self.later.as_ref().map(|one| Later {
+            batches: one.batches,
+            repeats: one.repeats,
+        });
+        let comes_later = parts.iter().any(|part| part.later && part.varies());
+        let has_later = later.is_some();
+        if comes_later != has_later
+            || (has_later && (counted == Counted::Percent || self.days != 1))
+        {
+            return Err(ExperimentError::Later);
+        }
+        let step = self.scale_step.as_ref().map(|step| step.value);
+        Ok(Experiment {
+            name: self.name.clone(),
+            seed: self.seed,
+            batch: self.batch.value,
+            basis,
+            scale_step: step.unwrap_or(Mass::from_g(KITCHEN_STEP_G)),
+            batches: self.batches,
+            repeats: self.repeats,
+            days: self.days,
+            later,
+            aim: aim(self.aim.as_deref())?,
+            shape: self.shape.as_deref().map(shape).transpose()?,
+            counted,
+            parts,
+            settings,
+            responses,
+        })
+    }
+}
+
+fn basis(typed: Option<&str>) -> Result<Basis, ExperimentError> {
+    match typed {
+        None => Err(ExperimentError::NoBasis),
+        Some("dry") => Ok(Basis::Dry),
+        Some("as it lies") => Ok(Basis::AsItLies),
+        Some(other) => Err(ExperimentError::Basis(other.to_owned())),
+    }
+}
+
+fn aim(typed: Option<&str>) -> Result<Aim, ExperimentError> {
+    match typed {
+        None | Some("best") => Ok(Aim::Best),
+        Some("learn") => Ok(Aim::Learn),
+        Some(other) => Err(unknown("aim", other, "best or learn")),
+    }
+}
+
+fn shape(typed: &str) -> Result<Shape, ExperimentError> {
+    match typed {
+        "plane" => Ok(Shape::Plane),
+        "twisted" => Ok(Shape::Twisted),
+        "bent" => Ok(Shape::Bent),
+        other => Err(unknown("shape", other, "plane, twisted or bent")),
+    }
+}
+
+fn unknown(key: &'static str, typed: &str, taken: &'static str) -> ExperimentError {
+    ExperimentError::Word {
+        key,
+        typed: typed.to_owned(),
+        taken,
+    }
+}
+
+fn parts(typed: &[PartFile], basis: Basis) -> Result<(Vec<Part>, Counted), ExperimentError> {
+    if typed.len() < 2 {
+        return Err(ExperimentError::TooFewParts);
+    }
+    let mut parts = Vec::new();
+    let mut kinds: Vec<(String, bool)> = Vec::new();
+    for one in typed {
+        let (low, high, is_percent) = amount(&one.name, &one.amount)?;
+        kinds.push((one.name.clone(), is_percent));
+        let moisture = match &one.moisture {
+            Some(share) => moisture(&one.name, share)?,
+            None => 0.0,
+        };
+        parts.push(Part {
+            name: one.name.clone(),
+            low,
+            high,
+            is_water: one.is_water,
+            moisture,
+            later: one.later,
+        });
+    }
+    let percent = kinds.iter().find(|(_, is_percent)| *is_percent);
+    let plain = kinds.iter().find(|(_, is_percent)| !*is_percent);
+    let counted = match (percent, plain) {
+        (Some((percent, _)), Some((parts, _))) => {
+            let (percent, parts) = (percent.clone(), parts.clone());
+            return Err(ExperimentError::PartsAndPercent { percent, parts });
+        }
+        (Some(_), None) => Counted::Percent,
+        _ => Counted::Parts,
+    };
+    water(&parts, basis)?;
+    match counted {
+        Counted::Percent => whole(&parts)?,
+        Counted::Parts if parts.iter().all(|part| part.low <= 0.0) => {
+            return Err(ExperimentError::NothingFixed);
+        }
+        Counted::Parts => {}
+    }
+    Ok((parts, counted))
+}
+
+/// Low and high end, and whether they are in per cent.
+fn amount(name: &str, typed: &Amount) -> Result<(f64, f64, bool), ExperimentError> {
+    let (text, is_percent) = match typed {
+        Amount::Number(number) => (number.to_string(), false),
+        Amount::Text(text) => (text.replace('%', " "), text.contains('%')),
+    };
+    let refused = || ExperimentError::Amount {
+        name: name.to_owned(),
+        typed: match typed {
+            Amount::Number(number) => number.to_string(),
+            Amount::Text(text) => text.clone(),
+        },
+    };
+    let (low, high) = ends(&text).ok_or_else(refused)?;
+    let most = if is_percent { 100.0 } else { f64::MAX };
+    match 0.0 <= low && low <= high && high <= most {
+        true => Ok((low, high, is_percent)),
+        false => Err(refused()),
+    }
+}
+
+/// The two ends of a range, or twice the same number.
+fn ends(text: &str) -> Option<(f64, f64)> {
+    match spread(text.trim()) {
+        Spread::One(one) => plain_number(one).map(|one| (one, one)),
+        Spread::Between { low, high, .. } => Some((plain_number(low)?, plain_number(high)?)),
+        Spread::Around { likely, margin } => {
+            let (likely, margin) = (plain_number(likely)?, plain_number(margin)?);
+            Some((likely - margin, likely + margin))
+        }
+    }
+}
+
+fn moisture(name: &str, share: &Share) -> Result<f64, ExperimentError> {
+    let wet = match share.of.split_whitespace().next() {
+        Some("wet") => share.ratio,
+        Some("dry") => sand::moisture::wet_from_dry(share.ratio),
+        _ => return Err(ExperimentError::Moisture(name.to_owned())),
+    };
+    match wet < 1.0 {
+        true => Ok(wet),
+        false => Err(ExperimentError::Moisture(name.to_owned())),
+    }
+}
+
+fn water(parts: &[Part], basis: Basis) -> Result<(), ExperimentError> {
+    let mut waters = parts.iter().filter(|part| part.is_water);
+    let (first, second) = (waters.next(), waters.next());
+    if let (Some(one), Some(other)) = (first, second) {
+        let (one, other) = (one.name.clone(), other.name.clone());
+        return Err(ExperimentError::TwoWaters(one, other));
+    }
+    let damp = parts.iter().find(|part| part.moisture > 0.0);
+    match (damp, basis, first) {
+        (Some(damp), Basis::AsItLies, _) => {
+            Err(ExperimentError::MoistureAsItLies(damp.name.clone()))
+        }
+        (Some(damp), _, _) if damp.is_water => Err(ExperimentError::Moisture(damp.name.clone())),
+        (Some(damp), _, None) => Err(ExperimentError::NoWater(damp.name.clone())),
+        _ => Ok(()),
+    }
+}
+
+/// Checks that per cents leave room for a whole.
+fn whole(parts: &[Part]) -> Result<(), ExperimentError> {
+    let varying: Vec<&Part> = parts.iter().filter(|part| part.varies()).collect();
+    if let [one] = varying.as_slice() {
+        return Err(ExperimentError::OneVaries(one.name.clone()));
+    }
+    if varying.is_empty() {
+        let sum: f64 = parts.iter().map(|part| part.low).sum();
+        let missed = (sum - 100.0).abs();
+        return match missed <= MISSED_PERCENT {
+            true => Ok(()),
+            false => Err(ExperimentError::DoNotAddUp(measure::text::rounded(sum, 4))),
+        };
+    }
+    let component = |part: &Part| Component {
+        name: part.name.clone(),
+        low: part.low / 100.0,
+        high: part.high / 100.0,
+    };
+    let region = Region {
+        components: parts.iter().map(component).collect(),
+        limits: Vec::new(),
+    };
+    checked(&region).map_err(ExperimentError::Percent)
+}
+
+fn setting(typed: &SettingFile) -> Result<Setting, ExperimentError> {
+    let name = typed.name.clone();
+    let how = || ExperimentError::SettingHow(name.clone());
+    let (low, high, choices) = match (&typed.range, &typed.choices) {
+        (Some(range), None) => {
+            let (low, high) = ends(range).ok_or_else(how)?;
+            (low, high, None)
+        }
+        (None, Some(choices)) => {
+            let pair: [String; 2] = choices.clone().try_into().map_err(|_| how())?;
+            (0.0, 1.0, Some(pair))
+        }
+        _ => return Err(how()),
+    };
+    if low >= high {
+        return Err(SettingError::DoesNotVary { name, low, high }.into());
+    }
+    Ok(Setting {
+        name,
+        low,
+        high,
+        unit: typed.unit.clone(),
+        choices,
+    })
+}
+
+fn response(typed: &ResponseFile) -> Result<Response, ExperimentError> {
+    let name = typed.name.clone();
+    let want = match typed.want.trim() {
+        "high" => Want::High,
+        "low" => Want::Low,
+        range => match ends(range).filter(|(low, high)| low < high) {
+            Some((low, high)) => Want::Within(low, high),
+            None => {
+                let typed = typed.want.clone();
+                return Err(ExperimentError::Want { name, typed });
+            }
+        },
+    };
+    let above = |value: Option<f64>, key: &'static str, usual: f64| match value {
+        None => Ok(usual),
+        Some(value) if value > 0.0 && value.is_finite() => Ok(value),
+        Some(_) => Err(ExperimentError::NotAboveNought {
+            name: typed.name.clone(),
+            key,
+        }),
+    };
+    limits(&name, want, typed.worthless, typed.good)?;
+    Ok(Response {
+        unit: typed.unit.clone(),
+        want,
+        worthless: typed.worthless,
+        good: typed.good,
+        step: above(typed.step, "step", 0.0)?,
+        weight: above(typed.weight, "weight", 1.0)?,
+        name,
+    })
+}
+
+fn limits(
+    name: &str,
+    want: Want,
+    worthless: Option<f64>,
+    good: Option<f64>,
+) -> Result<(), ExperimentError> {
+    let words = match (want, worthless, good) {
+        (Want::Within(..), None, None) => return Ok(()),
+        (Want::Within(..), _, _) => "the range says what is good, so leave worthless and good out",
+        (Want::High, Some(worthless), Some(good)) if worthless >= good => {
+            "high is wanted, so worthless has to lie below good"
+        }
+        (Want::Low, Some(worthless), Some(good)) if worthless <= good => {
+            "low is wanted, so good has to lie below worthless"
+        }
+        _ => return Ok(()),
+    };
+    Err(ExperimentError::Wish {
+        name: name.to_owned(),
+        words: words.to_owned(),
+    })
+}
+
+/// Names stand in tables, so they hold no mark that parts cells, and each stands once.
+fn names(
+    parts: &[Part],
+    settings: &[Setting],
+    responses: &[Response],
+) -> Result<(), ExperimentError> {
+    let parts = parts.iter().map(|one| &one.name);
+    let settings = settings.iter().map(|one| &one.name);
+    let responses = responses.iter().map(|one| &one.name);
+    let mut known = BTreeSet::from(["batch".to_owned(), "day".to_owned()]);
+    for name in parts.chain(settings).chain(responses) {
+        let marks = [',', ';', '"', '=', '\n', '\t', '\r'];
+        if name.trim().is_empty() || name.trim() != name || name.contains(marks) {
+            return Err(ExperimentError::Name(name.clone()));
+        }
+        if !known.insert(name.to_lowercase()) {
+            return Err(ExperimentError::Twice(name.clone()));
+        }
+    }
+    Ok(())
+}

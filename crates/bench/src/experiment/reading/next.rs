@@ -1,0 +1,162 @@
+//! What to make next: the batch most likely to be better, and the one that teaches most.
+
+use trials::belief::{Belief, Likeness, belief, spans};
+use trials::next::{next_batches, next_for_all};
+use trials::optimal::chosen_beside;
+use trials::region::RegionError;
+
+use crate::experiment::batches::Batch;
+use crate::experiment::reading::joined::wishes;
+use crate::experiment::reading::{Fitted, ResponseRead};
+use crate::experiment::space::Space;
+use crate::experiment::{Experiment, Shape};
+
+/// What to make next.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Suggested {
+    /// The batches most likely to be better than the best so far, most promising first; none
+    /// before there are results enough.
+    pub better: Vec<Better>,
+    /// The mix whose batch makes the whole surface surest.
+    pub teaches: Option<Vec<f64>>,
+}
+
+/// A batch that may be better.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Better {
+    /// The mix.
+    pub point: Vec<f64>,
+    /// What each response is expected to be, and how far it may stray (one deviation).
+    pub expected: Vec<(f64, f64)>,
+    /// How much better than the best so far it is expected to be, worse counted as nothing: in the
+    /// unit of a single response, as a share of all wishes met where there are several.
+    pub improvement: f64,
+}
+
+/// Picks so many batches.
+///
+/// # Errors
+///
+/// When the shares leave no room.
+pub fn next(
+    experiment: &Experiment,
+    space: &Space,
+    batches: &[Batch],
+    responses: &[ResponseRead],
+    everywhere: &[Vec<f64>],
+    count: usize,
+) -> Result<Suggested, RegionError> {
+    let shared = shared(responses);
+    let points: Vec<Vec<f64>> = shared.iter().map(|at| space.point(&batches[*at])).collect();
+    let spans = spans(everywhere);
+    let beliefs: Option<Vec<Belief>> = responses
+        .iter()
+        .map(|one| {
+            let results = of_days_taken_off(one, batches, &shared);
+            belief(&Likeness::Smooth, &points, &results, &spans).ok()
+        })
+        .collect();
+    let better = beliefs.map_or_else(Vec::new, |beliefs| {
+        better(experiment, responses, &beliefs, everywhere, count)
+    });
+    Ok(Suggested {
+        better,
+        teaches: teaches(experiment, space, &points, responses)?,
+    })
+}
+
+fn better(
+    experiment: &Experiment,
+    responses: &[ResponseRead],
+    beliefs: &[Belief],
+    everywhere: &[Vec<f64>],
+    count: usize,
+) -> Vec<Better> {
+    let ends = experiment.responses.first().and_then(|one| one.good_end());
+    if let (Some(good), [one]) = (ends, beliefs) {
+        let found = next_batches(one, everywhere, good, count).into_iter();
+        return found
+            .map(|next| Better {
+                expected: vec![(next.believed.mean, next.believed.deviation)],
+                improvement: next.improvement,
+                point: next.point,
+            })
+            .collect();
+    }
+    let Some(wanted) = wishes(experiment, responses) else {
+        return Vec::new();
+    };
+    let thinned = thinned(everywhere, beliefs.len());
+    let found = next_for_all(beliefs, &wanted, &thinned, count, experiment.seed).into_iter();
+    found
+        .map(|next| Better {
+            expected: next
+                .believed
+                .iter()
+                .map(|one| (one.mean, one.deviation))
+                .collect(),
+            improvement: next.improvement,
+            point: next.point,
+        })
+        .collect()
+}
+
+/// Most points at which draws of several responses are made: each takes some hundred times as long
+/// as one response alone.
+const MOST_DRAWN_AT: usize = 3_000;
+
+fn thinned(everywhere: &[Vec<f64>], responses: usize) -> Vec<Vec<f64>> {
+    let each = (everywhere.len() * responses)
+        .div_ceil(MOST_DRAWN_AT)
+        .max(1);
+    everywhere.iter().step_by(each).cloned().collect()
+}
+
+/// Batches for which every response was measured.
+fn shared(responses: &[ResponseRead]) -> Vec<usize> {
+    let Some((first, rest)) = responses.split_first() else {
+        return Vec::new();
+    };
+    let in_all = |at: &&usize| rest.iter().all(|one| one.measured.contains(at));
+    first.measured.iter().filter(in_all).copied().collect()
+}
+
+/// Results of some batches as if all were made on the first of their days.
+fn of_days_taken_off(one: &ResponseRead, batches: &[Batch], of: &[usize]) -> Vec<f64> {
+    let shift = |at: usize| {
+        let fitted = one.fitted.as_ref().ok();
+        let apart = fitted.map_or(&[][..], |fitted| &fitted.days_apart);
+        let mut days: Vec<usize> = one.measured.iter().map(|at| batches[*at].day).collect();
+        days.sort_unstable();
+        days.dedup();
+        let day = days
+            .iter()
+            .position(|day| *day == batches[at].day)
+            .unwrap_or(0);
+        day.checked_sub(1)
+            .and_then(|at| apart.get(at))
+            .map_or(0.0, |one| one.change)
+    };
+    let result = |at: &usize| {
+        let place = one.measured.iter().position(|measured| measured == at);
+        place.map_or(f64::NAN, |place| one.results[place] - shift(*at))
+    };
+    of.iter().map(result).collect()
+}
+
+fn teaches(
+    experiment: &Experiment,
+    space: &Space,
+    made: &[Vec<f64>],
+    responses: &[ResponseRead],
+) -> Result<Option<Vec<f64>>, RegionError> {
+    let candidates = space.candidates(experiment.aim, true)?;
+    let shape = |fitted: &Fitted| fitted.shape;
+    let found = responses
+        .iter()
+        .find_map(|one| one.fitted.as_ref().ok())
+        .map(shape);
+    let model = space.model(found.unwrap_or(Shape::Plane));
+    let chosen = chosen_beside(&model, made, &candidates, 1, experiment.seed).ok();
+    Ok(chosen.and_then(|places| places.first().map(|at| candidates[*at].clone())))
+}

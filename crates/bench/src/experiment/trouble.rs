@@ -1,0 +1,329 @@
+//! What keeps an experiment from being planned, entered or read.
+
+use thiserror::Error;
+use trials::fit::FitError;
+use trials::plan::PlanError;
+use trials::region::RegionError;
+use trials::settings::SettingError;
+
+/// What is wrong with an experiment as typed.
+#[derive(Clone, Debug, Error, PartialEq)]
+pub enum ExperimentError {
+    /// No basis was given.
+    #[error(
+        "it is not said how parts are counted: write basis = \"dry\" (each part without the water \
+         it holds, all water as water) or basis = \"as it lies\""
+    )]
+    NoBasis,
+    /// A basis that is none.
+    #[error("basis = \"{0}\" is not known: write \"dry\" or \"as it lies\"")]
+    Basis(
+        /// What was typed.
+        String,
+    ),
+    /// A word that is not one of those taken.
+    #[error("{key} = \"{typed}\" is not known: write {taken}")]
+    Word {
+        /// The key.
+        key: &'static str,
+        /// What was typed.
+        typed: String,
+        /// What is taken.
+        taken: &'static str,
+    },
+    /// A name that cannot stand in a table.
+    #[error(
+        "the name \"{0}\" cannot be used: use letters, digits and blanks, at least one of them"
+    )]
+    Name(
+        /// The name.
+        String,
+    ),
+    /// A name given twice.
+    #[error("\"{0}\" is there twice: give each part, setting and response a name of its own")]
+    Twice(
+        /// The name.
+        String,
+    ),
+    /// An amount that is none.
+    #[error(
+        "{name}: amount \"{typed}\" is not understood: write 100, \"12 to 24\" or \"5 to 9 %\""
+    )]
+    Amount {
+        /// The part.
+        name: String,
+        /// What was typed.
+        typed: String,
+    },
+    /// Parts and per cent in one mix.
+    #[error(
+        "{percent} is in per cent and {parts} in parts: write all of them in per cent of the whole \
+         mix, or all in parts"
+    )]
+    PartsAndPercent {
+        /// A part in per cent.
+        percent: String,
+        /// A part in parts.
+        parts: String,
+    },
+    /// Per cents that do not make a whole.
+    #[error("per cent of the mix: {0}")]
+    Percent(
+        /// What is wrong with them.
+        RegionError,
+    ),
+    /// Fixed per cents that do not add up.
+    #[error(
+        "the per cents add up to {0} % instead of 100 %: one of them is wrong, or missing, or meant \
+         per cent of something else"
+    )]
+    DoNotAddUp(
+        /// Their sum.
+        String,
+    ),
+    /// One share alone cannot change.
+    #[error("of the per cents only that of {0} may change, so none can: give another one a range")]
+    OneVaries(
+        /// The part.
+        String,
+    ),
+    /// Too few parts.
+    #[error("a mix needs two parts at least: add a [[part]]")]
+    TooFewParts,
+    /// Parts that weigh nothing.
+    #[error("no part has an amount above nought in every batch: give one, such as amount = 100")]
+    NothingFixed,
+    /// Nothing changes.
+    #[error("nothing changes from batch to batch: give a part or a setting a range")]
+    NothingVaries,
+    /// A setting without or with two ways to vary.
+    #[error("{0}: give either range = \"3 to 9\" or choices = [\"by foot\", \"by drill\"]")]
+    SettingHow(
+        /// The setting.
+        String,
+    ),
+    /// Ends that do not rise or too many settings.
+    #[error(transparent)]
+    Setting(#[from] SettingError),
+    /// No response.
+    #[error("nothing is measured: add a [[response]] with a name and want = \"high\"")]
+    NoResponse,
+    /// A wish that is none.
+    #[error(
+        "{name}: want = \"{typed}\" is not understood: write high, low or a range like 40 to 60"
+    )]
+    Want {
+        /// The response.
+        name: String,
+        /// What was typed.
+        typed: String,
+    },
+    /// Limits of a wish that do not fit it.
+    #[error("{name}: {words}")]
+    Wish {
+        /// The response.
+        name: String,
+        /// What is wrong.
+        words: String,
+    },
+    /// A number that has to be above nought.
+    #[error("{name}: {key} has to be a number above nought")]
+    NotAboveNought {
+        /// Whose it is.
+        name: String,
+        /// The key.
+        key: &'static str,
+    },
+    /// Moisture where it does not count.
+    #[error(
+        "{0}: moisture is only taken off with basis = \"dry\"; with basis = \"as it lies\" parts \
+         are weighed as they are"
+    )]
+    MoistureAsItLies(
+        /// The part.
+        String,
+    ),
+    /// Water held, and no water in the mix to count it to.
+    #[error("{0} holds water, and no part is marked is_water = true to count it to: mark one")]
+    NoWater(
+        /// The part.
+        String,
+    ),
+    /// More than one water.
+    #[error("{0} and {1} are both marked is_water: mark one")]
+    TwoWaters(
+        /// One.
+        String,
+        /// The other.
+        String,
+    ),
+    /// Moisture that is not below the whole, or of what it is not said.
+    #[error("{0}: write moisture as \"5.2 % of wet mass\" or \"5.5 % of dry mass\"")]
+    Moisture(
+        /// The part.
+        String,
+    ),
+    /// A later session without a part for it, or the other way round.
+    #[error(
+        "a second session needs both [later] with its batches and a part marked later = true, \
+         in a mix counted in parts, with days = 1"
+    )]
+    Later,
+    /// The plan is not possible.
+    #[error(transparent)]
+    Plan(#[from] PlanError),
+    /// The runs cannot teach the model.
+    #[error(transparent)]
+    Fit(#[from] FitError),
+}
+
+/// What is wrong with what was entered.
+#[derive(Clone, Debug, Error, PartialEq)]
+pub enum EntryError {
+    /// No such batch.
+    #[error("there is no batch {number}: the plan has batches 1 to {last}")]
+    NoBatch {
+        /// What was typed.
+        number: String,
+        /// The last there is.
+        last: usize,
+    },
+    /// No such response.
+    #[error("\"{typed}\" is not measured in this experiment: it has {known}")]
+    NoResponse {
+        /// What was typed.
+        typed: String,
+        /// What there is.
+        known: String,
+    },
+    /// Not a number.
+    #[error("{name} of batch {batch}: \"{typed}\" is not a number in {unit}")]
+    NotANumber {
+        /// The response.
+        name: String,
+        /// The batch.
+        batch: usize,
+        /// What was typed.
+        typed: String,
+        /// The unit.
+        unit: String,
+    },
+    /// Another result is there already.
+    #[error(
+        "{name} of batch {batch} is {before} already, and now {now}: say --replace if the first was \
+         wrong (it stays in the file), or --again if the batch was measured a second time"
+    )]
+    Differs {
+        /// The response.
+        name: String,
+        /// The batch.
+        batch: usize,
+        /// What stands there.
+        before: String,
+        /// What was typed.
+        now: String,
+    },
+    /// A result far from all others.
+    #[error(
+        "{name} of batch {batch}: {now} lies far from all others ({low} to {high}): say --sure if it \
+         is right"
+    )]
+    Far {
+        /// The response.
+        name: String,
+        /// The batch.
+        batch: usize,
+        /// What was typed.
+        now: String,
+        /// The least so far.
+        low: String,
+        /// The most so far.
+        high: String,
+    },
+    /// Nothing to replace.
+    #[error("{name} of batch {batch} has no result yet, so there is nothing to replace")]
+    NothingToReplace {
+        /// The response.
+        name: String,
+        /// The batch.
+        batch: usize,
+    },
+    /// Not a pair.
+    #[error("\"{0}\" gives no result a name: write it like strength=45")]
+    NotAPair(
+        /// What was typed.
+        String,
+    ),
+    /// A table without its head.
+    #[error("the table needs a first line with batch and the names of what was measured: {0}")]
+    NoHead(
+        /// What it should look like.
+        String,
+    ),
+    /// Too many cells.
+    #[error("line {line} has {has} cells where the first line has {wants}")]
+    Cells {
+        /// The line, counted from one.
+        line: usize,
+        /// How many it has.
+        has: usize,
+        /// How many it should have.
+        wants: usize,
+    },
+    /// A results file that was changed by hand so that it cannot be read.
+    #[error("line {line} of the results is \"{text}\": a line is batch, what, value and note")]
+    Line {
+        /// The line, counted from one.
+        line: usize,
+        /// What stands there.
+        text: String,
+    },
+}
+
+/// What is wrong with the list of batches.
+#[derive(Clone, Debug, Error, PartialEq)]
+pub enum BatchesError {
+    /// A batch without an amount.
+    #[error(
+        "batch {batch} says nothing of {name}, which the experiment has now: plan a new experiment \
+         in another folder, or give each batch its {name}"
+    )]
+    Missing {
+        /// The batch.
+        batch: usize,
+        /// The part or setting.
+        name: String,
+    },
+    /// A batch with something that the experiment does not have.
+    #[error(
+        "batch {batch} holds {name}, which the experiment no longer has: put it back under \
+         [[part]] or [[setting]]"
+    )]
+    Unknown {
+        /// The batch.
+        batch: usize,
+        /// The part or setting.
+        name: String,
+    },
+    /// Numbers of batches that do not run on.
+    #[error("batch {0} is not numbered in its turn: batches are numbered from 1 without gaps")]
+    Number(
+        /// The number.
+        usize,
+    ),
+    /// A part that brings more water than the batch may hold.
+    #[error(
+        "batch {batch}: {name} brings {brought} of water, more than the {wanted} the batch may hold: \
+         dry it first, or raise the range of the water"
+    )]
+    TooWet {
+        /// The batch.
+        batch: usize,
+        /// The wettest part.
+        name: String,
+        /// The water brought.
+        brought: String,
+        /// The water wanted.
+        wanted: String,
+    },
+}
