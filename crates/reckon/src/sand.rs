@@ -17,11 +17,18 @@ use crate::input::{Input, Wanted};
 use crate::reckoner::Reckoner;
 use crate::refusal::Impossible;
 
+mod air;
+mod bench;
 mod binder;
+mod drying;
+mod evaporation;
 mod finish;
+mod grain;
 mod heap;
 mod kitchen;
+mod mixing;
 mod recipe;
+mod sorption;
 
 /// Said wherever dry sand is handled.
 const SILICA: &str = "Dry sand dust is silica: damp it, or wear a mask for fine dust, outdoors.";
@@ -281,6 +288,44 @@ pub const RECKONERS: &[Reckoner] = &[
     heap::CLAY_TOP_UP,
     heap::SETTLED,
     heap::DISCARD,
+    heap::BURNT,
+    heap::CLAY,
+    grain::SIZE,
+    grain::EVEN,
+    grain::AIR,
+    grain::OPEN,
+    mixing::BROUGHT,
+    mixing::FOR_MIX,
+    sorption::RESTING,
+    sorption::SALT,
+    bench::PRESSED,
+    bench::SPLIT,
+    bench::DROPPED,
+    bench::RAMMED,
+    bench::SUNK,
+    bench::BURNT_OUT,
+    bench::OFF_BY,
+    air::VAPOUR,
+    air::RATIO_OF,
+    air::TWO_THERMOMETERS,
+    air::WET,
+    air::DEW,
+    air::BY_HEIGHT,
+    air::MOIST,
+    evaporation::RATIOS,
+    evaporation::PRESSURES,
+    evaporation::ALONG,
+    evaporation::CHANNEL,
+    evaporation::SURFACE,
+    evaporation::CARRIED,
+    drying::STEADY,
+    drying::BOTH,
+    drying::OF_TRAY,
+    drying::TABLE,
+    drying::SLAB,
+    drying::THICKER,
+    drying::FASTER,
+    drying::STANDING,
 ];
 
 fn sieving(given: &Given<'_>) -> Result<Sieving, Impossible> {

@@ -3,6 +3,9 @@
 //! Each pour kills some clay and leaves fines; each renewal throws some of the heap away. Fines
 //! are what washes out: live clay, dead clay and silt together.
 
+pub mod balance;
+pub mod holds;
+
 use measure::matter::Mass;
 use measure::source::Law;
 

@@ -17,16 +17,26 @@
 
 pub mod batch;
 pub mod binder;
+pub mod burning;
+pub mod drying;
+pub mod error;
+pub mod evaporation;
 pub mod finish;
+pub mod grain;
 pub mod heap;
 pub mod humidity;
 pub mod jar;
 pub mod mix;
+pub mod mixing;
 pub mod moisture;
 pub mod permeability;
+pub mod psychrometrics;
 pub mod recipe;
 pub mod scoops;
 pub mod sieve;
+pub mod sorption;
+pub mod standing;
+pub mod strength;
 
 use measure::source::Law;
 
@@ -39,16 +49,39 @@ pub const LAWS: &[&Law] = &[
     &binder::SILICATE_SOLIDS,
     &binder::SOLIDS_ON_SAND,
     &binder::CARBON_DIOXIDE,
+    &burning::BURNING_LOSS,
+    &drying::CONSTANT_TIME,
+    &drying::DRYING_TIME,
+    &drying::DRYING_GROUP,
+    &drying::BY_MEASURED_RATES,
+    &drying::SLAB_DIFFUSION,
+    &drying::OTHER_THICKNESS,
+    &drying::OTHER_SPEED,
+    &error::PRODUCT_RULE,
+    &evaporation::BY_RATIO,
+    &evaporation::BY_PRESSURE,
+    &evaporation::AIR_ALONG,
+    &evaporation::AIR_IN_CHANNEL,
+    &evaporation::SURFACE_BALANCE,
+    &evaporation::AIR_NEEDED,
     &finish::AS_CAST_ROUGHNESS,
+    &grain::GRAIN_SIZE,
+    &grain::UNIFORMITY,
+    &grain::VOIDS,
+    &grain::OPENNESS,
     &heap::FINES_AFTER,
     &heap::NEW_SAND_FOR_FINES,
     &heap::DILUTE_DRY,
     &heap::TOP_UP,
     &heap::STEADY_FINES,
     &heap::DISCARD_SHARE,
+    &heap::balance::BURNT_SHARE,
+    &heap::balance::CLAY_WANTED,
     &humidity::UPTAKE,
     &jar::LAYER_SHARE,
     &mix::SCALE,
+    &mixing::WATER_BROUGHT,
+    &mixing::SAND_FOR_MIX,
     &moisture::WET_BASIS,
     &moisture::DRY_FROM_WET,
     &moisture::WET_FROM_DRY,
@@ -56,10 +89,25 @@ pub const LAWS: &[&Law] = &[
     &moisture::WATER_TO_ADD,
     &moisture::WEIGHING_ERROR,
     &permeability::PERMEABILITY,
+    &psychrometrics::SATURATION_PRESSURE,
+    &psychrometrics::HUMIDITY_RATIO,
+    &psychrometrics::FROM_WET_BULB,
+    &psychrometrics::WET_BULB,
+    &psychrometrics::DEW_POINT,
+    &psychrometrics::AIR_PRESSURE,
+    &psychrometrics::MOIST_AIR,
     &recipe::DOSE,
     &recipe::WATER_FOR_CLAY,
     &scoops::SHARE_BY_MASS,
     &scoops::SCOOPS,
     &sieve::GRAIN_FINENESS,
     &sieve::CLAY_BY_WASH,
+    &sorption::AT_REST,
+    &sorption::SALT_JAR,
+    &standing::STANDING_TIME,
+    &strength::CRUSHING,
+    &strength::SPLITTING,
+    &strength::DROP,
+    &strength::EQUAL_RAMMING,
+    &strength::COMPACTABILITY,
 ];

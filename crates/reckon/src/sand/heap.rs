@@ -1,6 +1,8 @@
 //! What a heap became, and what brings it back.
 
-use measure::matter::Mass;
+use measure::length::{Area, Length};
+use measure::matter::{Density, Mass};
+use sand::heap::balance::{BURNT_SHARE, CLAY_WANTED, burnt_share, clay_wanted};
 use sand::heap::{
     DILUTE_DRY, DISCARD_SHARE, FINES_AFTER, NEW_SAND_FOR_FINES, STEADY_FINES, TOP_UP, dilute_dry,
     discard_share, fines_after, new_sand_for_fines, steady_fines, top_up,
@@ -243,5 +245,61 @@ pub(super) const DISCARD: Reckoner = Reckoner {
             );
         }
         Ok(vec![Answer::share("of the heap", share).rounded_up()])
+    },
+};
+
+/// The burnt part of a heap.
+pub(super) const BURNT: Reckoner = Reckoner {
+    name: "burnt-share",
+    question: "How much of the heap did the pour burn?",
+    law: &BURNT_SHARE,
+    inputs: &[
+        Input::of::<Area>(
+            "faces",
+            "A",
+            "of metal against sand, feeders and runners with them",
+        ),
+        Input::of::<Length>("depth", "δ", "burnt: reckon burnt-depth"),
+        Input::of::<Density>("sand_density", "ρ", "rammed sand").or(
+            "1.5 to 1.7 g/cm3, likely 1.6 g/cm3",
+            "shop-handbook-figures",
+        ),
+        Input::of::<Mass>("heap", "m", "the whole heap"),
+    ],
+    example: &[("faces", "600 cm2"), ("depth", "8 mm"), ("heap", "90 kg")],
+    cautions: &[],
+    work: |given| {
+        let heap: Mass = given.get("heap");
+        if heap <= Mass::ZERO {
+            return given.refuse("heap", "weighs nothing", "weigh it");
+        }
+        let faces = given.get("faces");
+        let share = burnt_share(faces, given.get("depth"), given.get("sand_density"), heap);
+        match share <= 1.0 {
+            true => Ok(vec![Answer::share("of the heap", share)]),
+            false => given.refuse("depth", "burns more than the heap", "look at the units"),
+        }
+    },
+};
+
+/// Clay for a heap.
+pub(super) const CLAY: Reckoner = Reckoner {
+    name: "clay-wanted",
+    question: "How much new clay brings the heap back to its live clay?",
+    law: &CLAY_WANTED,
+    inputs: &[
+        Input::of::<Mass>("dry", "m_dry", "the dry heap"),
+        Input::of::<Mass>("live", "m_live", "live clay in it"),
+        Input::share("wanted", "b", "live clay wanted, of the dry heap"),
+    ],
+    example: &[("dry", "82 kg"), ("live", "3 kg"), ("wanted", "6 %")],
+    cautions: &[SILICA],
+    work: |given| {
+        let wanted = given.number("wanted");
+        if !(0.0..1.0).contains(&wanted) {
+            return given.refuse("wanted", "is no part of a heap", "give some 4 to 10 %");
+        }
+        let clay = clay_wanted(given.get("dry"), given.get("live"), wanted);
+        Ok(vec![Answer::of("clay", clay)])
     },
 };
