@@ -25,11 +25,12 @@ const ARROWS: &[(&str, &[&str])] = &[
         ],
     ),
     ("bench", &["job", "sand", "trials", "measure"]),
-    ("sheet", &["job", "measure"]),
+    ("sheet", &["bench", "job", "measure"]),
     (
         "cli",
         &[
-            "sheet", "job", "reckon", "pattern", "metal", "sand", "measure", "mould", "conduct",
+            "sheet", "bench", "job", "reckon", "pattern", "metal", "sand", "measure", "mould",
+            "conduct",
         ],
     ),
 ];

@@ -7,14 +7,18 @@ use measure::matter::Mass;
 use trials::desirability::{Wanted, Wish};
 use trials::verdict::Good;
 
+pub mod answer_file;
 pub mod batches;
+pub mod chart;
 pub mod design;
 pub mod entry;
 pub mod file;
 mod meant;
+pub mod picture;
 pub mod reading;
 pub mod results;
 pub mod space;
+pub mod told;
 pub mod trouble;
 pub mod weighing;
 

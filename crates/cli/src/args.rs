@@ -186,6 +186,12 @@ pub enum Command {
         #[arg(long, default_value = ".")]
         job: PathBuf,
     },
+    /// Plan a few batches of sand, take their results in, and see what they say.
+    Experiment {
+        /// What to do with it.
+        #[command(subcommand)]
+        what: ExperimentCommand,
+    },
     /// Print the man page, for `man -l -`.
     Man,
     /// Print the completions of a command shell: bash, elvish, fish, powershell, zsh.
@@ -195,4 +201,68 @@ pub enum Command {
     },
     /// Print the JSON schema of plan.json.
     Schema,
+}
+
+/// What is done with an experiment.
+#[derive(Debug, Subcommand)]
+pub enum ExperimentCommand {
+    /// Start a folder with a commented experiment.toml.
+    New {
+        /// The folder to make.
+        dir: PathBuf,
+    },
+    /// Plan the batches, or show the plan there is, and write their cards.
+    Plan {
+        /// An experiment's folder or its file.
+        experiment: PathBuf,
+        /// Add so many batches that the results so far speak for.
+        #[arg(long, value_name = "COUNT", conflicts_with = "force")]
+        more: Option<usize>,
+        /// Plan anew although there is a plan; refused once it has results.
+        #[arg(long)]
+        force: bool,
+        /// Folder for the cards; left out, the experiment's own.
+        #[arg(long)]
+        out: Option<PathBuf>,
+        /// Print the cards for US Letter instead of A4.
+        #[arg(long)]
+        letter: bool,
+    },
+    /// Take results in: of one batch, or a table. Nothing that was entered is ever lost.
+    Enter {
+        /// An experiment's folder or its file.
+        experiment: PathBuf,
+        /// The number of the batch.
+        #[arg(conflicts_with = "csv")]
+        batch: Option<String>,
+        /// What was measured on it: strength=45 permeability=80.
+        #[arg(value_name = "NAME=VALUE")]
+        results: Vec<String>,
+        /// A table: a first line with batch and names, then a line a batch.
+        #[arg(long)]
+        csv: Option<PathBuf>,
+        /// What stands there was wrong; it stays in the file.
+        #[arg(long, conflicts_with = "again")]
+        replace: bool,
+        /// The same batch was measured once more: the mean counts.
+        #[arg(long)]
+        again: bool,
+        /// It truly is as far from the others as it looks.
+        #[arg(long)]
+        sure: bool,
+    },
+    /// Say what the results teach: noise, shape, winner or none, and what to make next.
+    Read {
+        /// An experiment's folder or its file.
+        experiment: PathBuf,
+        /// How many batches to propose.
+        #[arg(long, value_name = "COUNT", default_value_t = 1)]
+        more: usize,
+        /// Folder for the pictures; left out, `pictures` in the experiment's own.
+        #[arg(long)]
+        out: Option<PathBuf>,
+        /// Print one JSON object instead of words, and draw nothing.
+        #[arg(long, conflicts_with = "out")]
+        json: bool,
+    },
 }

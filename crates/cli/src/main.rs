@@ -10,10 +10,12 @@ use std::process::ExitCode;
 
 use clap::Parser;
 
-use crate::args::{Args, Command};
+use bench::experiment::entry::Meant;
+
+use crate::args::{Args, Command, ExperimentCommand};
 use crate::commands::{
-    card, charge, completions, conduct, cores, draw, lesson, look, man, mould, new, pattern, plan,
-    reckon, schema, solids, why,
+    card, charge, completions, conduct, cores, draw, experiment, lesson, look, man, mould, new,
+    pattern, plan, reckon, schema, solids, why,
 };
 use crate::trouble::Trouble;
 
@@ -69,6 +71,7 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
         Command::Lesson { job, letter, out } => lesson::run(&lesson::Asked { job, letter, out }),
         Command::Reckon { name, given, json } => reckon::run(name.as_deref(), &given, json),
         Command::Why { figure, job } => why::run(figure.as_deref(), &job),
+        Command::Experiment { what } => run_experiment(what),
         Command::Man => man::run(),
         Command::Completions { shell } => completions::run(shell),
         Command::Charge {
@@ -87,5 +90,54 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
             json,
         }),
         Command::Schema => schema::run(),
+    }
+}
+
+fn run_experiment(what: ExperimentCommand) -> Result<ExitCode, Trouble> {
+    match what {
+        ExperimentCommand::New { dir } => experiment::new(&dir),
+        ExperimentCommand::Plan {
+            experiment,
+            more,
+            force,
+            out,
+            letter,
+        } => experiment::plan::run(&experiment::plan::Asked {
+            experiment,
+            out,
+            letter,
+            more,
+            force,
+        }),
+        ExperimentCommand::Enter {
+            experiment,
+            batch,
+            results,
+            csv,
+            replace,
+            again,
+            sure,
+        } => experiment::enter::run(&experiment::enter::Asked {
+            experiment,
+            batch,
+            results,
+            csv,
+            meant: Meant {
+                replace,
+                again,
+                sure,
+            },
+        }),
+        ExperimentCommand::Read {
+            experiment,
+            more,
+            out,
+            json,
+        } => experiment::reading::run(&experiment::reading::Asked {
+            experiment,
+            out,
+            more,
+            json,
+        }),
     }
 }

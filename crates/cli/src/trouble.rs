@@ -112,6 +112,32 @@ pub enum Trouble {
     /// A case that was not solved.
     #[error(transparent)]
     Conduct(#[from] conduct::answer::NoAnswer),
+    /// An experiment that cannot be planned or read.
+    #[error("{0}")]
+    Experiment(String),
+    /// An experiment without batches.
+    #[error("this experiment is not planned yet: run oddside experiment plan")]
+    NotPlanned,
+    /// A plan that would lose its results.
+    #[error(
+        "this plan has results, which belong to its batches: plan anew in another folder, or move \
+         results.csv away first"
+    )]
+    ResultsOfThePlan,
+    /// No batches to add yet.
+    #[error("too few results to say which batch may be better: measure three batches at least")]
+    TooFewResults,
+    /// Nothing to enter.
+    #[error(
+        "say what came out: a batch and its results (3 strength=45), or a table with --csv FILE"
+    )]
+    NothingToEnter,
+    /// A result that is not understood.
+    #[error("{0}")]
+    Result(bench::experiment::trouble::EntryError),
+    /// A result about which something has to be said first.
+    #[error("{0}")]
+    ResultAsked(bench::experiment::trouble::EntryError),
     /// Standard output.
     #[error("cannot print: {0}")]
     Output(io::Error),
@@ -158,7 +184,10 @@ impl Trouble {
             Trouble::Reckon(_) | Trouble::NotAPair(_) | Trouble::NoSuchFigure { .. } => 64,
             Trouble::Charge(_) | Trouble::NoMass => 2,
             Trouble::Making(_) | Trouble::Write(_) => 2,
-            Trouble::InTheJob(_) | Trouble::NoTarget => 64,
+            Trouble::InTheJob(_) | Trouble::NoTarget | Trouble::NothingToEnter => 64,
+            Trouble::Experiment(_) | Trouble::NotPlanned | Trouble::ResultsOfThePlan => 2,
+            Trouble::TooFewResults | Trouble::Result(_) => 2,
+            Trouble::ResultAsked(_) => 3,
         }
     }
 }

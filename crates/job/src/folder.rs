@@ -296,7 +296,8 @@ fn shop(path: &Path, text: &str) -> Result<Shop, FolderError> {
 /// Largest job or shop file: a hundred thousand lines nobody types.
 const MOST_TEXT: u64 = 4 << 20;
 
-fn read_text(path: &Path, advice: &str) -> Result<String, FolderError> {
+/// Reads a text file of the founder's; `advice` is told where it is not there.
+pub fn read_text(path: &Path, advice: &str) -> Result<String, FolderError> {
     let bytes = read_bytes(path, MOST_TEXT, advice)?;
     let text = String::from_utf8(bytes).map_err(|_| FolderError::NotText {
         path: path.to_owned(),

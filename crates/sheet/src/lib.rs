@@ -46,6 +46,7 @@
 //! # Ok::<(), sheet::SheetError>(())
 //! ```
 
+mod batch_cards;
 mod card;
 mod code;
 mod cut_templates;
@@ -62,6 +63,7 @@ mod words;
 mod workings;
 mod world;
 
+pub use batch_cards::batch_cards;
 pub use card::card;
 pub use cut_templates::cut_templates;
 pub use data::{Block, Paper, PaperRemark, PourSheet, RemarkLevel, Row};

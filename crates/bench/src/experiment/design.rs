@@ -5,7 +5,7 @@ use trials::belief::spans;
 use trials::chance::within;
 use trials::fit::{FitError, fit};
 use trials::model::{Model, on_day, on_mean_day, with_days};
-use trials::optimal::{chosen_beside, least_efficiency, repeats};
+use trials::optimal::{chosen_beside, efficiency, repeats};
 use trials::plan::{self, Extent, PlanError, spread};
 use trials::region::unattainable;
 
@@ -36,7 +36,9 @@ pub struct Teaches {
     pub batches: usize,
     /// Batches to spare, from which the noise is known.
     pub degrees: usize,
-    /// The least share of the teaching of the best plan of as many batches that this one has.
+    /// The share of the teaching of the best plan of as many batches that this one has, were no
+    /// batch bound to a session or to repeat another; above 1 where batches went on beyond the
+    /// mixes of a first plan.
     pub efficiency: f64,
     /// For each thing that changes, the smallest change of the response from its low to its high
     /// end that shows, in noises of one batch.
@@ -48,8 +50,8 @@ pub struct Teaches {
 }
 
 /// A left-out term that adds less than this part of itself to a coefficient hides nothing worth
-/// telling.
-const WORTH_TELLING: f64 = 0.1;
+/// telling: its own effect is seldom larger than those that are learnt.
+const WORTH_TELLING: f64 = 0.25;
 
 /// Plans the batches of an experiment.
 ///
@@ -121,6 +123,12 @@ pub fn teaches(
     let found = fit(&model, &on_days, &ramp)?;
     let candidates = space.candidates(experiment.aim, true);
     let candidates = candidates.map_err(ExperimentError::Percent)?;
+    let freest = chosen_beside(&plain, &[], &candidates, points.len(), experiment.seed);
+    let freest = freest.map_err(PlanError::from)?;
+    let freest: Vec<Vec<f64>> = freest
+        .into_iter()
+        .map(|at| candidates[at].clone())
+        .collect();
     let half = within(0.95, found.degrees);
     let shows = ends(space, &points).into_iter().map(|(name, low, high)| {
         let (low, high) = (on_mean_day(&low, days), on_mean_day(&high, days));
@@ -140,7 +148,7 @@ pub fn teaches(
         different: different.len(),
         batches: batches.len(),
         degrees: found.degrees,
-        efficiency: least_efficiency(&plain, &points, &candidates),
+        efficiency: efficiency(&plain, &points, &freest),
         shows,
         hidden: hidden(space, &model, &on_days)?,
         unattainable: out_of_reach(space),
@@ -295,9 +303,13 @@ pub fn hidden(space: &Space, model: &Model, points: &[Vec<f64>]) -> Result<Vec<A
     let told = found.into_iter().map(|mut one| {
         one.falsifies
             .retain(|(_, part)| part.abs() >= WORTH_TELLING);
+        one.falsifies
+            .sort_by(|one, other| other.1.abs().total_cmp(&one.1.abs()));
         one
     });
-    Ok(told.filter(|one| !one.falsifies.is_empty()).collect())
+    // What only lifts all mixes alike falsifies no comparison.
+    let compares = |one: &Alias| one.falsifies.iter().any(|(name, _)| name != "constant");
+    Ok(told.filter(compares).collect())
 }
 
 /// Everything of second order: what bends and what acts together, later parts too.

@@ -6,6 +6,7 @@ pub mod completions;
 pub mod conduct;
 pub mod cores;
 pub mod draw;
+pub mod experiment;
 pub mod lesson;
 pub mod look;
 pub mod man;

@@ -30,10 +30,11 @@ pub(super) static FRENCH: LazyLock<Messages> =
 pub(super) static SPANISH: LazyLock<Messages> = LazyLock::new(|| Messages::of("es", &ES, None));
 
 /// British English, the only language in which laws describe themselves.
-const EN_GB: [&str; 11] = [
+const EN_GB: [&str; 12] = [
     include_str!("../../data/words/en-GB/charge.ftl"),
     include_str!("../../data/words/en-GB/cores.ftl"),
     include_str!("../../data/words/en-GB/draw.ftl"),
+    include_str!("../../data/words/en-GB/experiment.ftl"),
     include_str!("../../data/words/en-GB/laws.ftl"),
     include_str!("../../data/words/en-GB/lesson.ftl"),
     include_str!("../../data/words/en-GB/making.ftl"),
@@ -45,10 +46,11 @@ const EN_GB: [&str; 11] = [
 ];
 
 /// French.
-const FR: [&str; 10] = [
+const FR: [&str; 11] = [
     include_str!("../../data/words/fr/charge.ftl"),
     include_str!("../../data/words/fr/cores.ftl"),
     include_str!("../../data/words/fr/draw.ftl"),
+    include_str!("../../data/words/fr/experiment.ftl"),
     include_str!("../../data/words/fr/lesson.ftl"),
     include_str!("../../data/words/fr/making.ftl"),
     include_str!("../../data/words/fr/paper.ftl"),
@@ -59,10 +61,11 @@ const FR: [&str; 10] = [
 ];
 
 /// Spanish.
-const ES: [&str; 10] = [
+const ES: [&str; 11] = [
     include_str!("../../data/words/es/charge.ftl"),
     include_str!("../../data/words/es/cores.ftl"),
     include_str!("../../data/words/es/draw.ftl"),
+    include_str!("../../data/words/es/experiment.ftl"),
     include_str!("../../data/words/es/lesson.ftl"),
     include_str!("../../data/words/es/making.ftl"),
     include_str!("../../data/words/es/paper.ftl"),

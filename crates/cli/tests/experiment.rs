@@ -1,0 +1,173 @@
+//! `oddside experiment` as a founder meets it: a plan, cards, results, pictures.
+
+#![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
+
+mod shop;
+
+use std::fs;
+
+use shop::{Shop, examples};
+
+/// The example, copied without its batches and results.
+fn village() -> Shop {
+    let shop = Shop::new();
+    let text = fs::read(examples().join("village-heap/experiment.toml")).unwrap();
+    shop.file("heap/experiment.toml", text);
+    shop
+}
+
+/// The example with its batches and results.
+fn measured() -> Shop {
+    let shop = village();
+    for name in ["batches.toml", "results.csv"] {
+        let bytes = fs::read(examples().join("village-heap").join(name)).unwrap();
+        shop.file(&format!("heap/{name}"), bytes);
+    }
+    shop
+}
+
+#[test]
+fn a_new_folder_is_planned_as_it_stands() {
+    let shop = Shop::new();
+    shop.run(&["experiment", "new", "own"]).ends_with(0);
+    shop.run(&["experiment", "new", "own"])
+        .ends_with(2)
+        .talks("already there");
+    let said = shop.run(&["experiment", "plan", "own"]);
+    said.ends_with(0)
+        .says("9 batches of 1 kg")
+        .says("drawn by lot")
+        .says("dust");
+    assert!(
+        fs::read(shop.path().join("own/batch-cards.pdf"))
+            .unwrap()
+            .starts_with(b"%PDF")
+    );
+}
+
+/// The heap from scratch: nine batches and six later, two repeats, molasses in a second session.
+#[test]
+fn the_village_heap_is_planned_as_its_example_says() {
+    let shop = village();
+    let said = shop.run(&["experiment", "plan", "heap"]);
+    said.ends_with(0)
+        .says("15 batches of 1 kg")
+        .says("from batch 10 on a second session, with molasses")
+        .says("repeats, which show the noise")
+        .says("holds");
+    let own = fs::read_to_string(shop.path().join("heap/batches.toml")).unwrap();
+    let shipped = fs::read_to_string(examples().join("village-heap/batches.toml")).unwrap();
+    assert_eq!(own, shipped);
+    assert_eq!(said.out, shop.run(&["experiment", "plan", "heap"]).out);
+}
+
+#[test]
+fn results_come_in_one_by_one_and_as_a_table() {
+    let shop = village();
+    let enter = |more: &[&str]| shop.run(&[&["experiment", "enter", "heap"], more].concat());
+    enter(&["1", "green=40"])
+        .ends_with(2)
+        .talks("oddside experiment plan");
+    shop.run(&["experiment", "plan", "heap"]).ends_with(0);
+    enter(&["1", "green=40 kPa", "perm=55"])
+        .ends_with(0)
+        .talks("2 results kept");
+    enter(&["1", "green=52"])
+        .ends_with(3)
+        .talks("40")
+        .talks("--replace")
+        .talks("--again");
+    enter(&["1", "green=52", "--replace"]).ends_with(0);
+    enter(&["77", "green=52"])
+        .ends_with(2)
+        .talks("batches 1 to 15");
+    enter(&["2"]).ends_with(64);
+    shop.file(
+        "bench.csv",
+        "batch;green strength;permeability\n2;41,5;\n3;x;60\n4;44;58\n",
+    );
+    enter(&["--csv", "bench.csv"])
+        .ends_with(2)
+        .talks("4 results kept")
+        .talks("line 3, left out");
+    let kept = fs::read_to_string(shop.path().join("heap/results.csv")).unwrap();
+    assert!(
+        kept.contains("1,green strength,40,\n1,permeability,55,\n1,green strength,52,replaces")
+    );
+    shop.run(&["experiment", "plan", "heap", "--force"])
+        .ends_with(2)
+        .talks("has results");
+    let said = shop.run(&["experiment", "read", "heap"]);
+    said.ends_with(0)
+        .says("3 of 15 batches measured")
+        .says("still to measure");
+}
+
+#[test]
+fn the_example_is_read_drawn_and_goes_on() {
+    let shop = measured();
+    let said = shop.run(&["experiment", "read", "heap"]);
+    said.ends_with(0)
+        .says("15 of 15 batches measured")
+        .says("green strength")
+        .says("noise of one batch, by repeats")
+        .says("best for all")
+        .says("most likely to be better")
+        .says("teaches most");
+    let picture = "heap/pictures/green-strength-dug-clay-water.svg";
+    let svg = fs::read_to_string(shop.path().join(picture)).unwrap();
+    assert!(svg.contains("url(#unknown)") && svg.contains("dug clay") && svg.contains("</svg>"));
+    let json = shop.run(&["experiment", "read", "heap", "--json"]).json();
+    assert_eq!(
+        json["responses"][0]["results"].as_array().unwrap().len(),
+        15
+    );
+    assert!(json["next"][0]["mix"]["amounts"].is_array());
+    shop.run(&["experiment", "plan", "heap", "--more", "2"])
+        .ends_with(0)
+        .says("17 batches");
+    let batches = fs::read_to_string(shop.path().join("heap/batches.toml")).unwrap();
+    assert_eq!(batches.matches("from = \"next\"").count(), 2);
+    shop.run(&["experiment", "read", "heap"])
+        .says("still to measure: batch 16, 17");
+}
+
+#[test]
+fn every_language_tells_it() {
+    for (language, words) in [("fr", "gâchées"), ("es", "amasadas"), ("us", "batches")] {
+        let shop = measured();
+        shop.file("shop.toml", format!("words = \"{language}\"\n"));
+        shop.run(&["experiment", "plan", "heap"])
+            .ends_with(0)
+            .says(words);
+        shop.run(&["experiment", "read", "heap"])
+            .ends_with(0)
+            .says(words);
+    }
+}
+
+#[test]
+fn what_is_wrong_in_the_file_is_told_with_its_place() {
+    let shop = village();
+    let path = shop.path().join("heap/experiment.toml");
+    let text = fs::read_to_string(&path).unwrap();
+    let plan = |text: &str| {
+        shop.file("heap/experiment.toml", text);
+        shop.run(&["experiment", "plan", "heap"])
+    };
+    plan(&text.replace("repeats = 2", "repeat = 2"))
+        .ends_with(2)
+        .talks("did you mean `repeats`");
+    plan(&text.replace("basis = \"dry\"", ""))
+        .ends_with(2)
+        .talks("basis = \"dry\"");
+    plan(&text.replace("batches = 9", "batches = 3"))
+        .ends_with(2)
+        .talks("batches");
+    plan(&text.replace("1.0 % of wet mass", "9.0 % of wet mass"))
+        .ends_with(2)
+        .talks("river sand brings");
+    shop.run(&["experiment", "plan", "nowhere"])
+        .ends_with(2)
+        .talks("experiment new DIR");
+}
