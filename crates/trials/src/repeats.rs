@@ -3,7 +3,8 @@
 use thiserror::Error;
 
 use crate::chance::{chi_squared_below, upper_f};
-use crate::fit::{Fit, groups};
+use crate::fit::{Fit, fit, groups};
+use crate::model::{Model, Term, on_day, with_days};
 
 /// The noise of runs that were made alike.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -68,7 +69,40 @@ pub fn lack_of_fit(
     points: &[Vec<f64>],
     responses: &[f64],
 ) -> Result<LackOfFit, LackOfFitError> {
-    let (squares, degrees_of_repeats) = within_points(points, responses);
+    judged(fit, within_points(points, responses))
+}
+
+/// The noise of runs at the same point where days differ: what is left when each point has a level
+/// of its own and each day a shift of its own; nothing if that leaves no run to spare.
+pub fn noise_within_days(
+    points: &[Vec<f64>],
+    day_of: &[usize],
+    days: usize,
+    responses: &[f64],
+) -> Option<Noise> {
+    let (squares, degrees) = beyond_days(points, day_of, days, responses);
+    (degrees > 0).then(|| Noise::of(squares, degrees))
+}
+
+/// The same judgement as [`lack_of_fit`] for a fit with days, by [`noise_within_days`]: a point
+/// that is repeated on another day counts as repeated.
+///
+/// # Errors
+/// When the runs leave nothing to judge by.
+pub fn lack_of_fit_within_days(
+    fit: &Fit,
+    points: &[Vec<f64>],
+    day_of: &[usize],
+    days: usize,
+    responses: &[f64],
+) -> Result<LackOfFit, LackOfFitError> {
+    judged(fit, beyond_days(points, day_of, days, responses))
+}
+
+fn judged(
+    fit: &Fit,
+    (squares, degrees_of_repeats): (f64, usize),
+) -> Result<LackOfFit, LackOfFitError> {
     if degrees_of_repeats == 0 {
         return Err(LackOfFitError::NothingRepeated);
     }
@@ -100,6 +134,36 @@ impl Noise {
             degrees,
         }
     }
+}
+
+/// Squares about a level of each point and a shift of each day, and how many degrees of freedom
+/// they have; none where points and days cannot be told apart.
+fn beyond_days(
+    points: &[Vec<f64>],
+    day_of: &[usize],
+    days: usize,
+    responses: &[f64],
+) -> (f64, usize) {
+    if days < 2 {
+        return within_points(points, responses);
+    }
+    let groups = groups(points);
+    let level = |run: usize| {
+        let own = groups
+            .iter()
+            .map(|group| f64::from(u8::from(group.contains(&run))));
+        on_day(&own.collect::<Vec<_>>(), day_of[run], days)
+    };
+    let levels: Vec<Vec<f64>> = (0..points.len()).map(level).collect();
+    let term = |at: usize| Term { factors: vec![at] };
+    let model = Model {
+        variables: (1..=groups.len()).map(|at| format!("point {at}")).collect(),
+        terms: (0..groups.len()).map(term).collect(),
+    };
+    let found = fit(&with_days(&model, days), &levels, responses);
+    found.map_or((0.0, 0), |one| {
+        (one.left.iter().map(|left| left * left).sum(), one.degrees)
+    })
 }
 
 /// Squares about the mean of each point, and how many degrees of freedom they have.

@@ -10,6 +10,7 @@ use trials::lattice::{grid, lattice};
 use trials::map::{square, triangle};
 use trials::model::{Bend, Blending, Model, mixture, on_day, surface, with_days};
 use trials::region::{Component, Region, RegionError};
+use trials::repeats::noise_within_days;
 use trials::settings::central_composite;
 use trials::verdict::Good;
 
@@ -162,4 +163,29 @@ fn days_are_taken_off_before_mixes_are_judged() {
         (chance.unwrap() - by_hand).abs() < 1e-6,
         "{chance:?} for {by_hand}"
     );
+}
+
+/// Three mixes on each of two days, worked by hand.
+#[test]
+fn a_mix_made_again_on_another_day_is_a_repeat() {
+    let runs = [
+        (0.0, 0, 5.0),
+        (0.0, 1, 15.3),
+        (1.0, 0, 8.0),
+        (1.0, 1, 18.0),
+        (2.0, 0, 6.0),
+        (2.0, 1, 15.7),
+    ];
+    let points: Vec<Vec<f64>> = runs.iter().map(|one| vec![one.0]).collect();
+    let days: Vec<usize> = runs.iter().map(|one| one.1).collect();
+    let responses: Vec<f64> = runs.iter().map(|one| one.2).collect();
+    let noise = noise_within_days(&points, &days, 2, &responses).unwrap();
+    // Differences of the days are 10.3, 10.0 and 9.7; about their mean 10 half their squares is
+    // 0.09, with two degrees of freedom.
+    assert_eq!(noise.degrees, 2);
+    assert!(
+        (noise.deviation - (0.09_f64 / 2.0).sqrt()).abs() < 1e-9,
+        "{noise:?}"
+    );
+    assert!(noise_within_days(&points[..3], &days[..3], 2, &responses[..3]).is_none());
 }

@@ -11,7 +11,9 @@ use trials::chance::within;
 use trials::fit::{Fit, FitError, Prediction, fit};
 use trials::model::{on_day, on_mean_day, with_days};
 use trials::region::RegionError;
-use trials::repeats::{LackOfFit, LackOfFitError, Noise, lack_of_fit, noise};
+use trials::repeats::{
+    LackOfFit, LackOfFitError, Noise, lack_of_fit_within_days, noise_within_days,
+};
 
 use crate::experiment::batches::Batch;
 use crate::experiment::design::{ends, hidden};
@@ -213,12 +215,12 @@ fn of_response(
         .map(|(point, day)| on_day(point, *day, days))
         .collect();
     ResponseRead {
-        repeats: noise(&on_days, &results),
+        repeats: noise_within_days(&points, &day_of, days, &results),
         fitted: shaped(space, &on_days, &results, days)
             .map(|(shape, fit)| Fitted {
                 shape,
                 days,
-                lack: lack_of_fit(&fit, &on_days, &results),
+                lack: lack_of_fit_within_days(&fit, &points, &day_of, days, &results),
                 chance_of_flat: chance_of_flat_within_days(&fit, &day_of, days, &results)
                     .ok()
                     .flatten(),

@@ -196,13 +196,18 @@ fn response_told(experiment: &Experiment, response: &Response, read: &ResponseRe
         lines: Vec::new(),
         cautions: Vec::new(),
     };
-    told.lines.push(match &read.repeats {
-        Some(noise) => Said::new("experiment-noise-repeats")
-            .with("noise", response.shown(noise.deviation))
-            .with("low", response.shown(noise.low))
-            .with("high", response.shown(noise.high)),
-        None if read.results.is_empty() => Said::new("experiment-unread-none"),
-        None => Said::new("experiment-noise-unrepeated"),
+    told.lines.extend(match &read.repeats {
+        Some(noise) => Some(
+            Said::new("experiment-noise-repeats")
+                .with("noise", response.shown(noise.deviation))
+                .with("low", response.shown(noise.low))
+                .with("high", response.shown(noise.high)),
+        ),
+        None if read.results.is_empty() => Some(Said::new("experiment-unread-none")),
+        None => read
+            .fitted
+            .is_ok()
+            .then(|| Said::new("experiment-noise-unrepeated")),
     });
     match &read.fitted {
         Ok(fitted) => fitted_told(experiment, response, fitted, &mut told),

@@ -7,6 +7,7 @@ mod entering;
 mod planning;
 mod reading;
 mod simulated;
+mod telling;
 
 use bench::experiment::Experiment;
 use bench::experiment::file::ExperimentFile;

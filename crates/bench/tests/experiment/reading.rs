@@ -79,6 +79,11 @@ fn days_do_not_pass_for_mixes() {
         (apart.change - 100.0).abs() < apart.within.unwrap(),
         "{apart:?}"
     );
+    let repeats = said.responses[0].repeats.unwrap();
+    assert!(
+        repeats.low < 1.0 && repeats.high > 1.0,
+        "the noise without the days: {repeats:?}"
+    );
     let best = fitted.best.as_ref().unwrap();
     let mix = batch(&Space::of(&experiment), &best.point, 99, 1, From::Next);
     assert!(hill(&experiment, &mix) > 56.0);

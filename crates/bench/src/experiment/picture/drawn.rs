@@ -87,7 +87,7 @@ fn head(drawing: &Drawing) -> String {
         escaped(&drawing.title),
         escaped(&drawing.caption)
     );
-    words(&mut svg, [LEFT, 30.0], "start", 18.0, &drawing.title);
+    words(&mut svg, [LEFT, 26.0], "start", 18.0, &drawing.title);
     words(
         &mut svg,
         [20.0, HEIGHT - 14.0],

@@ -105,11 +105,16 @@ fn better(
 /// as one response alone.
 const MOST_DRAWN_AT: usize = 3_000;
 
+/// Points spread over all of them by steps of the golden section: an even step would pass over one
+/// of two choices, which follow each other.
 fn thinned(everywhere: &[Vec<f64>], responses: usize) -> Vec<Vec<f64>> {
-    let each = (everywhere.len() * responses)
-        .div_ceil(MOST_DRAWN_AT)
-        .max(1);
-    everywhere.iter().step_by(each).cloned().collect()
+    let count = MOST_DRAWN_AT / responses.max(1);
+    if everywhere.len() <= count {
+        return everywhere.to_vec();
+    }
+    let golden = (5.0_f64.sqrt() - 1.0) / 2.0;
+    let place = |at: usize| ((at as f64 * golden).fract() * everywhere.len() as f64) as usize;
+    (0..count).map(|at| everywhere[place(at)].clone()).collect()
 }
 
 /// Batches for which every response was measured.
