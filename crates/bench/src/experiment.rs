@@ -17,6 +17,7 @@ mod meant;
 pub mod picture;
 pub mod reading;
 pub mod results;
+pub mod results_told;
 pub mod space;
 pub mod told;
 pub mod trouble;

@@ -7,7 +7,8 @@ use bench::experiment::design::planned;
 use bench::experiment::picture::pictures;
 use bench::experiment::reading::{Read, Unnamed, Unread, read};
 use bench::experiment::results::Reading;
-use bench::experiment::told::{Told, plan_told, read_told};
+use bench::experiment::results_told::read_told;
+use bench::experiment::told::{Told, plan_told};
 use job::words::Language;
 use job::words::said::Said;
 

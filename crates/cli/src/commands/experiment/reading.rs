@@ -7,7 +7,7 @@ use bench::experiment::answer_file::AnswerFile;
 use bench::experiment::chart::chart;
 use bench::experiment::picture::pictures;
 use bench::experiment::reading::{Read, read};
-use bench::experiment::told::read_told;
+use bench::experiment::results_told::read_told;
 use bench::experiment::{Experiment, trouble::ExperimentError};
 use job::folder::write_whole;
 use job::words::Language;
