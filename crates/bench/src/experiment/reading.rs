@@ -69,7 +69,7 @@ pub struct Fitted {
     pub chance_of_flat: Option<f64>,
     /// What each thing that changes does.
     pub effects: Vec<Effect>,
-    /// How the later days differ from the first.
+    /// How the later days differ from the first, each called by its number.
     pub days_apart: Vec<Effect>,
     /// What hides behind the terms.
     pub hidden: Vec<Alias>,
@@ -199,7 +199,8 @@ fn of_response(
         .iter()
         .map(|at| space.point(&batches[*at]))
         .collect();
-    let (day_of, days) = days_of(batches, &measured);
+    let (day_of, known_days) = days_of(batches, &measured);
+    let days = known_days.len().max(1);
     let on_days: Vec<Vec<f64>> = points
         .iter()
         .zip(&day_of)
@@ -216,7 +217,7 @@ fn of_response(
                     .ok()
                     .flatten(),
                 effects: effects(space, &points, &fit, days),
-                days_apart: days_apart(&fit, days),
+                days_apart: days_apart(&fit, &known_days),
                 hidden: hidden(space, &fit.model, &on_days).unwrap_or_default(),
                 best: None,
                 unnamed: None,
@@ -229,8 +230,8 @@ fn of_response(
     }
 }
 
-/// The days of the measured batches, counted from nought without gaps.
-fn days_of(batches: &[Batch], measured: &[usize]) -> (Vec<usize>, usize) {
+/// The day of each measured batch, counted from nought without gaps, and the days themselves.
+fn days_of(batches: &[Batch], measured: &[usize]) -> (Vec<usize>, Vec<usize>) {
     let mut known: Vec<usize> = measured.iter().map(|at| batches[*at].day).collect();
     known.sort_unstable();
     known.dedup();
@@ -240,7 +241,7 @@ fn days_of(batches: &[Batch], measured: &[usize]) -> (Vec<usize>, usize) {
             .position(|day| *day == batches[*at].day)
             .unwrap_or(0)
     };
-    (measured.iter().map(place).collect(), known.len().max(1))
+    (measured.iter().map(place).collect(), known)
 }
 
 /// The fit of the shape that bends most of those that leave a batch to spare; failing that, a plane
@@ -316,11 +317,12 @@ fn effects(space: &Space, points: &[Vec<f64>], fit: &Fit, days: usize) -> Vec<Ef
     .collect()
 }
 
-fn days_apart(fit: &Fit, days: usize) -> Vec<Effect> {
-    let later = fit.coefficients.iter().rev().take(days - 1).rev();
+fn days_apart(fit: &Fit, days: &[usize]) -> Vec<Effect> {
+    let later = fit.coefficients.iter().rev().take(days.len() - 1).rev();
     later
-        .map(|one| Effect {
-            name: one.name.clone(),
+        .zip(&days[1..])
+        .map(|(one, day)| Effect {
+            name: day.to_string(),
             change: one.value,
             within: one.sure.map(|sure| sure.high - one.value),
         })

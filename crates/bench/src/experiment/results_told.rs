@@ -130,7 +130,7 @@ fn fitted_told(experiment: &Experiment, response: &Response, fitted: &Fitted, to
     }
     lines.extend(fitted.effects.iter().map(|one| effect(response, one)));
     lines.extend(fitted.days_apart.iter().filter_map(|one| {
-        let said = Said::new("experiment-day-apart").with("name", one.name.as_str());
+        let said = Said::new("experiment-day-apart").with("day", one.name.as_str());
         let said = said.with("change", response.shown(one.change));
         Some(said.with("within", response.shown(one.within?)))
     }));
