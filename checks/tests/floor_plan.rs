@@ -24,7 +24,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "reckon", "rigging", "mould", "pattern", "metal", "sand", "measure",
         ],
     ),
-    ("bench", &["job", "sand", "trials", "measure"]),
+    ("bench", &["job", "reckon", "sand", "trials", "measure"]),
     ("sheet", &["bench", "job", "measure"]),
     (
         "cli",

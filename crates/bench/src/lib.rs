@@ -15,4 +15,9 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+pub mod book;
 pub mod experiment;
+pub mod given;
+pub mod tested;
+pub mod told;
+pub mod trouble;

@@ -14,8 +14,8 @@ use bench::experiment::entry::Meant;
 
 use crate::args::{Args, Command, ExperimentCommand};
 use crate::commands::{
-    card, charge, completions, conduct, cores, draw, experiment, lesson, look, man, mould, new,
-    pattern, plan, reckon, schema, solids, why,
+    card, charge, completions, conduct, cores, draw, experiment, heap, lesson, look, man, mould,
+    new, pattern, plan, reckon, sand, schema, solids, why,
 };
 use crate::trouble::Trouble;
 
@@ -72,6 +72,8 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
         Command::Reckon { name, given, json } => reckon::run(name.as_deref(), &given, json),
         Command::Why { figure, job } => why::run(figure.as_deref(), &job),
         Command::Experiment { what } => run_experiment(what),
+        Command::Sand { what } => sand::run(what),
+        Command::Heap { what } => heap::run(what),
         Command::Man => man::run(),
         Command::Completions { shell } => completions::run(shell),
         Command::Charge {

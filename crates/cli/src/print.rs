@@ -2,6 +2,7 @@
 
 use std::io::{self, Write};
 
+use bench::told::Told;
 use comfy_table::Table;
 use job::cores_told::Line;
 use job::plan::Plan;
@@ -9,6 +10,7 @@ use job::remark::{Level, Remark};
 use job::words::Language;
 use job::words::said::Said;
 use measure::source::Source;
+use measure::text::System;
 use reckon::worked::Narrowing;
 
 use crate::trouble::Trouble;
@@ -85,6 +87,25 @@ pub fn plan(plan: &Plan) -> String {
         remarks(&plan.remarks, language),
         unread(language),
     )
+}
+
+/// What the bench says.
+pub fn told(told: &Told, language: Language, units: System) -> String {
+    let mut figures = table_in(language, &["", "likely", "head-between", "head-or"]);
+    for figure in &told.figures {
+        let shown = figure.shown(language, units);
+        let beside = figure.beside.as_ref().map(|said| language.say(said));
+        figures.add_row([
+            language.say(&figure.label()),
+            shown.likely.clone(),
+            language.between(&shown).unwrap_or_default(),
+            beside.or(shown.other).unwrap_or_default(),
+        ]);
+    }
+    let lines = told.lines.iter().map(|told| line(told, language));
+    let lines: String = lines.collect();
+    let head = language.say(&told.head);
+    format!("{head}\n\n{figures}\n\n{lines}{}", unread(language))
 }
 
 /// A line at the end of what is told in a language that no founder has read.

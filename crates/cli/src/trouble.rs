@@ -3,6 +3,7 @@
 use std::io;
 use std::process::ExitCode;
 
+use bench::trouble::BenchError;
 use job::file_fault::FileFault;
 use job::folder::FolderError;
 use job::job::JobError;
@@ -138,6 +139,9 @@ pub enum Trouble {
     /// A result about which something has to be said first.
     #[error("{0}")]
     ResultAsked(bench::experiment::trouble::EntryError),
+    /// The sand bench.
+    #[error(transparent)]
+    Bench(#[from] bench::trouble::BenchError),
     /// Standard output.
     #[error("cannot print: {0}")]
     Output(io::Error),
@@ -183,6 +187,9 @@ impl Trouble {
             Trouble::Usage(_) | Trouble::NoMetal | Trouble::Misplaced(_) => 64,
             Trouble::Reckon(_) | Trouble::NotAPair(_) | Trouble::NoSuchFigure { .. } => 64,
             Trouble::Charge(_) | Trouble::NoMass => 2,
+            Trouble::Bench(BenchError::Given(wrong)) if wrong.asks() => 3,
+            Trouble::Bench(BenchError::Given(_)) => 64,
+            Trouble::Bench(BenchError::Refused(_)) => 2,
             Trouble::Making(_) | Trouble::Write(_) => 2,
             Trouble::InTheJob(_) | Trouble::NoTarget | Trouble::NothingToEnter => 64,
             Trouble::Experiment(_) | Trouble::NotPlanned | Trouble::ResultsOfThePlan => 2,

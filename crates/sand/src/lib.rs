@@ -27,6 +27,7 @@ pub mod heap;
 pub mod humidity;
 pub mod jar;
 pub mod mix;
+pub mod mixes;
 pub mod mixing;
 pub mod moisture;
 pub mod permeability;

@@ -30,7 +30,8 @@ pub(super) static FRENCH: LazyLock<Messages> =
 pub(super) static SPANISH: LazyLock<Messages> = LazyLock::new(|| Messages::of("es", &ES, None));
 
 /// British English, the only language in which laws describe themselves.
-const EN_GB: [&str; 12] = [
+const EN_GB: [&str; 13] = [
+    include_str!("../../data/words/en-GB/bench.ftl"),
     include_str!("../../data/words/en-GB/charge.ftl"),
     include_str!("../../data/words/en-GB/cores.ftl"),
     include_str!("../../data/words/en-GB/draw.ftl"),
@@ -46,7 +47,8 @@ const EN_GB: [&str; 12] = [
 ];
 
 /// French.
-const FR: [&str; 11] = [
+const FR: [&str; 12] = [
+    include_str!("../../data/words/fr/bench.ftl"),
     include_str!("../../data/words/fr/charge.ftl"),
     include_str!("../../data/words/fr/cores.ftl"),
     include_str!("../../data/words/fr/draw.ftl"),
@@ -61,7 +63,8 @@ const FR: [&str; 11] = [
 ];
 
 /// Spanish.
-const ES: [&str; 11] = [
+const ES: [&str; 12] = [
+    include_str!("../../data/words/es/bench.ftl"),
     include_str!("../../data/words/es/charge.ftl"),
     include_str!("../../data/words/es/cores.ftl"),
     include_str!("../../data/words/es/draw.ftl"),

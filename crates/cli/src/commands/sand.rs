@@ -1,0 +1,181 @@
+//! `oddside sand`: the sand on the bench.
+
+use std::path::Path;
+use std::process::ExitCode;
+
+use bench::given::Given;
+use bench::tested::readings::{Reading, ReadingsFile, entered, named, worked};
+use bench::tested::sand_file::{STARTER, SandFile};
+use bench::tested::{card, drying, pucks, readings, recipe, watch, water};
+use bench::told::Told;
+use bench::trouble::BenchError;
+use job::file_fault::read;
+use job::folder::{FolderError, read_text, shop_above, write_whole};
+use job::shop::Shop;
+use serde::de::DeserializeOwned;
+
+use crate::args::SandCommand;
+use crate::print;
+use crate::trouble::Trouble;
+
+/// Does what was asked for.
+pub fn run(what: SandCommand) -> Result<ExitCode, Trouble> {
+    match what {
+        SandCommand::New { file } => new(&file, STARTER),
+        SandCommand::Card { file, json } => {
+            let typed: SandFile = typed(&file, "start one with: oddside sand new")?;
+            tell(&card::card(&typed)?, &shop()?, json)
+        }
+        SandCommand::Recipe { mix, given, json } => of_mix(mix.as_deref(), &given, json),
+        SandCommand::Water { given, json } => by(&given, &water::KEYS, water::water, json),
+        SandCommand::Dry { given, json } => by(&given, &drying::KEYS, drying::dry, json),
+        SandCommand::Stand { given, json } => by(&given, &drying::STAND_KEYS, drying::stand, json),
+        SandCommand::Pucks { given, file, json } => {
+            let typed: SandFile = typed(&file, "start one with: oddside sand new")?;
+            by(
+                &given,
+                &pucks::KEYS,
+                |given| pucks::pucks(&typed, given),
+                json,
+            )
+        }
+        SandCommand::Test {
+            test: None, json, ..
+        } => tell(&readings::list(), &shop()?, json),
+        SandCommand::Test {
+            test: Some(test),
+            given,
+            day,
+            good,
+            file,
+            json,
+        } => test_of_day(&test, &given, day.map(|day| (day, good)), &file, json),
+        SandCommand::Watch {
+            test,
+            file,
+            svg,
+            json,
+        } => watched(&test, &file, svg.as_deref(), json),
+    }
+}
+
+/// Starts a commented file where there is none.
+pub fn new(file: &Path, starter: &str) -> Result<ExitCode, Trouble> {
+    if file.exists() {
+        let path = file.to_owned();
+        return Err(FolderError::InTheWay { path }.into());
+    }
+    write_whole(file, starter.as_bytes())?;
+    written(file, &shop()?);
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Reads what was typed, works it out and tells it.
+pub fn by(
+    given: &[String],
+    keys: &[&str],
+    work: impl Fn(&Given) -> Result<Told, BenchError>,
+    json: bool,
+) -> Result<ExitCode, Trouble> {
+    let shop = shop()?;
+    let given = Given::read(given, keys, &shop.scoops).map_err(BenchError::from)?;
+    tell(&work(&given)?, &shop, json)
+}
+
+/// Prints what came of an ask.
+pub fn tell(told: &Told, shop: &Shop, json: bool) -> Result<ExitCode, Trouble> {
+    match json {
+        true => print::out(&told.json())?,
+        false => print::out(&print::told(told, shop.words, shop.units))?,
+    }
+    Ok(ExitCode::SUCCESS)
+}
+
+/// A founder's file; `advice` is told where it is not there.
+pub fn typed<T: DeserializeOwned>(file: &Path, advice: &str) -> Result<T, Trouble> {
+    let text = read_text(file, advice)?;
+    Ok(read(&file.display().to_string(), &text).map_err(FolderError::from)?)
+}
+
+/// The shop that stands above the folder one works in.
+pub fn shop() -> Result<Shop, Trouble> {
+    Ok(shop_above(Path::new("."))?.0)
+}
+
+/// Says that a file was written.
+pub fn written(file: &Path, shop: &Shop) {
+    let said = job::words::said::Said::new("written");
+    let said = said.with("file", file.display().to_string());
+    print::talk(&shop.words.say(&said));
+}
+
+fn of_mix(mix: Option<&str>, given: &[String], json: bool) -> Result<ExitCode, Trouble> {
+    let shop = shop()?;
+    match mix {
+        None => tell(&recipe::list(), &shop, json),
+        Some(mix) => by(
+            given,
+            &recipe::KEYS,
+            |given| recipe::recipe(mix, given, &shop),
+            json,
+        ),
+    }
+}
+
+fn test_of_day(
+    test: &str,
+    given: &[String],
+    day: Option<(String, bool)>,
+    file: &Path,
+    json: bool,
+) -> Result<ExitCode, Trouble> {
+    let shop = shop()?;
+    let test = named(test)?;
+    let pair = |text: &String| {
+        let (key, figure) = text
+            .split_once('=')
+            .ok_or_else(|| Trouble::NotAPair(text.clone()))?;
+        Ok((key.trim().to_owned(), figure.trim().to_owned()))
+    };
+    let pairs = given
+        .iter()
+        .map(pair)
+        .collect::<Result<Vec<_>, Trouble>>()?;
+    let text = match file.exists() {
+        true => read_text(file, "")?,
+        false => String::new(),
+    };
+    let name = file.display().to_string();
+    let book: ReadingsFile = read(&name, &text).map_err(FolderError::from)?;
+    let (told, value) = worked(test, &pairs, &book)?;
+    if let Some((day, good)) = day {
+        let reading = Reading {
+            day,
+            test: test.name.to_owned(),
+            value,
+            good,
+        };
+        write_whole(file, entered(&text, &reading).as_bytes())?;
+        written(file, &shop);
+    }
+    tell(&told, &shop, json)
+}
+
+fn watched(test: &str, file: &Path, svg: Option<&Path>, json: bool) -> Result<ExitCode, Trouble> {
+    let shop = shop()?;
+    let test = named(test)?;
+    let book: ReadingsFile = typed(
+        file,
+        "enter readings with: oddside sand test NAME --day DAY",
+    )?;
+    let chart = watch::watched(test, &book)?;
+    if let Some(svg) = svg {
+        write_whole(svg, watch::svg(test, &chart, shop.words).as_bytes())?;
+        written(svg, &shop);
+    }
+    let told = watch::told(test, &chart);
+    if !json {
+        print::out(&format!("{}\n", watch::lines(&chart)))?;
+    }
+    tell(&told, &shop, json)
+}
