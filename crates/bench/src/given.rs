@@ -103,7 +103,7 @@ impl Given {
             let key = key.trim();
             let taken =
                 |known: &&str| *known == key || (known.ends_with('.') && key.starts_with(*known));
-            if !keys.iter().any(|known| taken(known)) {
+            if !keys.iter().any(taken) {
                 return Err(strange(key, keys));
             }
             let twice = pairs.insert(key.to_owned(), figure.trim().to_owned());

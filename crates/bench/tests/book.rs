@@ -1,5 +1,11 @@
 //! The book of a heap: scenario 4.7 of the needs, pours, and what is refused.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a helper that fails fails its test"
+)]
+
 use bench::book::file::{HeapFile, STARTER, begun};
 use bench::book::pour::{KEYS as POUR, poured};
 use bench::book::rescue::{KEYS as RESCUE, rescue};

@@ -1,5 +1,11 @@
 //! A sand on the bench: scenario 4.6 of the needs, and what is refused.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a helper that fails fails its test"
+)]
+
 use bench::given::Given;
 use bench::tested::card::card;
 use bench::tested::drying::{KEYS as DRY, STAND_KEYS, dry, stand};
