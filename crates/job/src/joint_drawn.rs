@@ -1,7 +1,7 @@
 //! A joint that wanders drawn from the solids of its mould: where it meets a casting, its contour
 //! lines, its cut, and the heights to which it is struck off.
 
-use pattern::draw::blocks::below;
+use pattern::draw::blocks::blocks;
 use pattern::draw::joint::Joint;
 use pattern::made::line::stations;
 use pattern::mesh::Mesh;
@@ -73,7 +73,7 @@ fn length_mm(line: &[Vector]) -> f64 {
 /// what the joint does within the metal is not told.
 fn contours(mould: &Mould, joint: &Joint, every_mm: f64) -> Vec<Contour> {
     let [low, high] = joint.shown_mm;
-    let sand = below(joint);
+    let [sand, _] = blocks(joint);
     let castings = mould.castings.iter().map(|solid| &solid.mesh);
     let castings: Vec<(&Mesh, Tree)> = castings.map(|mesh| (mesh, Tree::over(mesh))).collect();
     let is_sand = |at: &[f64; 2]| {

@@ -151,6 +151,16 @@ impl Body {
         self.0.decompose().into_iter().map(asked).collect()
     }
 
+    /// Bodies that do not touch each other as one.
+    ///
+    /// # Errors
+    ///
+    /// What the library says of the result.
+    pub fn of_parts(parts: &[Body]) -> Result<Body, BooleanError> {
+        let parts: Vec<Manifold> = parts.iter().map(|part| part.0.clone()).collect();
+        asked(Manifold::compose(&parts))
+    }
+
     /// The smallest body without hollows around some places.
     ///
     /// # Errors
@@ -168,6 +178,29 @@ impl Body {
     /// What the library says of the result.
     pub fn with_sides_up_to(&self, longest_mm: f64) -> Result<Body, BooleanError> {
         asked(self.0.refine_to_length(longest_mm))
+    }
+
+    /// The same without what joining and cutting leave behind: corners moved by up to `within_mm`
+    /// where that saves facets, and shells gone, of metal or of nothing, that are films or crumbs.
+    ///
+    /// # Errors
+    ///
+    /// What the library says of the result.
+    pub fn tidied(&self, within_mm: f64) -> Result<Body, BooleanError> {
+        let plain = asked(self.0.simplify(within_mm))?;
+        let mut shells = plain.0.decompose();
+        let all = shells.len();
+        let whole_mm3 = plain.volume_mm3();
+        shells.retain(|shell| {
+            let held_mm3 = shell.volume().abs();
+            let thickness_mm = 2.0 * held_mm3 / shell.surface_area();
+            let is_crumb = held_mm3 < CRUMB * whole_mm3 && thickness_mm < LAYER_MM;
+            thickness_mm > FILM_MM && !is_crumb
+        });
+        match shells.len() == all {
+            true => Ok(plain),
+            false => asked(Manifold::compose(&shells)),
+        }
     }
 
     /// Whether nothing is left.
@@ -199,6 +232,23 @@ impl Body {
         mesh
     }
 }
+
+/// Thickness below which metal, or a gap in it, is nothing but a film, mm: thinner than any printer's
+/// layer, thicker than a face misses another that it is laid along.
+pub const FILM_MM: f64 = 0.01;
+
+/// A shell that holds less than this share of a body and is thinner than [`LAYER_MM`] is a crumb.
+/// With a tenth of it the corners that skirts leave between each other stay; with ten times as much
+/// a raised letter that the joint cuts off would go.
+const CRUMB: f64 = 1e-4;
+
+/// What a printer lays at once, mm (common practice, no source).
+const LAYER_MM: f64 = 0.2;
+
+/// How far a corner may be moved for the sake of fewer facets, mm: a hundredth of what a printer
+/// lays. With a tenth of it needles are left where skirts cross, with ten times as much round walls
+/// lose a ten-thousandth of the part.
+pub const NEEDLE_MM: f64 = 1e-3;
 
 /// What reading a skin may lose, as a share of the volume, before it is read with its corners
 /// stirred: rounding loses less, and a film of a tenth of a thousandth of a millimetre over a part

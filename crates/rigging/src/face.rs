@@ -5,7 +5,7 @@
 //! flat joint; only a gate has to cross the cell.
 
 use pattern::boolean::Body;
-use pattern::draw::blocks::{above, below};
+use pattern::draw::blocks::blocks as halves;
 use pattern::draw::joint::{Joint, STEEPEST, joint_at};
 use pattern::draw::parting::{FLAT_ENOUGH, parting_line, parting_line_at};
 use pattern::draw::{DrawError, DrawSettings};
@@ -259,7 +259,7 @@ fn blocks(given: &Given, joint: Option<&Joint>) -> Result<[Body; 2], MouldError>
     let flask = &given.flask;
     let (x, y) = (flask.length.as_mm(), flask.width.as_mm());
     let [drag, cope] = match joint {
-        Some(joint) => [below(joint), above(joint)],
+        Some(joint) => halves(joint),
         None => [
             block([0.0, 0.0, -flask.drag.as_mm()], [x, y, 0.0]),
             block([0.0; 3], [x, y, flask.cope.as_mm()]),

@@ -1,6 +1,7 @@
 //! A pattern in the solids that are written: one piece or halves, the oddside, the board, each cut
 //! for the printer.
 
+use pattern::boolean::FILM_MM;
 use pattern::made::bed::{Bed, on_bed};
 use pattern::made::board::{BoardWish as OddsideWish, oddside};
 use pattern::made::filament::filament;
@@ -171,9 +172,6 @@ impl Making {
         Ok(())
     }
 }
-
-/// Nearer to the joint than this, mm, a pattern ends on it.
-const FILM_MM: f64 = 0.01;
 
 /// Half a turn about x: the face of the joint then lies on the bed.
 fn turned_over(mesh: &Mesh) -> Mesh {

@@ -2,20 +2,43 @@
 //! the draw. Together they are the inside of the flask, and their faces at the joint are the same.
 
 use super::joint::Joint;
+use crate::boolean::{Body, BooleanError};
 use crate::mesh::Mesh;
+use crate::vector::Vector;
 
-/// The block under a joint, down to the bottom of the flask: the drag before the part is taken out.
-pub fn below(joint: &Joint) -> Mesh {
-    block(joint, joint.flask[0][2])
+/// The blocks under and over a joint, down to the bottom of the flask and up to its top: drag and
+/// cope before the part is taken out. Where the joint is flat they have no more facets than it
+/// takes.
+pub fn blocks(joint: &Joint) -> [Mesh; 2] {
+    let whole = block(joint, joint.flask[0][2]);
+    let plain = plain(&whole, joint.flask[1][2]);
+    plain.unwrap_or_else(|_| {
+        let mut above = block(joint, joint.flask[1][2]);
+        for triangle in &mut above.triangles {
+            triangle.swap(1, 2);
+        }
+        [whole, above]
+    })
 }
 
-/// The block over a joint, up to the top of the flask: the cope before the part is taken out.
-pub fn above(joint: &Joint) -> Mesh {
-    let mut mesh = block(joint, joint.flask[1][2]);
-    for triangle in &mut mesh.triangles {
-        triangle.swap(1, 2);
-    }
-    mesh
+/// What is no further off than this, mm, is rounding of a joint that is flat.
+const ROUNDING_MM: f64 = 1e-5;
+
+/// A block with the facets of its flat places joined, and what is over it up to the top of the
+/// flask.
+fn plain(block: &Mesh, top_mm: f64) -> Result<[Mesh; 2], BooleanError> {
+    let below = Body::of(block)?.tidied(ROUNDING_MM)?;
+    let [low, high] = block.bounds();
+    let corner = |i: u8| {
+        [
+            [low[0], high[0]][usize::from(i & 1)],
+            [low[1], high[1]][usize::from(i >> 1 & 1)],
+            [low[2], top_mm][usize::from(i >> 2)],
+        ]
+    };
+    let corners: Vec<Vector> = (0..8).map(corner).collect();
+    let above = Body::around(&corners)?.without(&below)?;
+    Ok([below.mesh(), above.mesh()])
 }
 
 /// The block between the joint and a level end, wound as for the one below.

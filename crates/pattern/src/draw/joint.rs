@@ -8,10 +8,12 @@
 //! and U, is one: it is as steep as allowed at most, and flat wherever it can be.
 
 mod field;
+mod flats;
 
 use thiserror::Error;
 
 use self::field::{AROUND, Field};
+use self::flats::Flats;
 use super::columns::{Columns, Plot, Span};
 use super::frame::DrawFrame;
 use super::level::{Band, Level, level, level_at};
@@ -143,9 +145,13 @@ fn led_out(
     let bands: Vec<Band> = places.iter().map(|place| place.band).collect();
     let [low, high] = turned.bounds();
     let ends_mm = [low[2], high[2]];
+    let flats = Flats::of(&turned);
     let level = match level_mm {
         Some(at_mm) => level_at(&bands, ends_mm, at_mm),
-        None => level(&bands, ends_mm),
+        None => {
+            let level = level(&bands, ends_mm);
+            level_at(&bands, ends_mm, flats.nearest(level.at_mm))
+        }
     };
     let hair = FLAT * mesh.diagonal();
     let slope = steepest * BETWEEN_NEIGHBOURS;
@@ -168,6 +174,7 @@ fn led_out(
     let steepest = steepest_shown(&columns, &heights);
     let shown_mm = ends_shown(&columns, &heights);
     lead_through_metal(&columns, &mut heights, level.at_mm);
+    lay_on_flats(&flats, &mut heights, level.at_mm);
     let joint = thinned(frame, flask, level, &columns, &heights);
     Ok(Joint {
         shown_mm,
@@ -308,6 +315,13 @@ fn lead_through_metal(columns: &Columns, heights: &mut [f64], level_mm: f64) {
                 }
             });
         heights[node] = into_metal(columns.spans(node), furthest);
+    }
+}
+
+/// Where the joint all but lies on a level face of the part, it lies on it; its own level it keeps.
+fn lay_on_flats(flats: &Flats, heights: &mut [f64], level_mm: f64) {
+    for height in heights.iter_mut().filter(|height| **height != level_mm) {
+        *height = flats.nearest(*height);
     }
 }
 

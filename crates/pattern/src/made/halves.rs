@@ -10,7 +10,7 @@ use thiserror::Error;
 use super::joint::Joint;
 use super::pins::{PIN_DEPTHS, Room, clear_mm, diameters, farthest_apart, places};
 use super::plain::{along, rod, skin};
-use crate::boolean::{Body, BooleanError};
+use crate::boolean::{Body, BooleanError, NEEDLE_MM};
 use crate::mesh::Mesh;
 use crate::shape::ShapeError;
 use crate::tree::Tree;
@@ -113,7 +113,7 @@ pub fn halved(
     let [drag, cope] = joint.parted(&whole)?;
     let (drag, cope) = match joint {
         Joint::Flat(_) => (drag, cope),
-        Joint::Blocks { .. } => (without_films(&drag)?, without_films(&cope)?),
+        Joint::Blocks { .. } => (drag.tidied(NEEDLE_MM)?, cope.tidied(NEEDLE_MM)?),
     };
     let nothing_mm3 = NOTHING * whole.volume_mm3();
     if drag.volume_mm3() <= nothing_mm3 || cope.volume_mm3() <= nothing_mm3 {
@@ -144,30 +144,6 @@ pub fn halved(
         }),
         _ => Err(HalvesError::Join(BooleanError::Failed)),
     }
-}
-
-/// Thickness below which metal is a film, mm: thicker than a joint misses the flat faces that it is
-/// laid along, thinner than any printer's layer.
-pub const FILM_MM: f64 = 0.01;
-
-/// The half without what is thinner than a film along z. A joint that wanders is laid along flat
-/// faces of the pattern where it can, and misses them by rounding: the half on the other side then
-/// keeps a skin that is nothing. Whatever is thick enough comes back whole.
-fn without_films(half: &Body) -> Result<Body, BooleanError> {
-    if half.is_empty() {
-        return Ok(half.clone());
-    }
-    let thinned = half.common_with(&raised(half, FILM_MM)?)?;
-    match thinned.is_empty() {
-        true => Ok(thinned),
-        false => thinned.with(&raised(&thinned, -FILM_MM)?),
-    }
-}
-
-fn raised(body: &Body, up_mm: f64) -> Result<Body, BooleanError> {
-    let mut mesh = body.mesh();
-    mesh.points.iter_mut().for_each(|point| point[2] += up_mm);
-    Body::of(&mesh)
 }
 
 /// Share of a pattern that is a film on the joint, no half.

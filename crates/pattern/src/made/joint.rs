@@ -5,7 +5,7 @@ use std::f64::consts::TAU;
 
 use crate::boolean::{Body, BooleanError};
 use crate::draw::DrawSettings;
-use crate::draw::blocks::{above, below};
+use crate::draw::blocks::blocks;
 use crate::draw::joint::{FlaskBox, JointError, STEEPEST, joint};
 use crate::mesh::Mesh;
 use crate::rays;
@@ -35,10 +35,8 @@ impl Joint {
     pub fn along_the_line(pattern: &Mesh, flask: FlaskBox) -> Result<Joint, JointError> {
         let settings = DrawSettings::suiting(pattern);
         let found = joint(pattern, [0.0, 0.0, 1.0], flask, STEEPEST, &settings)?;
-        Ok(Joint::Blocks {
-            below: below(&found),
-            above: above(&found),
-        })
+        let [below, above] = blocks(&found);
+        Ok(Joint::Blocks { below, above })
     }
 
     /// Height of the joint over a place of the plan, mm; beyond its blocks the highest.

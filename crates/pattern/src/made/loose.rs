@@ -170,9 +170,10 @@ fn cut_off(body: &Body, behind: &Body) -> Result<(Body, Vec<Body>), BooleanError
     let mut parts = rest.parts()?;
     parts.sort_by(|a, b| b.volume_mm3().total_cmp(&a.volume_mm3()));
     let held = body.parts()?.len();
-    let Some((kept, hanging)) = parts.split_at_checked(held.min(parts.len())) else {
+    if parts.len() <= held {
         return Ok((rest, ledges));
-    };
+    }
+    let (kept, hanging) = parts.split_at(held);
     for part in hanging {
         for ledge in &mut ledges {
             let both = ledge.with(part)?;
@@ -182,23 +183,15 @@ fn cut_off(body: &Body, behind: &Body) -> Result<(Body, Vec<Body>), BooleanError
             }
         }
     }
-    let mut left: Option<Body> = None;
-    for part in kept {
-        left = Some(match left {
-            Some(left) => left.with(part)?,
-            None => part.clone(),
-        });
-    }
-    Ok((left.unwrap_or(rest), ledges))
+    Ok((Body::of_parts(kept)?, ledges))
 }
 
-/// The sand on both sides of the joint, and the pattern in it.
+/// The sand on both sides of the joint, and the room of the pattern in it.
 struct Mould {
-    pattern: Body,
-    /// The same knocked aside by the play of its rapping, each way: no sand stays there.
+    /// The pattern knocked aside by the play of its rapping, each way: no sand stays there.
     rapped: Vec<Body>,
-    /// Everything below the joint and everything above, as far as a piece may get.
-    sides: [Body; 2],
+    /// The sand below the joint and that above, as far as a piece may get.
+    sand: [Body; 2],
     /// More than a piece has to be lifted, mm.
     height_mm: f64,
 }
@@ -207,8 +200,11 @@ struct Mould {
 struct Met {
     /// All of it, mm³.
     shaved_mm3: f64,
-    /// What stands there still once the pattern has been rapped, mm³.
+    /// What stands there still once the pattern has been rapped, mm³; where that is little
+    /// enough, no more than this.
     left_mm3: f64,
+    /// Whether too much stands in its way before it is lifted: moved farther, it meets more.
+    is_sideways: bool,
 }
 
 /// Ways that are tried for a piece, as multiples of how far it stands out: once is enough where the
@@ -219,8 +215,9 @@ const MOVES: [f64; 3] = [1.0, 1.25, 1.6];
 /// rounding of curved walls by their facets.
 const SHAVED: f64 = 0.005;
 
-/// Places of its way, as shares, at which a piece is laid against the sand first.
-const STAGES: [f64; 4] = [0.25, 0.5, 0.75, 1.0];
+/// Places of its way, as shares, at which a piece is laid against the sand first: from its end,
+/// where it stands deepest in what is behind it.
+const STAGES: [f64; 4] = [1.0, 0.75, 0.5, 0.25];
 
 /// Share of a piece that lies in sand at one of these places where the way is not looked at more
 /// closely: the whole of it then cuts yet more.
@@ -241,10 +238,11 @@ impl Mould {
             let (sine, cosine) = (TAU * turn as f64 / RAPPED as f64).sin_cos();
             Body::of(&moved(pattern, [play_mm * cosine, play_mm * sine, 0.0]))
         });
+        let body = Body::of(pattern)?;
+        let [below, above] = joint.parted(&Body::around(&corners)?)?;
         Ok(Mould {
-            pattern: Body::of(pattern)?,
             rapped: rapped.collect::<Result<_, _>>()?,
-            sides: joint.parted(&Body::around(&corners)?)?,
+            sand: [below.without(&body)?, above.without(&body)?],
             height_mm: high[2] - low[2],
         })
     }
@@ -271,6 +269,9 @@ impl Mould {
                     break;
                 }
                 in_the_way_mm3.get_or_insert(met.left_mm3);
+                if met.is_sideways {
+                    break;
+                }
             }
             let Some((move_mm, shaved_mm3)) = found else {
                 return Ok(Err(in_the_way_mm3.unwrap_or_default()));
@@ -296,36 +297,45 @@ impl Mould {
         side: Side,
     ) -> Result<Met, BooleanError> {
         let out = [0.0, 0.0, side.up() * self.height_mm];
-        let mut most = 0.0_f64;
+        let sand = &self.sand[usize::from(side == Side::Cope)];
         for stage in STAGES {
             let there = Body::of(&moved(piece, scale(by, stage)))?;
-            most = most.max(self.sand_in(&there, side)?.volume_mm3());
-        }
-        if most > PLAINLY_STUCK * volume_mm3 {
-            return Ok(Met {
-                shaved_mm3: most,
-                left_mm3: most,
-            });
-        }
-        let mut met = Met {
-            shaved_mm3: 0.0,
-            left_mm3: 0.0,
-        };
-        for room in [swept(piece, by)?, swept(&moved(piece, by), out)?] {
-            let mut sand = self.sand_in(&room, side)?;
-            met.shaved_mm3 += sand.volume_mm3();
-            for rapped in &self.rapped {
-                sand = sand.without(rapped)?;
+            let met_mm3 = there.common_with(sand)?.volume_mm3();
+            if met_mm3 > PLAINLY_STUCK * volume_mm3 {
+                return Ok(Met {
+                    shaved_mm3: met_mm3,
+                    left_mm3: met_mm3,
+                    is_sideways: stage < 1.0,
+                });
             }
-            met.left_mm3 += sand.volume_mm3();
         }
+        let spared_mm3 = SHAVED * volume_mm3;
+        let sideways = swept(piece, by)?.common_with(sand)?;
+        let mut met = Met {
+            shaved_mm3: sideways.volume_mm3(),
+            left_mm3: self.left_by_rapping(sideways, spared_mm3)?,
+            is_sideways: false,
+        };
+        met.is_sideways = met.left_mm3 > spared_mm3;
+        if met.is_sideways {
+            return Ok(met);
+        }
+        let lifted = swept(&moved(piece, by), out)?.common_with(sand)?;
+        met.shaved_mm3 += lifted.volume_mm3();
+        met.left_mm3 += self.left_by_rapping(lifted, spared_mm3 - met.left_mm3)?;
         Ok(met)
     }
 
-    /// What of a room is sand on one side of the joint.
-    fn sand_in(&self, room: &Body, side: Side) -> Result<Body, BooleanError> {
-        let half = &self.sides[usize::from(side == Side::Cope)];
-        room.common_with(half)?.without(&self.pattern)
+    /// What of some sand stands still once the pattern has been rapped, mm³; how much less than
+    /// `spared_mm3` it is, is not asked.
+    fn left_by_rapping(&self, mut sand: Body, spared_mm3: f64) -> Result<f64, BooleanError> {
+        for rapped in &self.rapped {
+            if sand.volume_mm3() <= spared_mm3 {
+                break;
+            }
+            sand = sand.without(rapped)?;
+        }
+        Ok(sand.volume_mm3())
     }
 }
 

@@ -1,5 +1,7 @@
 //! Where pins and holes go: places on a cut through a solid with enough of it all around.
 
+use rayon::prelude::*;
+
 use super::plain::along;
 use crate::distance::{is_inside, nearest};
 use crate::mesh::Mesh;
@@ -33,7 +35,7 @@ pub(super) fn places(
     tree: &Tree,
     within: [Vector; 2],
     room: Room,
-    cut_at: impl Fn([f64; 2]) -> Option<f64>,
+    cut_at: impl Fn([f64; 2]) -> Option<f64> + Sync,
 ) -> Vec<Vector> {
     let (u, v) = ((room.axis + 1) % 3, (room.axis + 2) % 3);
     let [low, high] = within;
@@ -44,22 +46,20 @@ pub(super) fn places(
         let rest = (high[axis] - low[axis]) - count(axis) as f64 * step;
         low[axis] + rest / 2.0
     };
-    let mut found = Vec::new();
-    for (row, column) in (0..=count(v)).flat_map(|row| (0..=count(u)).map(move |c| (row, c))) {
+    let is_far = |place: &Vector| {
+        [u, v].into_iter().all(|axis| {
+            place[axis] - low[axis] >= room.clear_mm && high[axis] - place[axis] >= room.clear_mm
+        })
+    };
+    let place_at = |row: usize, column: usize| {
         let mut place = [0.0; 3];
         place[u] = start(u) + column as f64 * step;
         place[v] = start(v) + row as f64 * step;
-        let Some(place) = moved(mesh, tree, place, room, step, &cut_at) else {
-            continue;
-        };
-        let is_far = [u, v].into_iter().all(|axis| {
-            place[axis] - low[axis] >= room.clear_mm && high[axis] - place[axis] >= room.clear_mm
-        });
-        if is_far {
-            found.push(place);
-        }
-    }
-    found
+        moved(mesh, tree, place, room, step, &cut_at).filter(is_far)
+    };
+    let rows = (0..=count(v)).into_par_iter();
+    rows.flat_map_iter(|row| (0..=count(u)).filter_map(move |column| place_at(row, column)))
+        .collect()
 }
 
 /// Steps by which a place is moved away from the skin: in a straight wall the second brings it to

@@ -31,7 +31,7 @@ use self::skirt::{Skirt, skirts};
 use self::split::split_at;
 use self::walls::walls;
 use super::volume_mm3;
-use crate::boolean::{Body, BooleanError};
+use crate::boolean::{Body, BooleanError, NEEDLE_MM};
 use crate::draft::{DraftError, Side, Skin, by_skin, wanted};
 use crate::mesh::{Edges, Mesh};
 use crate::tree::Tree;
@@ -223,7 +223,7 @@ fn with_skirts(mesh: &Mesh, split: &Mesh, skirts: &[Skirt]) -> Result<Mesh, Bool
             body = body.with(&Body::rebuilt(&leaking)?.without(&shade)?)?;
         }
     }
-    Ok(body.mesh())
+    Ok(body.tidied(NEEDLE_MM)?.mesh())
 }
 
 /// Tangent of the draught wanted on a wall of a depth.

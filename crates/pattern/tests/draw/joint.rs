@@ -1,7 +1,7 @@
 //! Parting lines and joints of parts whose joint is plain to see, and whether the halves part.
 
 use pattern::boolean::Body;
-use pattern::draw::blocks::{above, below};
+use pattern::draw::blocks::blocks;
 use pattern::draw::columns::{Columns, Plot};
 use pattern::draw::joint::{FlaskBox, Joint, JointError, STEEPEST, joint};
 use pattern::draw::parting::{PartingLine, parting_line};
@@ -38,7 +38,7 @@ fn volume(mesh: &Mesh) -> f64 {
 fn assert_parts(mesh: &Mesh, joint: &Joint) {
     let [low, high] = joint.flask;
     let whole: f64 = (0..3).map(|axis| high[axis] - low[axis]).product();
-    let (drag, cope) = (below(joint), above(joint));
+    let [drag, cope] = blocks(joint);
     assert!((volume(&drag) + volume(&cope) - whole).abs() < 1e-9 * whole);
     let body = Body::of(mesh).unwrap();
     let drag = Body::of(&drag).unwrap().without(&body).unwrap();
@@ -246,7 +246,8 @@ fn every_example_has_a_joint_that_fills_its_flask_or_a_place_where_it_fails() {
         match joint(&mesh, Z, flask, STEEPEST, &settings) {
             Ok(joint) => {
                 let whole: f64 = (0..3).map(|axis| high[axis] - low[axis]).product();
-                let sum = volume(&below(&joint)) + volume(&above(&joint));
+                let [below, above] = blocks(&joint);
+                let sum = volume(&below) + volume(&above);
                 assert!((sum - whole).abs() < 1e-9 * whole, "{name}");
                 assert!(
                     joint.steepest <= 1.001 * STEEPEST,
