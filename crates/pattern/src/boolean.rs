@@ -9,8 +9,10 @@ use manifold_rust::manifold::Manifold;
 use manifold_rust::types::{Box as Bounds, Error, MeshGLP, OpType, WindingRule};
 use thiserror::Error as Narrow;
 
+use crate::crossings;
 use crate::mesh::Mesh;
 use crate::solid::measure;
+use crate::tree::Tree;
 use crate::vector::{Vector, norm, scale};
 
 /// A closed solid that can be joined with others.
@@ -151,6 +153,19 @@ impl Body {
         self.0.decompose().into_iter().map(asked).collect()
     }
 
+    /// The same with fewer facets, and as sound: a corner that moves may push its facets through
+    /// others, and is then moved by less.
+    fn plainer(&self, within_mm: f64) -> Result<Body, BooleanError> {
+        for share in LESS {
+            let plain = asked(self.0.simplify(share * within_mm))?;
+            let skin = plain.mesh();
+            if crossings::find(&skin, &Tree::over(&skin)).facets.is_empty() {
+                return Ok(plain);
+            }
+        }
+        Ok(self.clone())
+    }
+
     /// Bodies that do not touch each other as one.
     ///
     /// # Errors
@@ -187,7 +202,7 @@ impl Body {
     ///
     /// What the library says of the result.
     pub fn tidied(&self, within_mm: f64) -> Result<Body, BooleanError> {
-        let plain = asked(self.0.simplify(within_mm))?;
+        let plain = self.plainer(within_mm)?;
         let mut shells = plain.0.decompose();
         let all = shells.len();
         let whole_mm3 = plain.volume_mm3();
@@ -236,6 +251,9 @@ impl Body {
 /// Thickness below which metal, or a gap in it, is nothing but a film, mm: thinner than any printer's
 /// layer, thicker than a face misses another that it is laid along.
 pub const FILM_MM: f64 = 0.01;
+
+/// Shares of the wanted tolerance that are tried in turn.
+const LESS: [f64; 3] = [1.0, 0.1, 0.01];
 
 /// A shell that holds less than this share of a body and is thinner than [`LAYER_MM`] is a crumb.
 /// With a tenth of it the corners that skirts leave between each other stay; with ten times as much

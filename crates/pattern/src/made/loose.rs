@@ -215,9 +215,8 @@ const MOVES: [f64; 3] = [1.0, 1.25, 1.6];
 /// rounding of curved walls by their facets.
 const SHAVED: f64 = 0.005;
 
-/// Places of its way, as shares, at which a piece is laid against the sand first: from its end,
-/// where it stands deepest in what is behind it.
-const STAGES: [f64; 4] = [1.0, 0.75, 0.5, 0.25];
+/// Places of its way, as shares, at which a piece is laid against the sand first.
+const STAGES: [f64; 4] = [0.25, 0.5, 0.75, 1.0];
 
 /// Share of a piece that lies in sand at one of these places where the way is not looked at more
 /// closely: the whole of it then cuts yet more.
@@ -298,16 +297,17 @@ impl Mould {
     ) -> Result<Met, BooleanError> {
         let out = [0.0, 0.0, side.up() * self.height_mm];
         let sand = &self.sand[usize::from(side == Side::Cope)];
+        let mut most_mm3 = 0.0_f64;
         for stage in STAGES {
             let there = Body::of(&moved(piece, scale(by, stage)))?;
-            let met_mm3 = there.common_with(sand)?.volume_mm3();
-            if met_mm3 > PLAINLY_STUCK * volume_mm3 {
-                return Ok(Met {
-                    shaved_mm3: met_mm3,
-                    left_mm3: met_mm3,
-                    is_sideways: stage < 1.0,
-                });
-            }
+            most_mm3 = most_mm3.max(there.common_with(sand)?.volume_mm3());
+        }
+        if most_mm3 > PLAINLY_STUCK * volume_mm3 {
+            return Ok(Met {
+                shaved_mm3: most_mm3,
+                left_mm3: most_mm3,
+                is_sideways: false,
+            });
         }
         let spared_mm3 = SHAVED * volume_mm3;
         let sideways = swept(piece, by)?.common_with(sand)?;
