@@ -153,19 +153,6 @@ impl Body {
         self.0.decompose().into_iter().map(asked).collect()
     }
 
-    /// The same with fewer facets, and as sound: a corner that moves may push its facets through
-    /// others, and is then moved by less.
-    fn plainer(&self, within_mm: f64) -> Result<Body, BooleanError> {
-        for share in LESS {
-            let plain = asked(self.0.simplify(share * within_mm))?;
-            let skin = plain.mesh();
-            if crossings::find(&skin, &Tree::over(&skin)).facets.is_empty() {
-                return Ok(plain);
-            }
-        }
-        Ok(self.clone())
-    }
-
     /// Bodies that do not touch each other as one.
     ///
     /// # Errors
@@ -202,10 +189,13 @@ impl Body {
     ///
     /// What the library says of the result.
     pub fn tidied(&self, within_mm: f64) -> Result<Body, BooleanError> {
-        let plain = self.plainer(within_mm)?;
-        let mut shells = plain.0.decompose();
+        self.without_crumbs()?.plainer(within_mm)?.without_crumbs()
+    }
+
+    fn without_crumbs(&self) -> Result<Body, BooleanError> {
+        let mut shells = self.0.decompose();
         let all = shells.len();
-        let whole_mm3 = plain.volume_mm3();
+        let whole_mm3 = self.volume_mm3();
         shells.retain(|shell| {
             let held_mm3 = shell.volume().abs();
             let thickness_mm = 2.0 * held_mm3 / shell.surface_area();
@@ -213,9 +203,26 @@ impl Body {
             thickness_mm > FILM_MM && !is_crumb
         });
         match shells.len() == all {
-            true => Ok(plain),
+            true => Ok(self.clone()),
             false => asked(Manifold::compose(&shells)),
         }
+    }
+
+    /// The same with fewer facets, and as sound: a corner that moves may push its facets through
+    /// others, or turn a fold over so that it counts as metal, and is then moved by less.
+    fn plainer(&self, within_mm: f64) -> Result<Body, BooleanError> {
+        for share in LESS {
+            let most_mm = share * within_mm;
+            let plain = asked(self.0.simplify(most_mm))?;
+            let changed_mm3 = (plain.volume_mm3() - self.volume_mm3()).abs();
+            let skin = plain.mesh();
+            if changed_mm3 <= most_mm * self.0.surface_area()
+                && crossings::find(&skin, &Tree::over(&skin)).facets.is_empty()
+            {
+                return Ok(plain);
+            }
+        }
+        Ok(self.clone())
     }
 
     /// Whether nothing is left.

@@ -21,8 +21,9 @@ pub fn blocks(joint: &Joint) -> [Mesh; 2] {
     })
 }
 
-/// What is no further off than this, mm, is rounding of a joint that is flat.
-const ROUNDING_MM: f64 = 1e-5;
+/// What is no further off than this, mm, is rounding of a joint that is flat; less than the hair by
+/// which a joint keeps off the faces of a part.
+const ROUNDING_MM: f64 = 1e-7;
 
 /// A block with the facets of its flat places joined, and what is over it up to the top of the
 /// flask.

@@ -8,18 +8,17 @@
 //! and U, is one: it is as steep as allowed at most, and flat wherever it can be.
 
 mod field;
-mod flats;
 
 use thiserror::Error;
 
 use self::field::{AROUND, Field};
-use self::flats::Flats;
 use super::columns::{Columns, Plot, Span};
 use super::frame::DrawFrame;
 use super::level::{Band, Level, level, level_at};
 use super::parting::FLAT;
 use super::rim::{RimPlace, rims};
 use super::{DrawError, DrawSettings, sound};
+use crate::boolean::FILM_MM;
 use crate::mesh::Mesh;
 use crate::tree::Tree;
 use crate::vector::Vector;
@@ -145,13 +144,9 @@ fn led_out(
     let bands: Vec<Band> = places.iter().map(|place| place.band).collect();
     let [low, high] = turned.bounds();
     let ends_mm = [low[2], high[2]];
-    let flats = Flats::of(&turned);
     let level = match level_mm {
         Some(at_mm) => level_at(&bands, ends_mm, at_mm),
-        None => {
-            let level = level(&bands, ends_mm);
-            level_at(&bands, ends_mm, flats.nearest(level.at_mm))
-        }
+        None => level(&bands, ends_mm),
     };
     let hair = FLAT * mesh.diagonal();
     let slope = steepest * BETWEEN_NEIGHBOURS;
@@ -174,7 +169,7 @@ fn led_out(
     let steepest = steepest_shown(&columns, &heights);
     let shown_mm = ends_shown(&columns, &heights);
     lead_through_metal(&columns, &mut heights, level.at_mm);
-    lay_on_flats(&flats, &mut heights, level.at_mm);
+    keep_off_faces(&columns, &mut heights);
     let joint = thinned(frame, flask, level, &columns, &heights);
     Ok(Joint {
         shown_mm,
@@ -318,12 +313,24 @@ fn lead_through_metal(columns: &Columns, heights: &mut [f64], level_mm: f64) {
     }
 }
 
-/// Where the joint all but lies on a level face of the part, it lies on it; its own level it keeps.
-fn lay_on_flats(flats: &Flats, heights: &mut [f64], level_mm: f64) {
-    for height in heights.iter_mut().filter(|height| **height != level_mm) {
-        *height = flats.nearest(*height);
+/// Where the joint all but lies on a face of the part, it keeps off it by a hair, in the sand: it
+/// would else run into the metal and out again by rounding, and either half of a pattern would keep
+/// films.
+fn keep_off_faces(columns: &Columns, heights: &mut [f64]) {
+    for (node, height) in heights.iter_mut().enumerate() {
+        let at_mm = *height;
+        for span in columns.spans(node) {
+            if (span.to_mm - at_mm).abs() <= FILM_MM {
+                *height = span.to_mm + HAIR_MM;
+            } else if (span.from_mm - at_mm).abs() <= FILM_MM {
+                *height = span.from_mm - HAIR_MM;
+            }
+        }
     }
 }
+
+/// A hair, mm: a thousand times what rounding moves a place by, and less than counts as off a level.
+const HAIR_MM: f64 = 5e-7;
 
 /// The height in metal nearest to one.
 fn into_metal(spans: &[Span], height: f64) -> f64 {
