@@ -169,7 +169,9 @@ fn led_out(
     let steepest = steepest_shown(&columns, &heights);
     let shown_mm = ends_shown(&columns, &heights);
     lead_through_metal(&columns, &mut heights, level.at_mm);
-    keep_off_faces(&columns, &mut heights);
+    if heights.iter().any(|height| *height != level.at_mm) {
+        keep_off_faces(&columns, &mut heights);
+    }
     let joint = thinned(frame, flask, level, &columns, &heights);
     Ok(Joint {
         shown_mm,

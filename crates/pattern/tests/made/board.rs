@@ -130,7 +130,11 @@ fn a_joint_that_follows_the_line_gives_an_oddside_that_fills_and_draws() {
     );
     // The joint is at least the plan beside the part, and no more than a tenth over it.
     let plan = 180.0 * 90.0 - 120.0 * 30.0;
-    assert!(made.fill.joint_mm2 > 0.99 * plan && made.fill.joint_mm2 < 1.1 * plan);
+    let touching = made.fill.joint_mm2;
+    assert!(
+        touching > 0.99 * plan && touching < 1.1 * plan,
+        "{touching} of {plan}"
+    );
 }
 
 #[test]
