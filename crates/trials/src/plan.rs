@@ -93,9 +93,7 @@ pub fn plan(model: &Model, candidates: &[Vec<f64>], extent: Extent) -> Result<Pl
 /// Spreads points over days of like length so that the days hide as little of the model as can be,
 /// and draws the order within each day.
 pub fn spread(model: &Model, points: Vec<Vec<f64>>, days: usize, seed: u64) -> Vec<Batch> {
-    let mut die = ChaCha8Rng::seed_from_u64(seed);
-    let mut order: Vec<usize> = (0..points.len()).collect();
-    shuffle(&mut order, &mut die);
+    let order = by_lot(points.len(), seed);
     let mut day_of = vec![0; points.len()];
     for (turn, at) in order.iter().enumerate() {
         day_of[*at] = turn % days.max(1);
@@ -108,6 +106,16 @@ pub fn spread(model: &Model, points: Vec<Vec<f64>>, days: usize, seed: u64) -> V
     let mut batches: Vec<Batch> = batches.collect();
     batches.sort_by_key(|batch| batch.day);
     batches
+}
+
+/// The places of so many things in an order drawn by lot, the same for the same seed.
+pub fn by_lot(count: usize, seed: u64) -> Vec<usize> {
+    let mut die = ChaCha8Rng::seed_from_u64(seed);
+    let mut order: Vec<usize> = (0..count).collect();
+    for at in (1..order.len()).rev() {
+        order.swap(at, die.random_range(0..=at));
+    }
+    order
 }
 
 /// Exchanges the days of two points as long as that makes the model with its days surer.
@@ -147,10 +155,4 @@ fn sureness(wider: &Model, points: &[Vec<f64>], day_of: &[usize], days: usize) -
         .cholesky()
         .map(|one| one.l().diagonal().map(f64::ln).sum());
     roots.unwrap_or(f64::NEG_INFINITY)
-}
-
-fn shuffle(order: &mut [usize], die: &mut ChaCha8Rng) {
-    for at in (1..order.len()).rev() {
-        order.swap(at, die.random_range(0..=at));
-    }
 }

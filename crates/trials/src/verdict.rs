@@ -2,9 +2,9 @@
 
 use thiserror::Error;
 
-use crate::chance::{two_sided, upper_f};
+use crate::chance::{two_sided, upper_f, within};
 use crate::fit::{Fit, FitError, fit};
-use crate::model::{Bend, Model, Term, on_day, surface, with_days};
+use crate::model::{Bend, Model, Term, on_day, on_mean_day, surface, with_days};
 
 /// One measured batch.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -35,8 +35,12 @@ pub struct Verdict {
     pub leading: usize,
     /// Every mix that cannot be told from the leading one, itself left out.
     pub not_told_apart: Vec<usize>,
-    /// Mean of each mix, freed of the days.
+    /// Mean of each mix, freed of the days: what it gives on the mean of all days.
     pub means: Vec<f64>,
+    /// How far each mean may be off to either side, 19 times in 20.
+    pub around: Vec<f64>,
+    /// How the leading mix stands to every other, in the order of the mixes.
+    pub leads: Vec<Lead>,
     /// Standard deviation of one batch.
     pub noise: f64,
     /// Batches less mixes less days.
@@ -48,6 +52,19 @@ pub struct Verdict {
     /// Repeats a mix that would show the lead to be real, if it is as large as it looks; nothing
     /// where it is shown already or where the leading two gave the same.
     pub repeats_to_show: Option<usize>,
+}
+
+/// How the leading mix stands to another.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Lead {
+    /// The other mix.
+    pub over: usize,
+    /// Mean of the leading mix less that of the other.
+    pub by: f64,
+    /// How far that may be off to either side, 19 times in 20.
+    pub within: f64,
+    /// How often chance alone parts two equal mixes as far.
+    pub chance: f64,
 }
 
 /// Why no verdict is given.
@@ -128,10 +145,7 @@ fn compared(batches: &[Measured], mixes: usize, days: usize) -> Result<Fit, Verd
         variables: (1..=mixes).map(|mix| format!("mix {mix}")).collect(),
         terms: (0..mixes).map(|mix| Term { factors: vec![mix] }).collect(),
     };
-    let point = |one: &Measured| {
-        let own = (0..mixes).map(|mix| f64::from(u8::from(mix == one.mix)));
-        on_day(&own.collect::<Vec<_>>(), one.day, days)
-    };
+    let point = |one: &Measured| on_day(&of_mix(one.mix, mixes), one.day, days);
     let points: Vec<Vec<f64>> = batches.iter().map(point).collect();
     let responses: Vec<f64> = batches.iter().map(|one| one.response).collect();
     fit(&with_days(&model, days), &points, &responses).map_err(|refused| match refused {
@@ -143,24 +157,31 @@ fn compared(batches: &[Measured], mixes: usize, days: usize) -> Result<Fit, Verd
 }
 
 fn judged(fit: &Fit, batches: &[Measured], mixes: usize, noise: f64, good: Good) -> Verdict {
-    let means: Vec<f64> = fit.values().into_iter().take(mixes).collect();
+    let days = fit.model.terms.len() - mixes + 1;
+    let points: Vec<Vec<f64>> = (0..mixes)
+        .map(|mix| on_mean_day(&of_mix(mix, mixes), days))
+        .collect();
+    let expected: Vec<_> = points.iter().map(|point| fit.at(point)).collect();
+    let means: Vec<f64> = expected.iter().map(|one| one.value).collect();
     let sign = if good == Good::High { 1.0 } else { -1.0 };
     let better = |a: &usize, b: &usize| (sign * means[*a]).total_cmp(&(sign * means[*b]));
     let leading = (0..mixes).rev().max_by(better).unwrap_or(0);
-    let lead = |rival: usize| {
-        let spread = &fit.spread;
-        let variance =
-            spread[(leading, leading)] + spread[(rival, rival)] - 2.0 * spread[(leading, rival)];
-        (means[leading] - means[rival]).abs() / (noise * variance.sqrt())
+    let half = noise * within(1.0 - WRONG, fit.degrees);
+    let lead = |over: usize| {
+        let by = means[leading] - means[over];
+        let apart = fit.leverage_of_difference(&points[leading], &points[over]);
+        Lead {
+            over,
+            by,
+            within: half * apart.sqrt(),
+            chance: two_sided(by / (noise * apart.sqrt()), fit.degrees),
+        }
     };
-    let chance_against = |rival: usize| two_sided(lead(rival), fit.degrees);
     let rivals = (0..mixes).filter(|rival| *rival != leading);
-    let not_told_apart: Vec<usize> = rivals
-        .clone()
-        .filter(|rival| chance_against(*rival) > WRONG)
-        .collect();
-    let chance = rivals.clone().map(chance_against).fold(0.0, f64::max);
-    let closest = rivals.map(|rival| (means[leading] - means[rival]).abs());
+    let leads: Vec<Lead> = rivals.map(lead).collect();
+    let untold = leads.iter().filter(|lead| lead.chance > WRONG);
+    let not_told_apart: Vec<usize> = untold.map(|lead| lead.over).collect();
+    let closest = leads.iter().map(|lead| lead.by.abs());
     let closest = closest.fold(f64::INFINITY, f64::min);
     let winner = not_told_apart.is_empty().then_some(leading);
     Verdict {
@@ -169,11 +190,23 @@ fn judged(fit: &Fit, batches: &[Measured], mixes: usize, noise: f64, good: Good)
         leading,
         not_told_apart,
         chance_of_alike: alike(fit, batches, mixes, noise),
+        around: expected
+            .iter()
+            .map(|one| half * one.leverage.sqrt())
+            .collect(),
         means,
         noise,
         degrees: fit.degrees,
-        chance,
+        chance: leads.iter().map(|lead| lead.chance).fold(0.0, f64::max),
+        leads,
     }
+}
+
+/// A mix as a point: 1 for itself, 0 for every other.
+fn of_mix(mix: usize, mixes: usize) -> Vec<f64> {
+    (0..mixes)
+        .map(|other| f64::from(u8::from(other == mix)))
+        .collect()
 }
 
 /// The F test of all mixes against one mean, freed of the days.

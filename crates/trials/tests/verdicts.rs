@@ -84,6 +84,43 @@ fn two_mixes_are_the_test_of_student() {
     assert_eq!((found.winner, found.leading), (Some(1), 1));
 }
 
+/// The same data: 3 ± 2.7764·√(2/3) and each mean ± 2.7764/√3, with Student's two-sided 5 % value
+/// at 4 degrees, 2.776 in any table of it.
+#[test]
+fn intervals_are_those_of_student() {
+    let found = judged(&[
+        (0, 0, 2.0),
+        (0, 0, 3.0),
+        (0, 0, 4.0),
+        (1, 0, 5.0),
+        (1, 0, 6.0),
+        (1, 0, 7.0),
+    ]);
+    let lead = found.leads[0];
+    assert_eq!((found.leads.len(), lead.over), (1, 0));
+    assert!((lead.by - 3.0).abs() < 1e-12);
+    assert!((lead.within - 2.776 * (2.0_f64 / 3.0).sqrt()).abs() < 1e-3);
+    assert!((found.means[0] - 3.0).abs() < 1e-12 && (found.means[1] - 6.0).abs() < 1e-12);
+    for around in &found.around {
+        assert!((around - 2.776 / 3.0_f64.sqrt()).abs() < 1e-3, "{around}");
+    }
+}
+
+/// In whole blocks the mean of a mix is the plain mean of its batches, whatever the days were.
+#[test]
+fn means_stand_on_the_mean_day() {
+    let found = judged(&[
+        (0, 0, 10.0),
+        (1, 0, 12.1),
+        (0, 1, 30.1),
+        (1, 1, 32.0),
+        (0, 2, 19.9),
+        (1, 2, 22.1),
+    ]);
+    assert!((found.means[0] - 20.0).abs() < 1e-9, "{}", found.means[0]);
+    assert!((found.means[1] - 66.2 / 3.0).abs() < 1e-9);
+}
+
 #[test]
 fn less_can_be_better() {
     let batches = drawn(&[0.0, -9.0, 0.0], 3, 1);
