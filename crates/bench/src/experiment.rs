@@ -1,11 +1,14 @@
 //! An experiment on a heap as meant: what goes in, what is done with it, what is measured.
 //!
 //! The flow is: [`Experiment`] (checked) → [`space::Space`] (its points) → [`design::planned`]
-//! (batches) → [`results`] (what came out) → [`reading::read`] (what that says).
+//! (batches) → [`results`] (what came out) → [`reading::read`] (what that says). An experiment of
+//! named mixes has no space: [`mixes`] plans and reads it.
 
 use measure::matter::Mass;
 use trials::desirability::{Wanted, Wish};
 use trials::verdict::Good;
+
+use crate::experiment::mixes::Mixes;
 
 pub mod answer_file;
 pub mod batches;
@@ -14,6 +17,7 @@ pub mod design;
 pub mod entry;
 pub mod file;
 mod meant;
+pub mod mixes;
 pub mod picture;
 pub mod reading;
 pub mod results;
@@ -50,6 +54,8 @@ pub struct Experiment {
     pub shape: Option<Shape>,
     /// Whether amounts are parts or per cent of the whole.
     pub counted: Counted,
+    /// The named mixes, where these are compared instead of ranges tried.
+    pub mixes: Option<Mixes>,
     /// What goes in.
     pub parts: Vec<Part>,
     /// What is done with it.

@@ -128,6 +128,20 @@ pub enum Trouble {
     /// No batches to add yet.
     #[error("too few results to say which batch may be better: measure three batches at least")]
     TooFewResults,
+    /// Mixes are asked for again before all batches are measured.
+    #[error("some batches have no result yet: measure those before adding more")]
+    OpenBatches,
+    /// Batches are asked for that nothing speaks for.
+    #[error("the best mix is named, or only ranges are wanted, so no batch has to be added")]
+    BestIsNamed,
+    /// Fewer batches than mixes that are not told apart.
+    #[error(
+        "{0} mixes are not told apart, and a day has to hold each of them: write --more {0} or more"
+    )]
+    TooFewMore(
+        /// How many mixes.
+        usize,
+    ),
     /// Nothing to enter.
     #[error(
         "say what came out: a batch and its results (3 strength=45), or a table with --csv FILE"
@@ -193,6 +207,7 @@ impl Trouble {
             Trouble::Making(_) | Trouble::Write(_) => 2,
             Trouble::InTheJob(_) | Trouble::NoTarget | Trouble::NothingToEnter => 64,
             Trouble::Experiment(_) | Trouble::NotPlanned | Trouble::ResultsOfThePlan => 2,
+            Trouble::OpenBatches | Trouble::BestIsNamed | Trouble::TooFewMore(_) => 2,
             Trouble::TooFewResults | Trouble::Result(_) => 2,
             Trouble::ResultAsked(_) => 3,
         }

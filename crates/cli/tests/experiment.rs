@@ -145,6 +145,126 @@ fn every_language_tells_it() {
     }
 }
 
+/// Three heaps, of which `best` is better by far and the others are alike.
+const HEAPS: &str = r#"
+name = "Three heaps"
+seed = 3
+batch = "1 kg"
+basis = "dry"
+times = 3
+days = 3
+[[part]]
+name = "sand"
+amount = 100
+[[part]]
+name = "clay"
+[[part]]
+name = "water"
+amount = 8
+is_water = true
+[[mix]]
+name = "old heap"
+amounts = { clay = 14 }
+[[mix]]
+name = "best"
+amounts = { clay = 18, water = 9 }
+[[mix]]
+name = "bare"
+[[response]]
+name = "strength"
+unit = "kPa"
+want = "high"
+"#;
+
+/// Enters results of each mix, taken in turn, for every planned batch that has none.
+fn enter_each(shop: &Shop, from: usize, of: &[(&str, &[f64])]) {
+    let text = fs::read_to_string(shop.path().join("heap/batches.toml")).unwrap();
+    let names = text.lines().filter_map(|line| line.strip_prefix("mix = "));
+    let mut table = "batch,strength\n".to_owned();
+    let mut turns = vec![0; of.len()];
+    for (at, name) in names.enumerate().skip(from) {
+        let name = name.trim_matches('"');
+        let mix = of.iter().position(|(mix, _)| *mix == name).unwrap();
+        let value = of[mix].1[turns[mix] % of[mix].1.len()];
+        table += &format!("{},{value}\n", at + 1);
+        turns[mix] += 1;
+    }
+    shop.file("bench.csv", table);
+    shop.run(&[
+        "experiment",
+        "enter",
+        "heap",
+        "--csv",
+        "bench.csv",
+        "--sure",
+    ])
+    .ends_with(0);
+}
+
+#[test]
+fn named_mixes_are_planned_entered_and_read() {
+    for (language, winner, mixes) in [
+        ("uk", "winner: best", "old heap, best, bare"),
+        ("us", "winner: best", "each mix is made 3 times"),
+        ("fr", "vainqueur", "chaque mélange est fait"),
+        ("es", "ganadora: best", "cada mezcla se hace"),
+    ] {
+        let shop = Shop::new();
+        shop.file("shop.toml", format!("words = \"{language}\"\n"));
+        shop.file("heap/experiment.toml", HEAPS);
+        let said = shop.run(&["experiment", "plan", "heap"]);
+        said.ends_with(0).says("9").says(mixes).says("old heap");
+        shop.run(&["experiment", "read", "heap"]).ends_with(0);
+        let best = [59.0, 60.0, 61.5];
+        let of: [(&str, &[f64]); 3] = [
+            ("old heap", &[40.0, 41.0, 42.5]),
+            ("best", &best),
+            ("bare", &[39.5, 41.5, 42.0]),
+        ];
+        enter_each(&shop, 0, &of);
+        shop.run(&["experiment", "read", "heap"])
+            .ends_with(0)
+            .says(winner);
+        let json = shop.run(&["experiment", "read", "heap", "--json"]).json();
+        assert_eq!(json["responses"][0]["winner"], "best");
+        shop.run(&["experiment", "plan", "heap", "--more", "3"])
+            .ends_with(2)
+            .talks("no batch has to be added");
+    }
+}
+
+#[test]
+fn mixes_that_are_not_told_apart_are_made_again() {
+    let shop = Shop::new();
+    shop.file("heap/experiment.toml", HEAPS);
+    shop.run(&["experiment", "plan", "heap"]).ends_with(0);
+    shop.run(&["experiment", "plan", "heap", "--more", "3"])
+        .ends_with(2)
+        .talks("measure those before");
+    enter_each(
+        &shop,
+        0,
+        &[
+            ("old heap", &[57.0, 60.0, 63.5]),
+            ("best", &[64.0, 58.0, 61.5]),
+            ("bare", &[19.5, 21.5, 22.0]),
+        ],
+    );
+    shop.run(&["experiment", "read", "heap"])
+        .ends_with(0)
+        .says("none named, because")
+        .says("make again: old heap, best");
+    shop.run(&["experiment", "plan", "heap", "--more", "1"])
+        .ends_with(2)
+        .talks("--more 2");
+    shop.run(&["experiment", "plan", "heap", "--more", "2"])
+        .ends_with(0)
+        .says("11 batches");
+    shop.run(&["experiment", "read", "heap"])
+        .says("still to measure: batch 10, 11")
+        .says("measure the open batches first");
+}
+
 #[test]
 fn what_is_wrong_in_the_file_is_told_with_its_place() {
     let shop = village();

@@ -70,7 +70,9 @@ fn given(
     language: Language,
     paper: Paper,
 ) -> Given {
-    let lines = experiment.parts.len() + experiment.settings.len() + experiment.responses.len();
+    let mix = usize::from(experiment.mixes.is_some());
+    let lines =
+        experiment.parts.len() + experiment.settings.len() + experiment.responses.len() + mix;
     let (columns, rows) = match lines {
         few if few <= LINES[0] => (2, 2),
         some if some <= LINES[1] => (1, 2),
@@ -124,14 +126,15 @@ fn card(experiment: &Experiment, batch: &Batch, rows: &[Weighed], language: Lang
         ]
     };
     let settings = experiment.settings.iter().zip(&batch.settings);
+    let settings = settings.map(|(one, value)| [one.name.clone(), one.shown(*value)]);
+    let mix = experiment.mix_of(batch);
+    let mix = mix.map(|mix| [language.word("experiment-mix"), mix.name.clone()]);
     let blanks = experiment.responses.iter();
     Card {
         head: language.say(&head),
         day: language.say(&day),
         parts: rows.iter().map(part).collect(),
-        settings: settings
-            .map(|(one, value)| [one.name.clone(), one.shown(*value)])
-            .collect(),
+        settings: mix.into_iter().chain(settings).collect(),
         blanks: blanks
             .map(|one| [one.name.clone(), one.unit.clone()])
             .collect(),

@@ -23,6 +23,8 @@ pub struct Batch {
     pub day: usize,
     /// Where it comes from.
     pub from: From,
+    /// Place of its mix, where named mixes are compared.
+    pub mix: Option<usize>,
     /// The amount of each part, in parts or per cent.
     pub amounts: Vec<f64>,
     /// The value of each setting.
@@ -55,6 +57,7 @@ struct BatchFile {
     number: usize,
     day: usize,
     from: From,
+    mix: Option<String>,
     #[serde(default)]
     amounts: BTreeMap<String, f64>,
     #[serde(default)]
@@ -92,6 +95,7 @@ impl BatchesFile {
                 number: one.number,
                 day: one.day,
                 from: one.from,
+                mix: mix(experiment, one)?,
                 amounts: in_order(one.number, &parts, &one.amounts)?,
                 settings: in_order(one.number, &settings, &one.settings)?,
             });
@@ -120,10 +124,13 @@ pub fn text(experiment: &Experiment, batches: &[Batch]) -> String {
         let parts = experiment.parts.iter().map(|one| one.name.as_str());
         let settings = experiment.settings.iter().map(|one| one.name.as_str());
         let amounts = table(parts.zip(&batch.amounts));
+        let mix = experiment.mix_of(batch).map_or_else(String::new, |mix| {
+            format!("mix = {}\n", toml::Value::String(mix.name.clone()))
+        });
         // Writing into a text does not fail.
         let _ = write!(
             text,
-            "\n[[batch]]\nnumber = {}\nday = {}\nfrom = \"{from}\"\namounts = {amounts}\n",
+            "\n[[batch]]\nnumber = {}\nday = {}\nfrom = \"{from}\"\n{mix}amounts = {amounts}\n",
             batch.number, batch.day
         );
         if !batch.settings.is_empty() {
@@ -132,6 +139,23 @@ pub fn text(experiment: &Experiment, batches: &[Batch]) -> String {
         }
     }
     text
+}
+
+/// The place of the mix that a batch names.
+fn mix(experiment: &Experiment, typed: &BatchFile) -> Result<Option<usize>, BatchesError> {
+    let batch = typed.number;
+    match (&experiment.mixes, &typed.mix) {
+        (None, None) => Ok(None),
+        (None, Some(_)) => Err(BatchesError::MixInRanges(batch)),
+        (Some(_), None) => Err(BatchesError::NoMix(batch)),
+        (Some(mixes), Some(name)) => {
+            let place = mixes.each.iter().position(|mix| mix.name == *name);
+            let name = name.clone();
+            place
+                .map(Some)
+                .ok_or(BatchesError::UnknownMix { batch, name })
+        }
+    }
 }
 
 fn table<'a>(rows: impl Iterator<Item = (&'a str, &'a f64)>) -> String {

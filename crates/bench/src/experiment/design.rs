@@ -93,6 +93,7 @@ pub fn batch(space: &Space, point: &[f64], number: usize, day: usize, from: From
         number,
         day,
         from,
+        mix: None,
         amounts: space.amounts(point).into_iter().map(kept).collect(),
         settings: space.settings(point).into_iter().map(kept).collect(),
     }

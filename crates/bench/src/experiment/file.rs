@@ -1,5 +1,7 @@
 //! `experiment.toml`: an experiment in the founder's words, as typed.
 
+use std::collections::BTreeMap;
+
 use measure::matter::Mass;
 use measure::share::Share;
 use measure::text::Typed;
@@ -20,13 +22,16 @@ pub struct ExperimentFile {
     pub(super) batch: Typed<Mass>,
     pub(super) basis: Option<String>,
     pub(super) scale_step: Option<Typed<Mass>>,
-    pub(super) batches: usize,
+    pub(super) batches: Option<usize>,
     #[serde(default)]
     pub(super) repeats: usize,
     #[serde(default = "one")]
     pub(super) days: usize,
+    pub(super) times: Option<usize>,
     pub(super) aim: Option<String>,
     pub(super) shape: Option<String>,
+    #[serde(default)]
+    pub(super) mix: Vec<MixFile>,
     #[serde(default)]
     pub(super) part: Vec<PartFile>,
     #[serde(default)]
@@ -41,12 +46,21 @@ pub struct ExperimentFile {
 #[serde(deny_unknown_fields)]
 pub(super) struct PartFile {
     pub(super) name: String,
-    pub(super) amount: Amount,
+    pub(super) amount: Option<Amount>,
     #[serde(default)]
     pub(super) is_water: bool,
     pub(super) moisture: Option<Share>,
     #[serde(default)]
     pub(super) later: bool,
+}
+
+/// A mix with a name, to be compared with others.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct MixFile {
+    pub(super) name: String,
+    #[serde(default)]
+    pub(super) amounts: BTreeMap<String, Amount>,
 }
 
 /// An amount: `100`, `"12 to 24"`, `"70 to 85 %"`.

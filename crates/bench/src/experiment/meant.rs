@@ -10,6 +10,7 @@ use trials::region::{Component, Region, checked};
 use trials::settings::SettingError;
 
 use crate::experiment::file::{Amount, ExperimentFile, PartFile, ResponseFile, SettingFile};
+use crate::experiment::mixes::meant::mixes_meant;
 use crate::experiment::trouble::ExperimentError;
 use crate::experiment::{
     Aim, Basis, Counted, Experiment, Later, Part, Response, Setting, Shape, Want,
@@ -29,7 +30,12 @@ impl ExperimentFile {
     /// The first thing that is wrong, with what to write instead.
     pub fn meant(&self) -> Result<Experiment, ExperimentError> {
         let basis = basis(self.basis.as_deref())?;
-        let (parts, counted) = parts(&self.part, basis)?;
+        let named = mixes_meant(self, basis)?;
+        let (parts, counted) = match &named {
+            Some((_, parts, counted)) => (parts.clone(), *counted),
+            None => parts(&self.part, basis)?,
+        };
+        let mixes = named.map(|(mixes, ..)| mixes);
         let settings: Vec<Setting> = self.setting.iter().map(setting).collect::<Result<_, _>>()?;
         let responses: Vec<Response> = self
             .response
@@ -40,7 +46,7 @@ impl ExperimentFile {
         if responses.is_empty() {
             return Err(ExperimentError::NoResponse);
         }
-        if !parts.iter().any(Part::varies) && settings.is_empty() {
+        if mixes.is_none() && !parts.iter().any(Part::varies) && settings.is_empty() {
             return Err(ExperimentError::NothingVaries);
         }
         if self.batch.value <= Mass::from_g(0.0) {
@@ -65,13 +71,20 @@ impl ExperimentFile {
             batch: self.batch.value,
             basis,
             scale_step: step.unwrap_or(Mass::from_g(KITCHEN_STEP_G)),
-            batches: self.batches,
-            repeats: self.repeats,
+            batches: match &mixes {
+                Some(mixes) => mixes.each.len() * mixes.times,
+                None => self.batches.ok_or(ExperimentError::NoBatches)?,
+            },
+            repeats: match &mixes {
+                Some(mixes) => mixes.each.len() * (mixes.times - 1),
+                None => self.repeats,
+            },
             days: self.days,
             later,
             aim: aim(self.aim.as_deref())?,
             shape: self.shape.as_deref().map(shape).transpose()?,
             counted,
+            mixes,
             parts,
             settings,
             responses,
@@ -113,14 +126,20 @@ fn unknown(key: &'static str, typed: &str, taken: &'static str) -> ExperimentErr
     }
 }
 
-fn parts(typed: &[PartFile], basis: Basis) -> Result<(Vec<Part>, Counted), ExperimentError> {
+/// The parts of a mix, checked together.
+pub(super) fn parts(
+    typed: &[PartFile],
+    basis: Basis,
+) -> Result<(Vec<Part>, Counted), ExperimentError> {
     if typed.len() < 2 {
         return Err(ExperimentError::TooFewParts);
     }
     let mut parts = Vec::new();
     let mut kinds: Vec<(String, bool)> = Vec::new();
     for one in typed {
-        let (low, high, is_percent) = amount(&one.name, &one.amount)?;
+        let given = one.amount.as_ref();
+        let given = given.ok_or_else(|| ExperimentError::NoAmount(one.name.clone()))?;
+        let (low, high, is_percent) = amount(&one.name, given)?;
         kinds.push((one.name.clone(), is_percent));
         let moisture = match &one.moisture {
             Some(share) => moisture(&one.name, share)?,
@@ -336,8 +355,15 @@ fn names(
     let parts = parts.iter().map(|one| &one.name);
     let settings = settings.iter().map(|one| &one.name);
     let responses = responses.iter().map(|one| &one.name);
+    own_names(parts.chain(settings).chain(responses))
+}
+
+/// Names that can stand in a table, each once.
+pub(super) fn own_names<'a>(
+    names: impl Iterator<Item = &'a String>,
+) -> Result<(), ExperimentError> {
     let mut known = BTreeSet::from(["batch".to_owned(), "day".to_owned()]);
-    for name in parts.chain(settings).chain(responses) {
+    for name in names {
         let marks = [',', ';', '"', '=', '\n', '\t', '\r'];
         if name.trim().is_empty() || name.trim() != name || name.contains(marks) {
             return Err(ExperimentError::Name(name.clone()));

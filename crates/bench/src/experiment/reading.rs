@@ -231,7 +231,7 @@ fn of_response(
 }
 
 /// The day of each measured batch, counted from nought without gaps, and the days themselves.
-fn days_of(batches: &[Batch], measured: &[usize]) -> (Vec<usize>, Vec<usize>) {
+pub(super) fn days_of(batches: &[Batch], measured: &[usize]) -> (Vec<usize>, Vec<usize>) {
     let mut known: Vec<usize> = measured.iter().map(|at| batches[*at].day).collect();
     known.sort_unstable();
     known.dedup();

@@ -12,22 +12,14 @@ use crate::experiment::{Experiment, Response};
 
 /// What results say: the whole, each response, all together, what to make next.
 pub fn read_told(experiment: &Experiment, batches: &[Batch], read: &Read) -> Vec<Told> {
-    let head = Said::new("experiment-read-head")
-        .with("name", experiment.name.as_str())
-        .with("measured", batches.len() - read.open.len())
-        .with("batches", batches.len());
-    let open: Vec<String> = read.open.iter().map(usize::to_string).collect();
-    let open =
-        (!open.is_empty()).then(|| Said::new("experiment-open").with("list", open.join(", ")));
     // All responses of a batch have the same terms behind theirs, so one tells them for all.
     let fitted = read
         .responses
         .iter()
         .find_map(|one| one.fitted.as_ref().ok());
     let mut told = vec![Told {
-        head,
-        lines: open.into_iter().collect(),
         cautions: fitted.map_or_else(Vec::new, |one| one.hidden.iter().map(hidden).collect()),
+        ..whole(experiment, batches, &read.open)
     }];
     let each = experiment.responses.iter().zip(&read.responses);
     told.extend(each.map(|(response, one)| response_told(experiment, response, one)));
@@ -36,23 +28,39 @@ pub fn read_told(experiment: &Experiment, batches: &[Batch], read: &Read) -> Vec
     told
 }
 
-fn response_told(experiment: &Experiment, response: &Response, read: &ResponseRead) -> Told {
-    let least = read.results.iter().copied().fold(f64::INFINITY, f64::min);
-    let most = read
-        .results
-        .iter()
-        .copied()
-        .fold(f64::NEG_INFINITY, f64::max);
-    let head = match read.results.is_empty() {
+/// How many batches are measured, and which are not.
+pub(super) fn whole(experiment: &Experiment, batches: &[Batch], open: &[usize]) -> Told {
+    let head = Said::new("experiment-read-head")
+        .with("name", experiment.name.as_str())
+        .with("measured", batches.len() - open.len())
+        .with("batches", batches.len());
+    let open: Vec<String> = open.iter().map(usize::to_string).collect();
+    let open =
+        (!open.is_empty()).then(|| Said::new("experiment-open").with("list", open.join(", ")));
+    Told {
+        head,
+        lines: open.into_iter().collect(),
+        cautions: Vec::new(),
+    }
+}
+
+/// From where to where the results of a response go.
+pub(super) fn response_head(response: &Response, results: &[f64]) -> Said {
+    let least = results.iter().copied().fold(f64::INFINITY, f64::min);
+    let most = results.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    match results.is_empty() {
         true => Said::new("experiment-response-none").with("name", response.name.as_str()),
         false => Said::new("experiment-response")
             .with("name", response.name.as_str())
-            .with("count", read.results.len())
+            .with("count", results.len())
             .with("low", response.shown(least))
             .with("high", response.shown(most)),
-    };
+    }
+}
+
+fn response_told(experiment: &Experiment, response: &Response, read: &ResponseRead) -> Told {
     let mut told = Told {
-        head,
+        head: response_head(response, &read.results),
         lines: Vec::new(),
         cautions: Vec::new(),
     };

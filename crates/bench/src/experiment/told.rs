@@ -32,12 +32,8 @@ pub fn plan_told(experiment: &Experiment, plan: &Planned) -> Told {
         .with("batches", teaches.batches)
         .with("mass", kilograms(experiment))
         .with("different", teaches.different);
-    let basis = match experiment.basis {
-        Basis::Dry => "experiment-basis-dry",
-        Basis::AsItLies => "experiment-basis-lies",
-    };
     let order = Said::new("experiment-order").with("seed", experiment.seed.to_string());
-    let mut lines = vec![Said::new(basis), order];
+    let mut lines = vec![Said::new(basis(experiment)), order];
     lines.extend(second_session(experiment, &plan.batches));
     lines.push(repeats(&plan.batches));
     lines.extend(teaches_told(&Space::of(experiment), teaches));
@@ -48,12 +44,7 @@ pub fn plan_told(experiment: &Experiment, plan: &Planned) -> Told {
             .with("bound", rounded(*bound, 3))
             .with("reachable", rounded(*reachable, 3))
     }));
-    cautions.extend(coarse(experiment, &plan.batches).into_iter().map(|one| {
-        Said::new("experiment-coarse")
-            .with("name", one.name)
-            .with("mass", format!("{} g", rounded(one.least_g, 2)))
-            .with("share", rounded(one.missed * 100.0, 2))
-    }));
+    cautions.extend(coarse_told(experiment, &plan.batches));
     cautions.push(Said::new("experiment-dust"));
     Told {
         head,
@@ -82,7 +73,27 @@ pub fn mix(experiment: &Experiment, point: &[f64]) -> String {
     parts.chain(settings).collect::<Vec<_>>().join(", ")
 }
 
-fn kilograms(experiment: &Experiment) -> String {
+/// The message that says how parts are counted.
+pub(super) fn basis(experiment: &Experiment) -> &'static str {
+    match experiment.basis {
+        Basis::Dry => "experiment-basis-dry",
+        Basis::AsItLies => "experiment-basis-lies",
+    }
+}
+
+/// Parts that the scale tells badly.
+pub(super) fn coarse_told(experiment: &Experiment, batches: &[Batch]) -> Vec<Said> {
+    let told = coarse(experiment, batches).into_iter().map(|one| {
+        Said::new("experiment-coarse")
+            .with("name", one.name)
+            .with("mass", format!("{} g", rounded(one.least_g, 2)))
+            .with("share", rounded(one.missed * 100.0, 2))
+    });
+    told.collect()
+}
+
+/// The mass of a batch.
+pub(super) fn kilograms(experiment: &Experiment) -> String {
     format!("{} kg", rounded(experiment.batch.as_kg(), 3))
 }
 

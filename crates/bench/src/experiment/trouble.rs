@@ -40,7 +40,7 @@ pub enum ExperimentError {
         String,
     ),
     /// A name given twice.
-    #[error("\"{0}\" is there twice: give each part, setting and response a name of its own")]
+    #[error("\"{0}\" is there twice: give each part, setting, response and mix a name of its own")]
     Twice(
         /// The name.
         String,
@@ -172,6 +172,67 @@ pub enum ExperimentError {
     /// The plan is not possible.
     #[error(transparent)]
     Plan(#[from] PlanError),
+    /// Ranges without a number of batches.
+    #[error("it is not said how many batches to make: write batches = 9")]
+    NoBatches,
+    /// A part without an amount.
+    #[error("{0} has no amount: write amount = 100 or amount = \"12 to 24\"")]
+    NoAmount(
+        /// The part.
+        String,
+    ),
+    /// Too few or too many named mixes.
+    #[error("{0} mixes cannot be compared here: name two to eight, each with a [[mix]]")]
+    MixCount(
+        /// How many there are.
+        usize,
+    ),
+    /// Something in a named mix.
+    #[error("mix \"{mix}\": {error}")]
+    Mix {
+        /// The mix.
+        mix: String,
+        /// What is wrong with it.
+        error: Box<ExperimentError>,
+    },
+    /// A mix of something that is no part.
+    #[error("{0} is no part: add a [[part]] of that name, or spell it as it stands there")]
+    NoSuchPart(
+        /// What was typed.
+        String,
+    ),
+    /// A range among mixes.
+    #[error("{0} has a range, and a named mix is one mix: give it one amount")]
+    RangeInMix(
+        /// The part.
+        String,
+    ),
+    /// A key that means nothing beside mixes.
+    #[error("{0} belongs to ranges: leave it out where each [[mix]] is named")]
+    BesideMixes(
+        /// The key.
+        &'static str,
+    ),
+    /// How often each mix is made, where no mix is named.
+    #[error("times says how often each [[mix]] is made, and none is named: name them, or drop it")]
+    TimesWithoutMixes,
+    /// A mix made too seldom or too often.
+    #[error("times = {0}: make each mix 2 to 20 times; made once, noise cannot be told")]
+    Times(
+        /// What was typed.
+        usize,
+    ),
+    /// More days than each mix is made.
+    #[error(
+        "days = {days}: every day holds each mix once at least, and each is made {times} times \
+         only: write days = 1 to {times}, or raise times"
+    )]
+    MixDays {
+        /// The days.
+        days: usize,
+        /// How often each mix is made.
+        times: usize,
+    },
     /// The runs cannot teach the model.
     #[error(transparent)]
     Fit(#[from] FitError),
@@ -303,6 +364,35 @@ pub enum BatchesError {
         /// The batch.
         batch: usize,
         /// The part or setting.
+        name: String,
+    },
+    /// A batch of a mix in an experiment of ranges.
+    #[error(
+        "batch {0} is of a named mix, and the experiment has ranges now: plan a new experiment in \
+         another folder"
+    )]
+    MixInRanges(
+        /// The batch.
+        usize,
+    ),
+    /// A batch of no mix among mixes.
+    #[error(
+        "batch {0} names no mix, and the experiment compares mixes now: plan a new experiment in \
+         another folder"
+    )]
+    NoMix(
+        /// The batch.
+        usize,
+    ),
+    /// A batch of a mix that is gone.
+    #[error(
+        "batch {batch} is of the mix \"{name}\", which the experiment no longer has: put that \
+         [[mix]] back"
+    )]
+    UnknownMix {
+        /// The batch.
+        batch: usize,
+        /// The mix.
         name: String,
     },
     /// Numbers of batches that do not run on.

@@ -4,6 +4,7 @@
 
 mod bad_input;
 mod entering;
+mod mixes;
 mod planning;
 mod reading;
 mod simulated;

@@ -5,12 +5,15 @@ use std::process::ExitCode;
 
 use bench::experiment::batches::{Batch, From, text};
 use bench::experiment::design::{Planned, batch, days, planned, teaches};
+use bench::experiment::mixes::reading::{Next, compared};
+use bench::experiment::mixes::{self, Mixes};
 use bench::experiment::reading::read;
 use bench::experiment::space::Space;
 use bench::experiment::told::plan_told;
 use bench::experiment::trouble::{BatchesError, ExperimentError};
 use bench::experiment::weighing::{Weighed, weighed};
 use bench::experiment::{Counted, Experiment, Shape};
+use comfy_table::Table;
 use job::folder::write_whole;
 use job::words::Language;
 use measure::text::rounded;
@@ -39,35 +42,42 @@ pub struct Asked {
 
 /// Plans and tells.
 pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
-    let mut opened = opened(&asked.experiment)?;
-    let plan = match asked.more {
-        Some(count) => with_more(&mut opened, count)?,
-        None => plan(&opened, asked.force)?,
+    let opened = opened(&asked.experiment)?;
+    let (batches, told) = match (opened.experiment.mixes.clone(), asked.more) {
+        (Some(mixes), more) => {
+            let batches = of_mixes(&opened, &mixes, more, asked.force)?;
+            let told = mixes::told::plan_told(&opened.experiment, &mixes, &batches);
+            (batches, told)
+        }
+        (None, more) => {
+            let plan = match more {
+                Some(count) => with_more(&opened, count)?,
+                None => plan(&opened, asked.force)?,
+            };
+            let told = plan_told(&opened.experiment, &plan);
+            (plan.batches, told)
+        }
     };
-    let rows: Vec<Vec<Weighed>> = plan
-        .batches
+    let rows: Vec<Vec<Weighed>> = batches
         .iter()
         .map(|one| weighed(&opened.experiment, one))
         .collect::<Result<_, BatchesError>>()
         .map_err(|error| Trouble::Experiment(error.to_string()))?;
-    if plan.batches != opened.batches || asked.more.is_some() {
-        let text = text(&opened.experiment, &plan.batches);
+    if batches != opened.batches || asked.more.is_some() {
+        let text = text(&opened.experiment, &batches);
         write_whole(&opened.batches_file, text.as_bytes())?;
         print::talk(&format!("wrote {}", opened.batches_file.display()));
     }
-    print::out(&told(&opened.experiment, &plan, &rows, opened.words))?;
+    let told = block(&told, opened.words);
+    let table = table(&opened.experiment, &batches, &rows, opened.words);
+    let unread = print::unread(opened.words);
+    print::out(&format!("{told}\n{table}\n{unread}"))?;
     let paper = if asked.letter {
         Paper::Letter
     } else {
         Paper::A4
     };
-    let cards = sheet::batch_cards(
-        &opened.experiment,
-        &plan.batches,
-        &rows,
-        opened.words,
-        paper,
-    )?;
+    let cards = sheet::batch_cards(&opened.experiment, &batches, &rows, opened.words, paper)?;
     let out = asked
         .out
         .as_ref()
@@ -89,8 +99,41 @@ fn plan(opened: &Opened, force: bool) -> Result<Planned, Trouble> {
     taught(opened, opened.batches.clone())
 }
 
+/// The batches of named mixes: those there are, new ones, or those with more of the mixes that are
+/// not told apart yet.
+fn of_mixes(
+    opened: &Opened,
+    named: &Mixes,
+    more: Option<usize>,
+    force: bool,
+) -> Result<Vec<Batch>, Trouble> {
+    let experiment = &opened.experiment;
+    let Some(count) = more else {
+        if force && !opened.readings.is_empty() {
+            return Err(Trouble::ResultsOfThePlan);
+        }
+        return Ok(match opened.batches.is_empty() || force {
+            true => mixes::planned(experiment),
+            false => opened.batches.clone(),
+        });
+    };
+    if opened.batches.is_empty() {
+        return Err(Trouble::NotPlanned);
+    }
+    match compared(experiment, named, &opened.batches, &opened.readings).next {
+        Next::Measure => Err(Trouble::OpenBatches),
+        Next::Nothing => Err(Trouble::BestIsNamed),
+        Next::Again { mixes: again, .. } if count < again.len() => {
+            Err(Trouble::TooFewMore(again.len()))
+        }
+        Next::Again { mixes: again, .. } => {
+            Ok(mixes::with_more(experiment, &opened.batches, &again, count))
+        }
+    }
+}
+
 /// The batches there are, and so many more that the results speak for, on a day of their own.
-fn with_more(opened: &mut Opened, count: usize) -> Result<Planned, Trouble> {
+fn with_more(opened: &Opened, count: usize) -> Result<Planned, Trouble> {
     if opened.batches.is_empty() {
         return Err(Trouble::NotPlanned);
     }
@@ -124,19 +167,22 @@ fn taught(opened: &Opened, batches: Vec<Batch>) -> Result<Planned, Trouble> {
     Ok(Planned { batches, teaches })
 }
 
-fn told(
+fn table(
     experiment: &Experiment,
-    plan: &Planned,
+    batches: &[Batch],
     rows: &[Vec<Weighed>],
     language: Language,
-) -> String {
-    let heads = ["experiment-batch", "experiment-day"].map(|id| language.word(id));
+) -> Table {
+    let mut heads = vec!["experiment-batch", "experiment-day"];
+    heads.extend(experiment.mixes.as_ref().map(|_| "experiment-mix"));
+    let heads = heads.into_iter().map(|id| language.word(id));
     let parts = experiment.parts.iter().map(|one| one.name.clone());
     let settings = experiment.settings.iter().map(|one| one.name.clone());
-    let heads: Vec<String> = heads.into_iter().chain(parts).chain(settings).collect();
+    let heads: Vec<String> = heads.chain(parts).chain(settings).collect();
     let mut table = print::table(&heads.iter().map(String::as_str).collect::<Vec<_>>());
-    for (one, rows) in plan.batches.iter().zip(rows) {
+    for (one, rows) in batches.iter().zip(rows) {
         let mut cells = vec![one.number.to_string(), one.day.to_string()];
+        cells.extend(experiment.mix_of(one).map(|mix| mix.name.clone()));
         cells.extend(rows.iter().zip(&one.amounts).map(|(row, amount)| {
             let unit = if experiment.counted == Counted::Percent {
                 " %"
@@ -150,8 +196,7 @@ fn told(
         cells.extend(settings.map(|(setting, value)| setting.shown(*value)));
         table.add_row(cells);
     }
-    let told = block(&plan_told(experiment, plan), language);
-    format!("{told}\n{table}\n{}", print::unread(language))
+    table
 }
 
 /// Grams as a scale shows them.

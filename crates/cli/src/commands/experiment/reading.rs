@@ -5,6 +5,10 @@ use std::process::ExitCode;
 
 use bench::experiment::answer_file::AnswerFile;
 use bench::experiment::chart::chart;
+use bench::experiment::mixes::Mixes;
+use bench::experiment::mixes::answer_file::ComparedFile;
+use bench::experiment::mixes::reading::compared;
+use bench::experiment::mixes::told::read_told as mixes_told;
 use bench::experiment::picture::pictures;
 use bench::experiment::reading::{Read, read};
 use bench::experiment::results_told::read_told;
@@ -35,6 +39,9 @@ pub struct Asked {
 /// Reads and tells.
 pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
     let opened = opened(&asked.experiment)?.planned()?;
+    if let Some(mixes) = &opened.experiment.mixes {
+        return run_mixes(asked, &opened, mixes);
+    }
     let (experiment, batches) = (&opened.experiment, &opened.batches);
     let found = read(experiment, batches, &opened.readings, asked.more)
         .map_err(|error| Trouble::Experiment(ExperimentError::Percent(error).to_string()))?;
@@ -52,6 +59,22 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
         write_whole(&path, picture.svg.as_bytes())?;
         print::talk(&format!("wrote {}", path.display()));
     }
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Reads and tells named mixes; there is no range between them to be drawn.
+fn run_mixes(asked: &Asked, opened: &Opened, mixes: &Mixes) -> Result<ExitCode, Trouble> {
+    let (experiment, batches) = (&opened.experiment, &opened.batches);
+    let found = compared(experiment, mixes, batches, &opened.readings);
+    let text = match asked.json {
+        true => ComparedFile::of(experiment, mixes, batches, &found).text(),
+        false => {
+            let told = mixes_told(experiment, mixes, batches, &found);
+            let blocks: Vec<String> = told.iter().map(|one| block(one, opened.words)).collect();
+            blocks.join("\n") + &print::unread(opened.words)
+        }
+    };
+    print::out(&text)?;
     Ok(ExitCode::SUCCESS)
 }
 
