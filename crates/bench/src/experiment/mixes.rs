@@ -13,6 +13,7 @@ pub mod answer_file;
 pub(super) mod meant;
 pub mod reading;
 pub mod told;
+pub mod trouble;
 
 /// The mixes of an experiment, and how often each is made.
 #[derive(Clone, Debug, PartialEq)]

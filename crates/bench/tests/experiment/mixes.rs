@@ -7,6 +7,7 @@ use bench::experiment::batches::{Batch, BatchesFile, text};
 use bench::experiment::mixes::answer_file::ComparedFile;
 use bench::experiment::mixes::reading::{Compared, Next, compared};
 use bench::experiment::mixes::told::{plan_told, read_told};
+use bench::experiment::mixes::trouble::MixError;
 use bench::experiment::mixes::{planned, with_more};
 use bench::experiment::results::Reading;
 use bench::experiment::trouble::ExperimentError;
@@ -309,10 +310,10 @@ fn a_mix_typed_wrong_is_refused_with_what_to_write() {
         assert!(error.contains(said), "{to}: {error}");
     }
     let count = |count: usize| meant(&mixes(count, 3, 1, 1)).unwrap_err();
-    assert_eq!(count(1), ExperimentError::MixCount(1));
-    assert_eq!(count(9), ExperimentError::MixCount(9));
+    assert_eq!(count(1), MixError::Count(1).into());
+    assert_eq!(count(9), MixError::Count(9).into());
     assert!(matches!(
         meant(&mixes(0, 3, 1, 1)),
-        Err(ExperimentError::TimesWithoutMixes)
+        Err(ExperimentError::Mixes(MixError::TimesWithoutMixes))
     ));
 }

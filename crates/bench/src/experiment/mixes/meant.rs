@@ -2,6 +2,7 @@
 
 use crate::experiment::file::{Amount, ExperimentFile, MixFile, PartFile};
 use crate::experiment::meant::{own_names, parts};
+use crate::experiment::mixes::trouble::MixError;
 use crate::experiment::mixes::{Mix, Mixes};
 use crate::experiment::trouble::ExperimentError;
 use crate::experiment::{Basis, Counted, Part};
@@ -22,21 +23,21 @@ pub(in crate::experiment) fn mixes_meant(
 ) -> Result<Option<(Mixes, Vec<Part>, Counted)>, ExperimentError> {
     if typed.mix.is_empty() {
         return match typed.times {
-            Some(_) => Err(ExperimentError::TimesWithoutMixes),
+            Some(_) => Err(MixError::TimesWithoutMixes.into()),
             None => Ok(None),
         };
     }
     if !(2..=8).contains(&typed.mix.len()) {
-        return Err(ExperimentError::MixCount(typed.mix.len()));
+        return Err(MixError::Count(typed.mix.len()).into());
     }
     if let Some(key) = beside(typed) {
-        return Err(ExperimentError::BesideMixes(key));
+        return Err(MixError::BesideMixes(key).into());
     }
     let times = times(typed)?;
     own_names(typed.mix.iter().map(|mix| &mix.name))?;
     let mut made: Vec<(Vec<Part>, Counted)> = Vec::new();
     for mix in &typed.mix {
-        let one = mix_meant(typed, mix, basis).map_err(|error| ExperimentError::Mix {
+        let one = mix_meant(typed, mix, basis).map_err(|error| MixError::InMix {
             mix: mix.name.clone(),
             error: Box::new(error),
         })?;
@@ -71,12 +72,12 @@ fn beside(typed: &ExperimentFile) -> Option<&'static str> {
 fn times(typed: &ExperimentFile) -> Result<usize, ExperimentError> {
     let times = typed.times.unwrap_or(TIMES);
     if !(2..=20).contains(&times) {
-        return Err(ExperimentError::Times(times));
+        return Err(MixError::Times(times).into());
     }
     let days = typed.days;
     match (1..=times).contains(&days) {
         true => Ok(times),
-        false => Err(ExperimentError::MixDays { days, times }),
+        false => Err(MixError::Days { days, times }.into()),
     }
 }
 
@@ -88,7 +89,7 @@ fn mix_meant(
 ) -> Result<(Vec<Part>, Counted), ExperimentError> {
     let known = |name: &&String| typed.part.iter().any(|part| part.name == **name);
     if let Some(name) = mix.amounts.keys().find(|name| !known(name)) {
-        return Err(ExperimentError::NoSuchPart(name.clone()));
+        return Err(MixError::NoSuchPart(name.clone()).into());
     }
     let given = |part: &PartFile| {
         mix.amounts
@@ -112,7 +113,7 @@ fn mix_meant(
     });
     let (parts, counted) = parts(&own.collect::<Vec<_>>(), basis)?;
     match parts.iter().find(|part| part.varies()) {
-        Some(part) => Err(ExperimentError::RangeInMix(part.name.clone())),
+        Some(part) => Err(MixError::RangeInMix(part.name.clone()).into()),
         None => Ok((parts, counted)),
     }
 }
