@@ -255,8 +255,8 @@ impl Body {
     }
 }
 
-/// Thickness below which metal, or a gap in it, is nothing but a film, mm: thinner than any printer's
-/// layer, thicker than a face misses another that it is laid along.
+/// Thickness below which metal, or a gap in it, is nothing but a film, mm: thinner than any
+/// printer's layer, thicker than a face misses another that it is laid along.
 pub const FILM_MM: f64 = 0.01;
 
 /// Shares of the wanted tolerance that are tried in turn.

@@ -67,9 +67,9 @@ pub const OTHER_SPEED: Law = Law {
     sources: &["anantharaman-begum"],
 };
 
-/// Critical moisture of sand, of the dry mass, where nobody measured it: our own choice from the
-/// one published sand-like bed (0.10 to 0.20). Taken lower, the time comes out too short and the
-/// sand is weighed too early, which costs a walk; taken higher, it dries on past the mark.
+/// Critical moisture of sand, of the dry mass, where nobody measured it: judgement, no source; the
+/// finely ground beds of the published rows have more. Taken lower, the time comes out too short
+/// and the sand is weighed too early, which costs a walk; taken higher, it dries on past the mark.
 pub const CRITICAL: [f64; 3] = [0.02, 0.04, 0.06];
 
 /// What a drying starts from.

@@ -331,7 +331,7 @@ fn keep_off_faces(columns: &Columns, heights: &mut [f64]) {
     }
 }
 
-/// A hair, mm: a thousand times what rounding moves a place by, and less than counts as off a level.
+/// A hair, mm: a thousand times what rounding moves a place by, less than counts as off a level.
 const HAIR_MM: f64 = 5e-7;
 
 /// The height in metal nearest to one.
