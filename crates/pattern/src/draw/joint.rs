@@ -287,30 +287,41 @@ fn steepest_shown(columns: &Columns, heights: &[f64]) -> (f64, Vector) {
 fn lead_through_metal(columns: &Columns, heights: &mut [f64], level_mm: f64) {
     let nx = columns.count[0];
     let is_light = |node: usize| columns.spans(node).is_empty();
-    let is_inner = |node: &usize| !is_light(*node) && !columns.beside(*node).any(is_light);
-    let inner: Vec<usize> = (0..columns.len()).filter(is_inner).collect();
+    let is_rim = |node: usize| !is_light(node) && columns.beside(node).any(is_light);
+    let around =
+        |node: usize| AROUND.map(|(di, dj)| (node as isize + di + dj * nx as isize) as usize);
+    let (mut inner, mut corners) = (Vec::new(), Vec::new());
+    for node in (0..columns.len()).filter(|&node| !is_light(node) && !is_rim(node)) {
+        match around(node).into_iter().any(is_light) {
+            true => corners.push(node),
+            false => inner.push(node),
+        }
+    }
+    // A node behind the corner of a wall shares a square with sand as its neighbours on the rim do,
+    // and goes with them: the wall would else be cut like a comb.
+    for &corner in &corners {
+        let rim: Vec<usize> = columns
+            .beside(corner)
+            .filter(|&node| is_rim(node))
+            .collect();
+        let sum: f64 = rim.iter().map(|&node| heights[node]).sum();
+        heights[corner] = sum / rim.len() as f64;
+    }
     let mut nearest = heights.to_vec();
     for &node in &inner {
         nearest[node] = into_metal(columns.spans(node), level_mm);
     }
     for &node in &inner {
-        let around = AROUND.map(|(di, dj)| {
-            let other = (node as isize + di + dj * nx as isize) as usize;
-            if is_light(other) {
-                level_mm
-            } else {
-                nearest[other]
-            }
-        });
-        let furthest = around
-            .into_iter()
-            .fold(nearest[node], |far: f64, near: f64| {
+        let furthest = around(node).into_iter().map(|other| nearest[other]).fold(
+            nearest[node],
+            |far: f64, near: f64| {
                 if (near - level_mm).abs() > (far - level_mm).abs() {
                     near
                 } else {
                     far
                 }
-            });
+            },
+        );
         heights[node] = into_metal(columns.spans(node), furthest);
     }
 }
