@@ -135,13 +135,17 @@ fn widenable(reckoner: &'static Reckoner) -> Vec<(&'static str, String)> {
     single.map(|back| (back.key, back.text.clone())).collect()
 }
 
+/// How the doubt begins that tells of an end that a law refuses.
+const REFUSED_END: &str = "at the end of what was given";
+
 fn any_name() -> impl Strategy<Value = &'static str> {
     let all: Vec<_> = reckon::all().map(|(_, reckoner)| reckoner.name).collect();
     proptest::sample::select(all)
 }
 
 proptest! {
-    /// Widening an input never narrows the answer, and the likely answer stays where it is.
+    /// Widening an input never narrows the answer, and the likely answer stays where it is. Where
+    /// the law refuses an end of the wider one the band stops short of it, and that is told.
     #[test]
     fn widening_never_narrows(
         name in any_name(),
@@ -157,7 +161,8 @@ proptest! {
             if let (Ok(one), Ok(other)) = (work_out(&ask(narrow)), work_out(&ask(narrow + more))) {
                 let ([low, likely, high], [lower, same, higher]) = (ends(&one), ends(&other));
                 let hair = 1e-9 * likely.abs();
-                prop_assert!(lower <= low + hair && high <= higher + hair, "{}", reckoner.name);
+                let stops_short = other.doubts.iter().any(|doubt| doubt.starts_with(REFUSED_END));
+                prop_assert!(stops_short || lower <= low + hair && high <= higher + hair, "{}", reckoner.name);
                 prop_assert!((same - likely).abs() <= hair);
                 prop_assert!(low <= likely + hair && likely <= high + hair);
             }

@@ -1,6 +1,6 @@
-//! Named mixes compared with each other: what is tried is the mixes themselves, and no range between
-//! them. Each is made several times, and every day holds each of them, so that what a day does is
-//! taken off.
+//! Named mixes compared with each other: what is tried is the mixes themselves, and no range
+//! between them. Each is made several times, and every day holds each of them, so that what a day
+//! does is taken off.
 
 use trials::chance::within;
 use trials::plan::by_lot;
