@@ -9,7 +9,7 @@ mod shapes;
 
 use std::f64::consts::PI;
 
-use pattern::boolean::{Body, BooleanError};
+use pattern::boolean::{Body, BooleanError, NEEDLE_MM};
 use pattern::distance::{is_inside, nearest};
 use pattern::mesh::Mesh;
 use pattern::offset::{Offset, OffsetError, offset};
@@ -343,4 +343,30 @@ fn offsets_that_are_none_are_refused() {
     };
     let not_closed = OffsetError::Boolean(BooleanError::NotClosed);
     assert_eq!(offset(&open, 1.0, 0.5).err(), Some(not_closed));
+}
+
+/// Analytic volumes: what is thicker than a film and holds more than a crumb stays to rounding.
+#[test]
+fn tidying_drops_films_and_crumbs_and_keeps_the_rest() {
+    let kept = both(
+        &block([0.0; 3], [60.0, 40.0, 20.0]),
+        &block([0.0, 150.0, 0.0], [3.0; 3]),
+    );
+    let film = block([100.0, 0.0, 0.0], [60.0, 40.0, 0.005]);
+    let crumb = block([0.0, 100.0, 0.0], [0.3; 3]);
+    let tidy = body(&both(&kept, &both(&film, &crumb)))
+        .tidied(NEEDLE_MM)
+        .unwrap();
+    assert_near("kept", tidy.volume_mm3(), 48_000.0 + 27.0, 1e-9);
+    assert_eq!(tidy.parts().unwrap().len(), 2);
+    // Two facets to a flat face, however many there were.
+    let fine = body(&block([0.0; 3], [50.0; 3])).with_sides_up_to(5.0);
+    let cube = fine.unwrap().tidied(NEEDLE_MM).unwrap();
+    assert_eq!(cube.mesh().triangles.len(), 12);
+    assert_near("cube", cube.volume_mm3(), 125_000.0, 1e-9);
+    // A round wall moves by no more than it may.
+    let round = body(&ball(20.0, 60, 0.0));
+    let tidy = round.tidied(NEEDLE_MM).unwrap();
+    let most_mm3 = NEEDLE_MM * 4.0 * PI * 20.0 * 20.0;
+    assert!((tidy.volume_mm3() - round.volume_mm3()).abs() <= most_mm3);
 }

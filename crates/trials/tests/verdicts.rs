@@ -66,18 +66,21 @@ fn a_true_winner_is_named() {
     assert!(named.iter().flatten().all(|one| *one == 2));
 }
 
+/// Two mixes of three batches each, made on one day.
+const TWO_MIXES: [(usize, usize, f64); 6] = [
+    (0, 0, 2.0),
+    (0, 0, 3.0),
+    (0, 0, 4.0),
+    (1, 0, 5.0),
+    (1, 0, 6.0),
+    (1, 0, 7.0),
+];
+
 /// Two mixes with their pooled variance are the textbook test of Student: means 3 and 6, variance
 /// 1 each, three repeats, t = 3/√(2/3) = 3.674 with 4 degrees, p = 0.0213 by scipy's ttest_ind.
 #[test]
 fn two_mixes_are_the_test_of_student() {
-    let found = judged(&[
-        (0, 0, 2.0),
-        (0, 0, 3.0),
-        (0, 0, 4.0),
-        (1, 0, 5.0),
-        (1, 0, 6.0),
-        (1, 0, 7.0),
-    ]);
+    let found = judged(&TWO_MIXES);
     assert!((found.chance - 0.0213).abs() < 5e-5, "{}", found.chance);
     assert!((found.chance_of_alike - found.chance).abs() < 1e-9);
     assert!((found.noise - 1.0).abs() < 1e-12);
@@ -88,14 +91,7 @@ fn two_mixes_are_the_test_of_student() {
 /// at 4 degrees, 2.776 in any table of it.
 #[test]
 fn intervals_are_those_of_student() {
-    let found = judged(&[
-        (0, 0, 2.0),
-        (0, 0, 3.0),
-        (0, 0, 4.0),
-        (1, 0, 5.0),
-        (1, 0, 6.0),
-        (1, 0, 7.0),
-    ]);
+    let found = judged(&TWO_MIXES);
     let lead = found.leads[0];
     assert_eq!((found.leads.len(), lead.over), (1, 0));
     assert!((lead.by - 3.0).abs() < 1e-12);
