@@ -17,6 +17,10 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("mould", &["measure"]),
     ("trials", &[]),
     ("rigging", &["mould", "pattern", "measure"]),
+    (
+        "pour",
+        &["rigging", "mould", "pattern", "metal", "solver", "measure"],
+    ),
     ("reckon", &["mould", "pattern", "metal", "sand", "measure"]),
     (
         "job",
@@ -36,9 +40,9 @@ const ARROWS: &[(&str, &[&str])] = &[
 ];
 
 /// The rooms below the doors but for the job: no disk, no clock, no network.
-const WITHOUT_DISK: [&str; 11] = [
+const WITHOUT_DISK: [&str; 12] = [
     "measure", "solver", "conduct", "pattern", "metal", "sand", "mould", "trials", "rigging",
-    "reckon", "bench",
+    "pour", "reckon", "bench",
 ];
 
 /// Words of the trade that the ground may not know.

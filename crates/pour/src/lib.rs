@@ -1,0 +1,5 @@
+//! What the metal does, from the first drop to the open mould: how it fills and how it freezes.
+//!
+//! - [`cells`]: the mould as a box of cells, one stuff a cell.
+
+pub mod cells;
