@@ -46,7 +46,7 @@ pub fn friction_factor(reynolds: f64, relative_roughness: f64) -> f64 {
 
 impl Friction {
     /// The factor for a channel of hydraulic diameter D in which the metal runs at a speed.
-    pub(super) fn factor(self, diameter_m: f64, speed_m_per_s: f64) -> f64 {
+    pub fn factor(self, diameter_m: f64, speed_m_per_s: f64) -> f64 {
         match self {
             Friction::Stated(factor) => factor,
             Friction::ByReynolds {

@@ -1,0 +1,3 @@
+//! Filling at a glance: what the metal does while it runs in, found in a blink.
+
+pub mod network;
