@@ -3,6 +3,8 @@
 pub mod card;
 pub mod clock;
 pub mod drying;
+pub mod facing;
+pub mod mulling;
 pub mod pucks;
 pub mod readings;
 pub mod recipe;

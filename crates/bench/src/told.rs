@@ -17,6 +17,8 @@ pub struct Told {
     pub head: Said,
     /// Figures, in the order in which they are told.
     pub figures: Vec<Figure>,
+    /// What to do, one after the other.
+    pub steps: Vec<Said>,
     /// What to mind and what to do, in order.
     pub lines: Vec<Line>,
 }
@@ -34,6 +36,8 @@ pub struct Figure {
     pub rounding: Rounding,
     /// What stands behind it in a line of people's words: scoops, a price.
     pub beside: Option<Said>,
+    /// Whether it is weighed out, so that paper leaves room for what the scale said.
+    pub weighed_out: bool,
 }
 
 /// What a figure is.
@@ -53,6 +57,7 @@ impl Told {
         Told {
             head,
             figures: Vec::new(),
+            steps: Vec::new(),
             lines: Vec::new(),
         }
     }
@@ -77,6 +82,11 @@ impl Told {
         self.figures.push(Figure::new(id, Value::Words(words)));
     }
 
+    /// Adds what to do next.
+    pub fn step(&mut self, words: Said) {
+        self.steps.push(words);
+    }
+
     /// Adds a note.
     pub fn note(&mut self, words: Said) {
         self.line(Level::Note, words);
@@ -93,7 +103,7 @@ impl Told {
     }
 
     /// As one JSON object, its words in British English: figures by key with low, likely, high and
-    /// unit, and lines with their weight.
+    /// unit, steps in order, and lines with their weight.
     pub fn json(&self) -> String {
         let figures: Map<String, Json> = self.figures.iter().map(Figure::json).collect();
         let lines = self.lines.iter().map(|line| {
@@ -105,9 +115,11 @@ impl Told {
         });
         let lines: Vec<Json> = lines.collect();
         let head = Language::Uk.say(&self.head);
+        let steps = self.steps.iter().map(|step| Language::Uk.say(step));
+        let steps: Vec<String> = steps.collect();
         format!(
             "{:#}\n",
-            json!({ "head": head, "figures": figures, "lines": lines })
+            json!({ "head": head, "figures": figures, "steps": steps, "lines": lines })
         )
     }
 
@@ -128,6 +140,7 @@ impl Figure {
             value,
             rounding: Rounding::Nearest,
             beside: None,
+            weighed_out: false,
         }
     }
 

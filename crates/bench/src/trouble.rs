@@ -133,6 +133,27 @@ pub enum Refused {
         /// What there is.
         known: String,
     },
+    /// A size that is nought.
+    #[error("{0} is nought or less: measure it again")]
+    NoSize(
+        /// What was typed.
+        &'static str,
+    ),
+    /// A face of coarser grains than the heap.
+    #[error("the face is coarser than the heap: exchange heap_grain and facing_grain")]
+    FaceCoarser,
+    /// A noise that is none.
+    #[error("noise is nought or less: test one batch twice, and give how far the two are apart")]
+    NoNoise,
+    /// A test without repeats.
+    #[error(
+        "no batch was tested twice with \"{0}\" in this book: test one again under the same day, or \
+         give noise="
+    )]
+    NothingRepeated(
+        /// The test.
+        String,
+    ),
     /// A figure that a law refuses.
     #[error("{0}")]
     Law(

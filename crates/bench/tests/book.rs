@@ -70,9 +70,9 @@ fn the_tired_heap_is_brought_back() {
     }
     assert!(!says(&told, "bench-short-clay") && !says(&told, "bench-short-sand"));
     let steps = told
-        .lines
+        .steps
         .iter()
-        .filter_map(|line| line.words.id().strip_prefix("bench-step-"));
+        .filter_map(|step| step.id().strip_prefix("bench-step-"));
     let steps: Vec<&str> = steps.collect();
     assert_eq!(steps, ["dry", "sieve", "crust", "add", "mull", "test"]);
 }

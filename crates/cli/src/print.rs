@@ -104,8 +104,13 @@ pub fn told(told: &Told, language: Language, units: System) -> String {
     }
     let lines = told.lines.iter().map(|told| line(told, language));
     let lines: String = lines.collect();
+    let steps = told.steps.iter().zip(1..);
+    let steps = steps.map(|(step, at)| format!("{at:<8} {}\n", language.say(step)));
+    let steps: String = steps.collect();
+    let gap = if steps.is_empty() { "" } else { "\n" };
     let head = language.say(&told.head);
-    format!("{head}\n\n{figures}\n\n{lines}{}", unread(language))
+    let unread = unread(language);
+    format!("{head}\n\n{figures}\n\n{steps}{gap}{lines}{unread}")
 }
 
 /// A line at the end of what is told in a language that no founder has read.

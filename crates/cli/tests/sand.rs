@@ -140,6 +140,30 @@ fn a_tired_heap_is_rescued() {
 }
 
 #[test]
+fn sheets_are_printed_for_mixing_mulling_facing_and_rescue() {
+    let shop = Shop::new();
+    let asks: [&[&str]; 4] = [
+        &[
+            "sand",
+            "recipe",
+            "bentonite",
+            "dry_sand=20 kg",
+            "moisture=1 % of wet mass",
+        ],
+        &["sand", "mull", "before=40", "after=45", "noise=2"],
+        &["sand", "facing", "block=80 mm, 60 mm, 18 mm"],
+        &["heap", "rescue", "heap=90 kg", "wet=100 g", "dry=90.9 g"],
+    ];
+    for ask in asks {
+        let printed = shop.run(&[ask, &["--out", "paper.pdf", "--letter"]].concat());
+        printed.ends_with(0).talks("paper.pdf");
+        let bytes = std::fs::read(shop.path().join("paper.pdf")).unwrap();
+        assert!(bytes.starts_with(b"%PDF-"));
+        std::fs::remove_file(shop.path().join("paper.pdf")).unwrap();
+    }
+}
+
+#[test]
 fn a_pour_goes_into_the_book() {
     let shop = Shop::new();
     shop.run(&["heap", "new"]).ends_with(0);

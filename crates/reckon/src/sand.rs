@@ -276,6 +276,7 @@ pub const RECKONERS: &[Reckoner] = &[
     recipe::BY_PARTS,
     recipe::IN_SCOOPS,
     recipe::CORE_MIX,
+    bench::LAYERS,
     finish::FINISH,
     binder::OF_LIQUID,
     binder::FOR_SAND,

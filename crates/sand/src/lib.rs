@@ -30,6 +30,7 @@ pub mod mix;
 pub mod mixes;
 pub mod mixing;
 pub mod moisture;
+pub mod mulling;
 pub mod permeability;
 pub mod psychrometrics;
 pub mod recipe;
@@ -90,6 +91,7 @@ pub const LAWS: &[&Law] = &[
     &moisture::WATER_TO_ADD,
     &moisture::WEIGHING_ERROR,
     &permeability::PERMEABILITY,
+    &permeability::TWO_LAYERS,
     &psychrometrics::SATURATION_PRESSURE,
     &psychrometrics::HUMIDITY_RATIO,
     &psychrometrics::FROM_WET_BULB,

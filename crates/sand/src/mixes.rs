@@ -15,8 +15,6 @@ use crate::recipe::{Poured, Use, named};
 pub struct Mix {
     /// The word by which it is typed.
     pub name: String,
-    /// What it is in full.
-    pub title: String,
     /// What it is for.
     #[serde(rename = "for")]
     pub used_for: Use,
@@ -29,10 +27,17 @@ pub struct Mix {
     /// What goes in.
     #[serde(rename = "part", default)]
     pub parts: Vec<MixPart>,
-    /// What to do, in order.
+    /// What to do, in order, by the keys of what is told.
     pub steps: Vec<String>,
-    /// What to mind.
+    /// What to mind, by the keys of what is told.
     pub cautions: Vec<String>,
+}
+
+impl Mix {
+    /// Whether it holds clay that has to be worked in under pressure.
+    pub fn mulled(&self) -> bool {
+        self.steps.iter().any(|step| step == "mull")
+    }
 }
 
 /// Something that goes into a mix.

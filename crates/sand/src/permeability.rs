@@ -19,6 +19,14 @@ pub const PERMEABILITY: Law = Law {
     sources: &["permeability-page", "rao-manufacturing-technology"],
 };
 
+/// How open two layers of sand stand together, the gas passing one after the other.
+pub const TWO_LAYERS: Law = Law {
+    name: "sand::permeability::two_layers",
+    formula: "P = (t + L) / (t / P_t + L / P_L)",
+    range: "layers rammed alike, gas straight through both; the joint between them left out",
+    sources: &["darcy-memory"],
+};
+
 /// Permeability number from the air that went through a plug of sand. Law: [`PERMEABILITY`].
 pub fn permeability(
     air: Volume,
@@ -31,6 +39,12 @@ pub fn permeability(
     let height_cm = height.as_mm() / 10.0;
     let pressure_g_per_cm2 = pressure.as_pa() / GRAM_FORCE_PER_CM2;
     air_cm3 * height_cm / (pressure_g_per_cm2 * area.as_cm2() * time.as_min())
+}
+
+/// Permeability number of a face before a backing. Law: [`TWO_LAYERS`].
+pub fn two_layers(face: (Length, f64), backing: (Length, f64)) -> f64 {
+    let whole = (face.0 + backing.0).as_mm();
+    whole / (face.0.as_mm() / face.1 + backing.0.as_mm() / backing.1)
 }
 
 /// The area of a round plug of this diameter.

@@ -47,6 +47,7 @@
 //! ```
 
 mod batch_cards;
+mod bench_sheet;
 mod card;
 mod code;
 mod cut_templates;
@@ -64,6 +65,7 @@ mod workings;
 mod world;
 
 pub use batch_cards::batch_cards;
+pub use bench_sheet::bench_sheet;
 pub use card::card;
 pub use cut_templates::cut_templates;
 pub use data::{Block, Paper, PaperRemark, PourSheet, RemarkLevel, Row};

@@ -61,6 +61,7 @@ pub(crate) const CARD: &str = "pour-card.typ";
 pub(crate) const LESSON: &str = "lesson.typ";
 pub(crate) const TEMPLATES_PAGE: &str = "cut-templates.typ";
 pub(crate) const WORKINGS: &str = "workings.typ";
+pub(crate) const BENCH_SHEET: &str = "bench-sheet.typ";
 pub(crate) const BATCH_CARDS: &str = "batch-cards.typ";
 
 /// Names of pictures.

@@ -12,13 +12,15 @@ use typst::utils::LazyHash;
 use typst::{Library, LibraryExt, World};
 
 use crate::SheetError;
-use crate::typeset::{BATCH_CARDS, CARD, LESSON, Picture, SHEET, TEMPLATES_PAGE, WORKINGS};
+use crate::typeset::{
+    BATCH_CARDS, BENCH_SHEET, CARD, LESSON, Picture, SHEET, TEMPLATES_PAGE, WORKINGS,
+};
 
 /// Name under which the templates read the words and figures.
 const DATA: &str = "data.json";
 
 /// The templates by the names they call each other.
-const TEMPLATES: [(&str, &str); 9] = [
+const TEMPLATES: [(&str, &str); 10] = [
     (SHEET, include_str!("../templates/pour-sheet.typ")),
     (CARD, include_str!("../templates/pour-card.typ")),
     (LESSON, include_str!("../templates/lesson.typ")),
@@ -28,6 +30,7 @@ const TEMPLATES: [(&str, &str); 9] = [
     ),
     (WORKINGS, include_str!("../templates/workings.typ")),
     (BATCH_CARDS, include_str!("../templates/batch-cards.typ")),
+    (BENCH_SHEET, include_str!("../templates/bench-sheet.typ")),
     ("frames.typ", include_str!("../templates/frames.typ")),
     ("rows.typ", include_str!("../templates/rows.typ")),
     ("foot.typ", include_str!("../templates/foot.typ")),

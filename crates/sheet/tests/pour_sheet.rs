@@ -7,6 +7,7 @@ use sheet::{Paper, PaperRemark, PourSheet, RemarkLevel, SheetError, pdf};
 use pump_housing::sample;
 use read_back::{Printed, read_back};
 
+mod bench_papers;
 mod lesson;
 mod pump_housing;
 mod read_back;

@@ -144,7 +144,7 @@ fn order(told: &mut Told, given: &Given, fines: Option<f64>) {
         "bench-step-test",
     ];
     for step in steps {
-        told.note(Said::new(step));
+        told.step(Said::new(step));
     }
     if given.text("silicate") == Some("yes") {
         told.caution(Said::new("bench-silicate-out"));

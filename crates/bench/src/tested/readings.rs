@@ -230,6 +230,13 @@ fn felt(told: &mut Told, pairs: &[(String, String)]) -> Result<Band<f64>, BenchE
     Ok(Band::exact(value))
 }
 
+/// How far one test alone is off, from batches of the book that were tested twice on one day.
+pub fn deviation(test: &Test, book: &ReadingsFile) -> Option<f64> {
+    repeatability(&by_day(test, book))
+        .ok()
+        .map(|found| found.test.deviation)
+}
+
 fn against_good_days(told: &mut Told, test: &Test, value: f64, book: &ReadingsFile) {
     let good = book
         .reading
@@ -260,12 +267,7 @@ fn against_good_days(told: &mut Told, test: &Test, value: f64, book: &ReadingsFi
 
 /// Repeats of one day tell how far one test alone may be off.
 fn repeated(told: &mut Told, test: &Test, book: &ReadingsFile) {
-    let mut days: BTreeMap<&str, Vec<f64>> = BTreeMap::new();
-    for one in book.reading.iter().filter(|one| one.test == test.name) {
-        days.entry(&one.day).or_default().push(one.value);
-    }
-    let days: Vec<Vec<f64>> = days.into_values().collect();
-    match repeatability(&days) {
+    match repeatability(&by_day(test, book)) {
         Ok(found) => {
             let noise = Band::exact(found.test.deviation);
             told.figures.push(value_of(test, "bench-test-noise", noise));
@@ -275,4 +277,13 @@ fn repeated(told: &mut Told, test: &Test, book: &ReadingsFile) {
         }
         Err(_) => told.note(Said::new("bench-repeat-once")),
     }
+}
+
+/// Readings of a test, a list for each day.
+fn by_day(test: &Test, book: &ReadingsFile) -> Vec<Vec<f64>> {
+    let mut days: BTreeMap<&str, Vec<f64>> = BTreeMap::new();
+    for one in book.reading.iter().filter(|one| one.test == test.name) {
+        days.entry(&one.day).or_default().push(one.value);
+    }
+    days.into_values().collect()
 }

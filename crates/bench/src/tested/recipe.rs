@@ -12,10 +12,12 @@ use measure::text::rounded;
 use sand::batch::{rammed_density, sand_to_fill, with_spill};
 use sand::mixes::{Mix, MixPart, Standing, all, of_name, standing};
 use sand::mixing::{Ingredient, Water, Weighed, weigh_out};
+use sand::moisture::dry_from_wet;
 use sand::recipe::Poured;
 use sand::scoops::scoops;
 
 use crate::given::{Given, GivenError};
+use crate::tested::mulling::minutes_told;
 use crate::told::{Figure, Told, Value};
 use crate::trouble::{BenchError, Refused};
 
@@ -28,7 +30,7 @@ pub const KEYS: [&str; 7] = [
 pub fn list() -> Told {
     let mut told = Told::new(Said::new("bench-mixes-head"));
     for mix in all() {
-        let mut figure = Figure::new("bench-mix", Value::Words(Said::typed(mix.title.as_str())));
+        let mut figure = Figure::new("bench-mix", Value::Words(title(mix)));
         figure.label = Some(Said::typed(mix.name.as_str()));
         told.figures.push(figure);
     }
@@ -53,21 +55,30 @@ pub fn recipe(name: &str, given: &Given, shop: &Shop) -> Result<Told, BenchError
     let water = water_of(&changed);
     let dry_sand = dry_sand(given, shop, |dry| weigh_out(dry, moisture, &parts, water))?;
     let weighed = weigh_out(dry_sand, moisture, &parts, water)?;
-    let mut told = Told::new(Said::new("bench-recipe-head").with("mix", mix.title.as_str()));
+    let mut told = Told::new(Said::new("bench-recipe-head").with("mix", title(mix)));
     rows(&mut told, &changed, &weighed, &shop.scoops);
+    wetness(&mut told, &weighed, moisture);
     cost(&mut told, &changed, &weighed, given)?;
     for part in &changed.parts {
         against_sources(&mut told, part, &changed, metal);
     }
     for step in &mix.steps {
-        told.note(Said::typed(step.as_str()));
+        told.step(Said::new(format!("mix-step-{step}")));
     }
     for caution in &mix.cautions {
-        told.caution(Said::typed(caution.as_str()));
+        told.caution(Said::new(format!("mix-mind-{caution}")));
+    }
+    if mix.mulled() {
+        told.note(minutes_told());
     }
     told.caution(Said::new("bench-silica"));
     told.note(Said::new("bench-test-batch"));
     Ok(told)
+}
+
+/// What a mix is in full.
+fn title(mix: &Mix) -> Said {
+    Said::new(format!("mix-{}", mix.name))
 }
 
 /// The mix with what the founder takes of each part instead.
@@ -175,6 +186,7 @@ fn rows(told: &mut Told, mix: &Mix, weighed: &Weighed, own: &[Scoop]) {
         let mut figure = Figure::new(id, Value::Amount(Amount::Mass(Band::exact(mass))));
         figure.label = name.map(Said::typed);
         figure.beside = beside;
+        figure.weighed_out = matches!(id, "bench-sand" | "bench-part" | "bench-water-to-add");
         told.figures.push(figure);
     };
     row(
@@ -193,6 +205,9 @@ fn rows(told: &mut Told, mix: &Mix, weighed: &Weighed, own: &[Scoop]) {
         weighed.to_add,
         in_scoops(own, "water", weighed.to_add),
     );
+    if mix.mulled() && weighed.to_add > Mass::ZERO {
+        row("bench-water-each-spray", None, weighed.to_add / 3.0, None);
+    }
     row("bench-water-brought", None, weighed.brought, None);
     let parts: Mass = weighed.parts.iter().copied().sum();
     row(
@@ -203,13 +218,28 @@ fn rows(told: &mut Told, mix: &Mix, weighed: &Weighed, own: &[Scoop]) {
     );
 }
 
-/// The mass in the founder's own scoop of that stuff, where one was weighed.
+/// The sand as it lies and the finished mix, of the wet and of the dry mass.
+fn wetness(told: &mut Told, weighed: &Weighed, moisture: f64) {
+    let parts: Mass = weighed.parts.iter().copied().sum();
+    let water = weighed.brought + weighed.to_add;
+    let wet = water / (weighed.sand + parts + weighed.to_add);
+    told.share("bench-sand-of-wet", Band::exact(moisture));
+    told.share("bench-mix-of-wet", Band::exact(wet));
+    told.share("bench-mix-of-dry", Band::exact(dry_from_wet(wet)));
+}
+
+/// The mass in each of the founder's own scoops and buckets of that stuff.
 fn in_scoops(own: &[Scoop], stuff: &str, mass: Mass) -> Option<Said> {
-    let scoop = own
+    let own = own
         .iter()
-        .find(|scoop| scoop.of == stuff && scoop.holds > Mass::ZERO)?;
-    let count = rounded(scoops(mass, scoop.holds), 3);
-    Some(Said::typed(format!("{count} × {}", scoop.name)))
+        .filter(|scoop| scoop.of == stuff && scoop.holds > Mass::ZERO);
+    let counts: Vec<String> = own
+        .map(|scoop| {
+            let count = rounded(scoops(mass, scoop.holds), 3);
+            format!("{count} × {}", scoop.name)
+        })
+        .collect();
+    (!counts.is_empty()).then(|| Said::typed(counts.join(" = ")))
 }
 
 fn cost(told: &mut Told, mix: &Mix, weighed: &Weighed, given: &Given) -> Result<(), BenchError> {

@@ -11,7 +11,7 @@ use job::file_fault::read;
 use job::folder::{FolderError, read_text, write_whole};
 
 use crate::args::HeapCommand;
-use crate::commands::sand::{by, new, shop, tell, typed, written};
+use crate::commands::sand::{Shown, new, shop, shown, tell, typed, written};
 use crate::trouble::Trouble;
 
 /// What to do where there is no book.
@@ -31,7 +31,17 @@ pub fn run(what: HeapCommand) -> Result<ExitCode, Trouble> {
             look,
             json,
         } => poured(&given, &file, look, json),
-        HeapCommand::Rescue { given, json } => by(&given, &rescue::KEYS, rescue::rescue, json),
+        HeapCommand::Rescue {
+            given,
+            out,
+            letter,
+            json,
+        } => shown(
+            &given,
+            &rescue::KEYS,
+            rescue::rescue,
+            &Shown { json, out, letter },
+        ),
     }
 }
 

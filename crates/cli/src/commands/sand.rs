@@ -1,18 +1,19 @@
 //! `oddside sand`: the sand on the bench.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use bench::given::Given;
 use bench::tested::readings::{Reading, ReadingsFile, entered, named, worked};
 use bench::tested::sand_file::{STARTER, SandFile};
-use bench::tested::{card, drying, pucks, readings, recipe, watch, water};
+use bench::tested::{card, drying, facing, mulling, pucks, readings, recipe, watch, water};
 use bench::told::Told;
 use bench::trouble::BenchError;
 use job::file_fault::read;
 use job::folder::{FolderError, read_text, shop_above, write_whole};
 use job::shop::Shop;
 use serde::de::DeserializeOwned;
+use sheet::Paper;
 
 use crate::args::SandCommand;
 use crate::print;
@@ -26,7 +27,35 @@ pub fn run(what: SandCommand) -> Result<ExitCode, Trouble> {
             let typed: SandFile = typed(&file, "start one with: oddside sand new")?;
             tell(&card::card(&typed)?, &shop()?, json)
         }
-        SandCommand::Recipe { mix, given, json } => of_mix(mix.as_deref(), &given, json),
+        SandCommand::Recipe {
+            mix,
+            given,
+            out,
+            letter,
+            json,
+        } => of_mix(mix.as_deref(), &given, &Shown { json, out, letter }),
+        SandCommand::Mull {
+            given,
+            file,
+            out,
+            letter,
+            json,
+        } => {
+            let book = book_of(&file)?.1;
+            let work = |given: &Given| mulling::mulling(given, &book);
+            shown(&given, &mulling::KEYS, work, &Shown { json, out, letter })
+        }
+        SandCommand::Facing {
+            given,
+            out,
+            letter,
+            json,
+        } => shown(
+            &given,
+            &facing::KEYS,
+            facing::facing_sand,
+            &Shown { json, out, letter },
+        ),
         SandCommand::Water { given, json } => by(&given, &water::KEYS, water::water, json),
         SandCommand::Dry { given, json } => by(&given, &drying::KEYS, drying::dry, json),
         SandCommand::Stand { given, json } => by(&given, &drying::STAND_KEYS, drying::stand, json),
@@ -82,6 +111,35 @@ pub fn by(
     tell(&work(&given)?, &shop, json)
 }
 
+/// How what came of an ask is shown.
+pub struct Shown {
+    /// One JSON object instead of words.
+    pub json: bool,
+    /// A PDF to print it into.
+    pub out: Option<PathBuf>,
+    /// US Letter instead of A4.
+    pub letter: bool,
+}
+
+/// As [`by`], and on paper where that was asked for.
+pub fn shown(
+    given: &[String],
+    keys: &[&str],
+    work: impl Fn(&Given) -> Result<Told, BenchError>,
+    how: &Shown,
+) -> Result<ExitCode, Trouble> {
+    let shop = shop()?;
+    let given = Given::read(given, keys, &shop.scoops).map_err(BenchError::from)?;
+    let told = work(&given)?;
+    if let Some(out) = &how.out {
+        let paper = if how.letter { Paper::Letter } else { Paper::A4 };
+        let pdf = sheet::bench_sheet(&told, shop.units, shop.words, paper)?;
+        write_whole(out, &pdf)?;
+        written(out, &shop);
+    }
+    tell(&told, &shop, how.json)
+}
+
 /// Prints what came of an ask.
 pub fn tell(told: &Told, shop: &Shop, json: bool) -> Result<ExitCode, Trouble> {
     match json {
@@ -109,17 +167,27 @@ pub fn written(file: &Path, shop: &Shop) {
     print::talk(&shop.words.say(&said));
 }
 
-fn of_mix(mix: Option<&str>, given: &[String], json: bool) -> Result<ExitCode, Trouble> {
+fn of_mix(mix: Option<&str>, given: &[String], how: &Shown) -> Result<ExitCode, Trouble> {
     let shop = shop()?;
     match mix {
-        None => tell(&recipe::list(), &shop, json),
-        Some(mix) => by(
+        None => tell(&recipe::list(), &shop, how.json),
+        Some(mix) => shown(
             given,
             &recipe::KEYS,
             |given| recipe::recipe(mix, given, &shop),
-            json,
+            how,
         ),
     }
+}
+
+/// The book of readings as it stands, empty before the first.
+fn book_of(file: &Path) -> Result<(String, ReadingsFile), Trouble> {
+    let text = match file.exists() {
+        true => read_text(file, "")?,
+        false => String::new(),
+    };
+    let book = read(&file.display().to_string(), &text).map_err(FolderError::from)?;
+    Ok((text, book))
 }
 
 fn test_of_day(
@@ -141,12 +209,7 @@ fn test_of_day(
         .iter()
         .map(pair)
         .collect::<Result<Vec<_>, Trouble>>()?;
-    let text = match file.exists() {
-        true => read_text(file, "")?,
-        false => String::new(),
-    };
-    let name = file.display().to_string();
-    let book: ReadingsFile = read(&name, &text).map_err(FolderError::from)?;
+    let (text, book) = book_of(file)?;
     let (told, value) = worked(test, &pairs, &book)?;
     if let Some((day, good)) = day {
         let reading = Reading {

@@ -30,7 +30,7 @@ pub(super) static FRENCH: LazyLock<Messages> =
 pub(super) static SPANISH: LazyLock<Messages> = LazyLock::new(|| Messages::of("es", &ES, None));
 
 /// British English, the only language in which laws describe themselves.
-const EN_GB: [&str; 13] = [
+const EN_GB: [&str; 14] = [
     include_str!("../../data/words/en-GB/bench.ftl"),
     include_str!("../../data/words/en-GB/charge.ftl"),
     include_str!("../../data/words/en-GB/cores.ftl"),
@@ -39,6 +39,7 @@ const EN_GB: [&str; 13] = [
     include_str!("../../data/words/en-GB/laws.ftl"),
     include_str!("../../data/words/en-GB/lesson.ftl"),
     include_str!("../../data/words/en-GB/making.ftl"),
+    include_str!("../../data/words/en-GB/mixes.ftl"),
     include_str!("../../data/words/en-GB/paper.ftl"),
     include_str!("../../data/words/en-GB/parts.ftl"),
     include_str!("../../data/words/en-GB/plan.ftl"),
@@ -47,7 +48,7 @@ const EN_GB: [&str; 13] = [
 ];
 
 /// French.
-const FR: [&str; 12] = [
+const FR: [&str; 13] = [
     include_str!("../../data/words/fr/bench.ftl"),
     include_str!("../../data/words/fr/charge.ftl"),
     include_str!("../../data/words/fr/cores.ftl"),
@@ -55,6 +56,7 @@ const FR: [&str; 12] = [
     include_str!("../../data/words/fr/experiment.ftl"),
     include_str!("../../data/words/fr/lesson.ftl"),
     include_str!("../../data/words/fr/making.ftl"),
+    include_str!("../../data/words/fr/mixes.ftl"),
     include_str!("../../data/words/fr/paper.ftl"),
     include_str!("../../data/words/fr/parts.ftl"),
     include_str!("../../data/words/fr/plan.ftl"),
@@ -63,7 +65,7 @@ const FR: [&str; 12] = [
 ];
 
 /// Spanish.
-const ES: [&str; 12] = [
+const ES: [&str; 13] = [
     include_str!("../../data/words/es/bench.ftl"),
     include_str!("../../data/words/es/charge.ftl"),
     include_str!("../../data/words/es/cores.ftl"),
@@ -71,6 +73,7 @@ const ES: [&str; 12] = [
     include_str!("../../data/words/es/experiment.ftl"),
     include_str!("../../data/words/es/lesson.ftl"),
     include_str!("../../data/words/es/making.ftl"),
+    include_str!("../../data/words/es/mixes.ftl"),
     include_str!("../../data/words/es/paper.ftl"),
     include_str!("../../data/words/es/parts.ftl"),
     include_str!("../../data/words/es/plan.ftl"),

@@ -28,6 +28,7 @@ use metal::alloy::Caution;
 use metal::alloys;
 use metal::charge_makeup::element::Element;
 use metal::charge_makeup::stock::{self, Stock};
+use sand::mixes::Mix;
 
 #[test]
 fn each_language_answers_to_the_same_ids_and_asks_for_the_same() {
@@ -191,12 +192,26 @@ fn of_a_family(id: &str) -> bool {
         "alloy" => is_named(name, alloys::all().iter().map(|alloy| alloy.name.as_str())),
         "stock" => is_named(name, stock().iter().map(|stock| stock.name.as_str())),
         "scrap" => metal::scrap::origin(&name.replace('-', " ")).is_some(),
+        "mix" => of_a_mix(name),
         "figure" | "choice" => is_named(name, work_out().split('"')),
         "pencil" => match name.strip_prefix("number-") {
             Some(key) => is_named(key, reckoned_keys()),
             None => is_named(name, work_out().split('"')),
         },
         _ => false,
+    }
+}
+
+/// Whether it names a mix, or one of its steps or cautions.
+fn of_a_mix(name: &str) -> bool {
+    let is_one = |of: fn(&Mix) -> &[String], key: &str| {
+        let mut mixes = sand::mixes::all().iter();
+        mixes.any(|mix| of(mix).iter().any(|own| own == key))
+    };
+    match (name.strip_prefix("step-"), name.strip_prefix("mind-")) {
+        (Some(key), _) => is_one(|mix| &mix.steps, key),
+        (None, Some(key)) => is_one(|mix| &mix.cautions, key),
+        (None, None) => sand::mixes::of_name(name).is_some(),
     }
 }
 
@@ -221,6 +236,13 @@ fn every_thing_of_a_table_has_its_message() {
         let id = format!("alloy-{}", slug(&alloy.name));
         assert!(british.contains_key(&id), "{id}");
         assert_eq!(Language::Uk.say(&Said::new(id)), alloy.name);
+    }
+    for mix in sand::mixes::all() {
+        let steps = mix.steps.iter().map(|key| format!("mix-step-{key}"));
+        let minds = mix.cautions.iter().map(|key| format!("mix-mind-{key}"));
+        for id in steps.chain(minds).chain([format!("mix-{}", mix.name)]) {
+            assert!(british.contains_key(&id), "{id}");
+        }
     }
     for stock in stock() {
         let id = format!("stock-{}", slug(&stock.name));

@@ -4,6 +4,7 @@ use measure::length::{Area, Length, Volume};
 use measure::matter::{Density, Mass};
 use sand::burning::{BOUND_IN_CLAY, BURNING_LOSS, burning_loss};
 use sand::error::{PRODUCT_RULE, Reading, product_rule};
+use sand::permeability::{TWO_LAYERS, two_layers};
 use sand::strength::{
     COMPACTABILITY, CRUSHING, DROP, EQUAL_RAMMING, GOOD_COMPACTABILITY, SPLITTING, compactability,
     crushing, drop, equal_ramming, splitting,
@@ -193,5 +194,42 @@ pub(super) const OFF_BY: Reckoner = Reckoner {
             .map(|(share, power)| Reading { share, power })
             .collect();
         Ok(vec![Answer::share("either way", product_rule(&readings))])
+    },
+};
+
+/// Two layers one behind the other.
+pub(super) const LAYERS: Reckoner = Reckoner {
+    name: "two-layers",
+    question: "How open do a fine face and the sand behind it stand together?",
+    law: &TWO_LAYERS,
+    inputs: &[
+        Input::of::<Length>("face", "t", "thickness of the face"),
+        Input::number(
+            "face_permeability",
+            "P_t",
+            "permeability number of the face",
+        ),
+        Input::of::<Length>("backing", "L", "sand behind it to the outside"),
+        Input::number("permeability", "P_L", "permeability number of that sand"),
+    ],
+    example: &[
+        ("face", "12 mm"),
+        ("face_permeability", "30"),
+        ("backing", "60 mm"),
+        ("permeability", "90"),
+    ],
+    cautions: &[],
+    work: |given| {
+        let (face, backing): (Length, Length) = (given.get("face"), given.get("backing"));
+        let keys = ["face_permeability", "permeability"];
+        if let Some(key) = keys.into_iter().find(|key| given.number(key) <= 0.0) {
+            return given.refuse(key, "is not above nought", "test it: permeability");
+        }
+        if face <= Length::ZERO || backing <= Length::ZERO {
+            return given.refuse("face", "is no thickness", "measure face and flask");
+        }
+        let [fine, coarse] = keys.map(|key| given.number(key));
+        let both = two_layers((face, fine), (backing, coarse));
+        Ok(vec![Answer::number("both", both)])
     },
 };

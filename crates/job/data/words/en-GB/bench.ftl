@@ -154,12 +154,12 @@ bench-short-clay = { $mass } of new clay is lacking for that
 bench-wash-first = wash a sample first: without its fines nobody knows how tired it is
 bench-silicate-out = core sand bound with silicate spoils clay: sieve the lumps out and keep them out of the heap
 bench-dull-pour = test again before you pour, and let the first pour be a dull one, with nothing to lose
-bench-step-dry = 1. spread it out and dry it to the stop weight
-bench-step-sieve = 2. sieve out core lumps and metal
-bench-step-crust = 3. throw out burnt crust first, then the part to be exchanged
-bench-step-add = 4. add new sand, strew the clay over it damp
-bench-step-mull = 5. mull ten minutes and more, rest overnight
-bench-step-test = 6. squeeze, drop and bottle; write them into the book
+bench-step-dry = spread it out and dry it to the stop weight
+bench-step-sieve = sieve out core lumps and metal
+bench-step-crust = throw out burnt crust first, then the part to be exchanged
+bench-step-add = add new sand, strew the clay over it damp
+bench-step-mull = mull ten minutes and more, rest overnight
+bench-step-test = squeeze, drop and bottle; write them into the book
 
 ## How tests are done
 
@@ -173,3 +173,48 @@ bench-how-bar = bake a bar, lay it on two edges, press its middle on a scale: lo
 bench-how-disc = press a disc on its rim until it splits: load= diameter= height=
 bench-how-compactability = riddle a tube of 120 mm full, strike off, three blows: rammed='70 mm'
 bench-how-moisture = weigh a handful, dry it at 105 °C until it stays, weigh it: wet= dry=
+
+## Mulling, facing, and a sheet on paper
+
+bench-mull-head = mulling: clay worked in under pressure
+bench-facing-head = facing sand
+bench-sand-of-wet = moisture of the sand as it lies, of its wet mass
+bench-mix-of-wet = moisture of the finished mix, of the wet mass
+bench-mix-of-dry = the same, of the dry mix
+bench-mull-by-hand = shovel and boots, on a floor
+bench-mull-by-mixer = drill with a paddle, or a drum mixer
+bench-mull-by-muller = muller: wheels or paddles that press
+bench-facing-thick = thickness of the face
+bench-facing-volume = facing sand as it lies, rammed
+bench-facing-laid = the same by mass
+bench-facing-ready = facing sand to have ready
+bench-facing-open = the face breathes, of what the heap does
+bench-facing-both = face and heap sand together, of what the heap does
+bench-mull-minutes = mulling, common practice: { $hand } by shovel and boots, { $mixer } by a drill or drum, { $muller } by a muller
+bench-mull-on = mull on: ten minutes gave { $gain }, more than the { $sure } by which two tests differ anyway
+bench-mull-enough = enough: ten minutes gave { $gain }, within the { $sure } by which two tests differ anyway
+bench-mull-common-practice = minutes are common practice for up to some 30 kg, no source: your own test says when to stop
+bench-mull-hands = never reach into a machine that turns, nor take sand from it with a shovel: stop it and pull the plug
+bench-mull-step-dry = sand and dry clay first, the sand damp: two minutes, until no grey lump is left
+bench-mull-step-water = then the water in three goes, by spray, each worked in before the next; syrup goes in with the first
+bench-mull-step-press = press and smear, do not only stir: tread and turn, lean on the shovel, or let the wheels run
+bench-mull-step-test = test it, mull ten minutes, test again: oddside sand mull before= after= test=
+bench-mull-step-rest = rest it covered, an hour at least, better overnight; riddle it before use
+bench-facing-step-riddle = riddle it damp, never dry, onto the pattern until that is covered all over
+bench-facing-step-press = press it home with the fingers to the thickness above, thicker in no corner
+bench-facing-step-back = throw heap sand in behind it at once and ram, before the face dries
+bench-facing-step-vent = vent through heap and face with a wire, stopping short of the pattern
+bench-facing-finish = no published law ties roughness to the grain: one or two sieves finer than the heap is common practice
+bench-facing-grain = give heap_grain= and facing_grain= from their cards to see what the face costs in breath
+bench-facing-closes = grain by grain, clean and rammed alike, the mould is left { $left } of its breath: keep the face thin, and vent
+bench-paper-amount = how much
+bench-paper-made = weighed
+bench-paper-mind = Mind
+bench-paper-steps = In this order
+bench-paper-notes = Good to know
+bench-paper-blank-date = Date, who
+bench-paper-blank-start = Started, stopped
+bench-paper-blank-squeeze = Squeeze
+bench-paper-blank-drop = Drop, height
+bench-paper-blank-bottle = Bottle, seconds
+bench-paper-blank-seen = What was seen

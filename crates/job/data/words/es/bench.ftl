@@ -156,12 +156,12 @@ bench-short-clay = faltan { $mass } de arcilla nueva para eso
 bench-wash-first = lave antes una muestra: sin sus finos nadie sabe cuán cansado está
 bench-silicate-out = la arena de machos con silicato estropea la arcilla: tamice los terrones y manténgalos fuera
 bench-dull-pour = ensaye otra vez antes de colar, y que la primera colada sea modesta, sin nada que perder
-bench-step-dry = 1. extiéndalo y séquelo hasta el peso de parada
-bench-step-sieve = 2. tamice terrones de macho y metal
-bench-step-crust = 3. tire primero la costra quemada, luego la parte a cambiar
-bench-step-add = 4. añada arena nueva, esparza la arcilla sobre ella húmeda
-bench-step-mull = 5. amase diez minutos o más, deje reposar la noche
-bench-step-test = 6. apretón, caída y botella; anótelos en el libro
+bench-step-dry = extiéndalo y séquelo hasta el peso de parada
+bench-step-sieve = tamice terrones de macho y metal
+bench-step-crust = tire primero la costra quemada, luego la parte a cambiar
+bench-step-add = añada arena nueva, esparza la arcilla sobre ella húmeda
+bench-step-mull = amase diez minutos o más, deje reposar la noche
+bench-step-test = apretón, caída y botella; anótelos en el libro
 
 ## How tests are done
 
@@ -175,3 +175,48 @@ bench-how-bar = hornee una barra, apóyela en dos filos, apriete el medio en una
 bench-how-disc = apriete un disco por el canto hasta que se parta: load= diameter= height=
 bench-how-compactability = llene por tamiz un tubo de 120 mm, enrase, tres golpes: rammed='70 mm'
 bench-how-moisture = pese un puñado, séquelo a 105 °C hasta que no cambie, péselo: wet= dry=
+
+## Mulling, facing, and a sheet on paper
+
+bench-mull-head = amasado: la arcilla trabajada bajo presión
+bench-facing-head = arena de contacto
+bench-sand-of-wet = humedad de la arena tal como está, de su masa húmeda
+bench-mix-of-wet = humedad de la mezcla acabada, de la masa húmeda
+bench-mix-of-dry = la misma, de la mezcla seca
+bench-mull-by-hand = pala y botas, en el suelo
+bench-mull-by-mixer = taladro con paleta, u hormigonera
+bench-mull-by-muller = amasadora: ruedas o paletas que presionan
+bench-facing-thick = grueso de la capa
+bench-facing-volume = arena de contacto en su sitio, apisonada
+bench-facing-laid = la misma en masa
+bench-facing-ready = arena de contacto que preparar
+bench-facing-open = la capa respira, de lo que respira el montón
+bench-facing-both = capa y arena del montón juntas, de lo que respira el montón
+bench-mull-minutes = amasado, lo usual: { $hand } con pala y botas, { $mixer } con taladro u hormigonera, { $muller } con amasadora
+bench-mull-on = siga amasando: diez minutos dieron { $gain }, más que los { $sure } en que dos pruebas difieren de todos modos
+bench-mull-enough = basta: diez minutos dieron { $gain }, dentro de los { $sure } en que dos pruebas difieren de todos modos
+bench-mull-common-practice = los minutos son de uso hasta unos 30 kg, sin fuente: su propia prueba dice cuándo parar
+bench-mull-hands = nunca meta la mano ni la pala en una máquina que gira: párela y desenchúfela
+bench-mull-step-dry = primero arena y arcilla seca, la arena húmeda: dos minutos, hasta que no quede grumo gris
+bench-mull-step-water = luego el agua en tres veces, rociada, cada una trabajada antes de la siguiente; el jarabe con la primera
+bench-mull-step-press = presione y unte, no solo remueva: pise y voltee, apóyese en la pala, o deje rodar las ruedas
+bench-mull-step-test = pruebe, amase diez minutos, pruebe otra vez: oddside sand mull before= after= test=
+bench-mull-step-rest = déjela reposar tapada, una hora al menos, mejor una noche; críbela antes de usar
+bench-facing-step-riddle = críbela húmeda, nunca seca, sobre el modelo hasta cubrirlo todo
+bench-facing-step-press = apriétela con los dedos al grueso de arriba, sin exceso en los rincones
+bench-facing-step-back = eche enseguida arena del montón detrás y apisone, antes de que la capa se seque
+bench-facing-step-vent = ventile con alambre a través de montón y capa, parando antes del modelo
+bench-facing-finish = ninguna ley publicada liga rugosidad y grano: uno o dos tamices más fina que el montón es lo usual
+bench-facing-grain = dé heap_grain= y facing_grain= de sus fichas para ver qué cuesta la capa en respiración
+bench-facing-closes = grano por grano, limpia e igual de apisonada, al molde le queda { $left } de su respiración: capa fina, y ventile
+bench-paper-amount = cuánto
+bench-paper-made = pesado
+bench-paper-mind = Atención
+bench-paper-steps = En este orden
+bench-paper-notes = Conviene saber
+bench-paper-blank-date = Fecha, quién
+bench-paper-blank-start = Inicio, fin
+bench-paper-blank-squeeze = Apretón
+bench-paper-blank-drop = Caída, altura
+bench-paper-blank-bottle = Botella, segundos
+bench-paper-blank-seen = Qué se vio

@@ -156,12 +156,12 @@ bench-short-clay = il manque { $mass } d'argile neuve pour cela
 bench-wash-first = lavez d'abord un échantillon : sans ses fines nul ne sait s'il est fatigué
 bench-silicate-out = le sable de noyau au silicate gâte l'argile : tamisez les mottes et tenez-les hors du tas
 bench-dull-pour = essayez de nouveau avant de couler, et que la première coulée soit sans enjeu
-bench-step-dry = 1. étalez et séchez jusqu'au poids d'arrêt
-bench-step-sieve = 2. tamisez les mottes de noyau et le métal
-bench-step-crust = 3. jetez d'abord la croûte brûlée, puis la part à échanger
-bench-step-add = 4. ajoutez le sable neuf, semez l'argile sur le sable humide
-bench-step-mull = 5. malaxez dix minutes ou plus, laissez reposer la nuit
-bench-step-test = 6. poignée, chute et bouteille ; notez-les dans le livre
+bench-step-dry = étalez et séchez jusqu'au poids d'arrêt
+bench-step-sieve = tamisez les mottes de noyau et le métal
+bench-step-crust = jetez d'abord la croûte brûlée, puis la part à échanger
+bench-step-add = ajoutez le sable neuf, semez l'argile sur le sable humide
+bench-step-mull = malaxez dix minutes ou plus, laissez reposer la nuit
+bench-step-test = poignée, chute et bouteille ; notez-les dans le livre
 
 ## How tests are done
 
@@ -175,3 +175,48 @@ bench-how-bar = cuisez un barreau, posez-le sur deux arêtes, pressez au milieu 
 bench-how-disc = pressez un disque sur sa tranche jusqu'à ce qu'il se fende : load= diameter= height=
 bench-how-compactability = remplissez au tamis un tube de 120 mm, arasez, trois coups : rammed='70 mm'
 bench-how-moisture = pesez une poignée, séchez à 105 °C jusqu'à poids constant, pesez : wet= dry=
+
+## Mulling, facing, and a sheet on paper
+
+bench-mull-head = malaxage : l'argile travaillée sous pression
+bench-facing-head = sable de contact
+bench-sand-of-wet = humidité du sable tel quel, de sa masse humide
+bench-mix-of-wet = humidité du mélange fini, de la masse humide
+bench-mix-of-dry = la même, du mélange sec
+bench-mull-by-hand = pelle et bottes, au sol
+bench-mull-by-mixer = perceuse à palette, ou bétonnière
+bench-mull-by-muller = malaxeur : roues ou palettes qui pressent
+bench-facing-thick = épaisseur de la couche
+bench-facing-volume = sable de contact en place, serré
+bench-facing-laid = le même en masse
+bench-facing-ready = sable de contact à préparer
+bench-facing-open = la couche respire, de ce que respire le tas
+bench-facing-both = couche et sable du tas ensemble, de ce que respire le tas
+bench-mull-minutes = malaxage, d'usage : { $hand } à la pelle et aux bottes, { $mixer } à la perceuse ou bétonnière, { $muller } au malaxeur
+bench-mull-on = malaxez encore : dix minutes ont donné { $gain }, plus que les { $sure } dont deux essais diffèrent de toute façon
+bench-mull-enough = assez : dix minutes ont donné { $gain }, dans les { $sure } dont deux essais diffèrent de toute façon
+bench-mull-common-practice = les minutes sont d'usage jusqu'à quelque 30 kg, sans source : votre propre essai dit quand arrêter
+bench-mull-hands = ne mettez jamais la main ni la pelle dans une machine qui tourne : arrêtez-la et débranchez-la
+bench-mull-step-dry = d'abord sable et argile sèche, le sable humide : deux minutes, jusqu'à plus aucun grumeau gris
+bench-mull-step-water = puis l'eau en trois fois, au pulvérisateur, chacune travaillée avant la suivante ; le sirop avec la première
+bench-mull-step-press = pressez et étalez, ne faites pas que remuer : piétinez et retournez, appuyez la pelle, ou laissez tourner les roues
+bench-mull-step-test = essayez, malaxez dix minutes, essayez encore : oddside sand mull before= after= test=
+bench-mull-step-rest = laissez reposer couvert, une heure au moins, mieux une nuit ; tamisez avant l'emploi
+bench-facing-step-riddle = tamisez-le humide, jamais sec, sur le modèle jusqu'à le couvrir partout
+bench-facing-step-press = tassez-le aux doigts à l'épaisseur ci-dessus, sans excès dans les coins
+bench-facing-step-back = jetez aussitôt le sable du tas derrière et serrez, avant que la couche ne sèche
+bench-facing-step-vent = tirez de l'air au fil à travers tas et couche, en s'arrêtant avant le modèle
+bench-facing-finish = aucune loi publiée ne lie rugosité et grain : un ou deux tamis plus fin que le tas est d'usage
+bench-facing-grain = donnez heap_grain= et facing_grain= de leurs fiches pour voir ce que la couche coûte en souffle
+bench-facing-closes = grain pour grain, propre et serré pareil, il reste au moule { $left } de son souffle : couche mince, et tirez de l'air
+bench-paper-amount = combien
+bench-paper-made = pesé
+bench-paper-mind = Attention
+bench-paper-steps = Dans cet ordre
+bench-paper-notes = Bon à savoir
+bench-paper-blank-date = Date, qui
+bench-paper-blank-start = Début, fin
+bench-paper-blank-squeeze = Poignée
+bench-paper-blank-drop = Chute, hauteur
+bench-paper-blank-bottle = Bouteille, secondes
+bench-paper-blank-seen = Ce qu'on a vu
