@@ -1,3 +1,300 @@
 //! Filling at a glance: what the metal does while it runs in, found in a blink.
+//!
+//! The running system is a network of channels; the metal rises through the hollow from its lowest
+//! places, level in every pool. Where metal moves fast beside its depth this is not so.
 
+pub mod air;
+pub mod cooling;
+pub mod fact;
+mod falling;
+pub mod gates;
+mod heat;
+mod hollow;
+pub mod levels;
+mod meetings;
+mod misruns;
 pub mod network;
+mod pools;
+mod priming;
+mod thickness;
+mod told;
+
+use thiserror::Error;
+
+use self::air::WaysOut;
+use self::cooling::{Cooling, Metal, Sand};
+use self::fact::Fact;
+use self::falling::Spread;
+use self::gates::GateSpeed;
+use self::heat::{Following, channels};
+use self::hollow::{Hollow, NONE};
+use self::levels::{Entry, Ground, Reading, rise};
+use self::network::{Network, NetworkError};
+use self::pools::Pools;
+use self::thickness::thickness_mm;
+use self::told::{Seen, told};
+use crate::cells::MouldCells;
+
+/// The running system of a mould, and where it enters the hollow.
+#[derive(Clone, Debug)]
+pub struct Gating {
+    /// The channels; heights in metres above height nought of the mould. The heights of its outlets
+    /// are taken from the gates.
+    pub network: Network,
+    /// Where each gate enters the hollow, mm in the mould's coordinates, in the order of the
+    /// outlets of the network.
+    pub gates_mm: Vec<[f64; 3]>,
+    /// Which cells belong to the running system, for every cell of the box; empty where none do.
+    /// They fill from the sprue and take no part in the rising of the metal.
+    pub running: Vec<bool>,
+    /// Whether the metal starts from rest, as behind a stopper that is lifted.
+    pub from_rest: bool,
+    /// Ways out for air.
+    pub air: WaysOut,
+}
+
+/// What was seen at a glance. Times count from the first metal in the running system, or from the
+/// first metal in the gates where no cells are marked as running system.
+#[derive(Clone, Debug)]
+pub struct Glance {
+    /// When metal comes to the middle of each cell of the box, s; without end where it never comes.
+    pub arrival_s: Vec<f32>,
+    /// Temperature with which it comes, °C; that of the sand where none comes. The start of the
+    /// freezing.
+    pub arrival_c: Vec<f32>,
+    /// Solid share with which it comes; nought where none comes.
+    pub arrival_solid: Vec<f32>,
+    /// Flows and levels over time, from the moment the gates begin to run.
+    pub readings: Vec<Reading>,
+    /// The speed of each gate, in their order.
+    pub gates: Vec<GateSpeed>,
+    /// What was noticed: what stays empty, what runs part full, air shut in, meetings of fronts,
+    /// misruns, the thinnest wall that runs; the worst of each first.
+    pub facts: Vec<Fact>,
+    /// When the gates begin to run, s.
+    pub starts_s: f64,
+    /// When nothing runs any more, s.
+    pub ends_s: f64,
+    /// Metal that has left the basin since the gates began to run, m³.
+    pub poured_m3: f64,
+    /// Metal that lies in the hollow, m³.
+    pub lies_m3: f64,
+    /// What the hollow takes, m³.
+    pub hollow_m3: f64,
+}
+
+/// Why nothing can be seen.
+#[derive(Clone, Debug, PartialEq, Error)]
+pub enum FillError {
+    /// The running system.
+    #[error(transparent)]
+    Network(#[from] NetworkError),
+    /// A box that does not hold together.
+    #[error(
+        "the box of cells has {cells} cells, but {stuff} fillings, {metal} shares of metal and \
+         {running} marks of the running system: make them alike"
+    )]
+    Box {
+        /// Cells by its counts.
+        cells: usize,
+        /// Fillings listed.
+        stuff: usize,
+        /// Shares listed.
+        metal: usize,
+        /// Marks listed.
+        running: usize,
+    },
+    /// A metal, a temperature or a sand that cannot be.
+    #[error(
+        "the metal needs a sound table, the sand a temperature and figures above nought for what \
+         it draws and what passes to it, and metal stops at a solid share between nought and one"
+    )]
+    Figures,
+    /// Metal that is not liquid when it is poured.
+    #[error(
+        "the metal is poured at {poured_c:.0} °C and is liquid from {liquidus_c:.0} °C on: pour it \
+         hotter"
+    )]
+    Cold {
+        /// As poured, °C.
+        poured_c: f64,
+        /// Where the first of it freezes, °C.
+        liquidus_c: f64,
+    },
+    /// No hollow.
+    #[error("the mould has no hollow for metal to run into")]
+    NoHollow,
+    /// Gates and outlets that do not go together.
+    #[error("the running system has {outlets} outlets, but {gates} gates are placed: place each")]
+    Gates {
+        /// Outlets of the network.
+        outlets: usize,
+        /// Gates placed.
+        gates: usize,
+    },
+    /// A gate in the sand.
+    #[error(
+        "gate {number} at {} ends {away_mm:.1} mm away from any hollow: lead it into the casting",
+        at(place_mm)
+    )]
+    GateInSand {
+        /// Counted from one.
+        number: usize,
+        /// Where it was placed, mm.
+        place_mm: [f64; 3],
+        /// How far off the nearest hollow lies, mm.
+        away_mm: f64,
+    },
+}
+
+/// How far the middle of a gate may lie off the middle of the nearest cell of the hollow, in
+/// cells: a gate bites less than that into a casting, and one placed on its skin lies half a cell
+/// outside. Larger, and a gate that ends in sand finds a casting beyond it.
+const GATE_REACH: f64 = 2.5;
+
+/// What the metal does.
+///
+/// # Errors
+///
+/// A running system that cannot be reckoned, a box that does not hold together, gates that do not
+/// end in a hollow, or metal that is not liquid.
+pub fn glance(
+    cells: &MouldCells,
+    gating: &Gating,
+    metal: &Metal,
+    sand: &Sand,
+) -> Result<Glance, FillError> {
+    check(cells, gating)?;
+    check_heat(metal, sand)?;
+    let hollow = Hollow::of(cells, &gating.running);
+    if hollow.cells.is_empty() {
+        return Err(FillError::NoHollow);
+    }
+    let pools = Pools::of(&hollow);
+    let mut network = gating.network.clone();
+    network.outlets_m = gating
+        .gates_mm
+        .iter()
+        .map(|place| place[2] * 1e-3)
+        .collect();
+    network.check()?;
+    let mut spread = Spread::of(&hollow);
+    let entries = entries(cells, gating, &hollow, &pools, &mut spread)?;
+    let ground = Ground {
+        hollow: &hollow,
+        pools: &pools,
+        floor_m: cells.origin_mm[2] * 1e-3,
+        layer_m: cells.size_mm * 1e-3,
+        network: &network,
+        entries: &entries,
+        from_rest: gating.from_rest,
+    };
+    let levels = rise(&ground, &mut spread)?;
+    let (channels, flows) = channels(&ground)?;
+    let thick_mm = thickness_mm(cells);
+    let following = Following {
+        ground: &ground,
+        levels: &levels,
+        cooling: Cooling::of(metal, sand),
+        channels: &channels,
+        thick_mm: &thick_mm,
+    };
+    let arrived = following.arrived();
+    Ok(told(&Seen {
+        cells,
+        gating,
+        metal,
+        sand,
+        following: &following,
+        arrived: &arrived,
+        flows: &flows,
+    }))
+}
+
+fn entries(
+    cells: &MouldCells,
+    gating: &Gating,
+    hollow: &Hollow,
+    pools: &Pools,
+    spread: &mut Spread,
+) -> Result<Vec<Entry>, FillError> {
+    let mut entries = Vec::with_capacity(gating.gates_mm.len());
+    for (place_mm, number) in gating.gates_mm.iter().zip(1..) {
+        let cell = nearest(cells, hollow, *place_mm).map_err(|away_mm| FillError::GateInSand {
+            number,
+            place_mm: *place_mm,
+            away_mm,
+        })?;
+        let fall = spread.fall(hollow, pools, cell);
+        entries.push(Entry { cell, fall });
+    }
+    Ok(entries)
+}
+
+fn check_heat(metal: &Metal, sand: &Sand) -> Result<(), FillError> {
+    let above = [sand.draws_w_rts_m2_k, sand.film_w_m2_k];
+    let sound = metal.table.check().is_ok()
+        && sand.celsius.is_finite()
+        && metal.poured_c.is_finite()
+        && above.iter().all(|x| x.is_finite() && *x > 0.0)
+        && (0.0..1.0).contains(&metal.stops_at_solid);
+    let liquid = metal.table.heat_at_solid(0.0).filter(|_| sound);
+    let liquidus_c = liquid.ok_or(FillError::Figures)?;
+    let liquidus_c = metal.table.at(liquidus_c).celsius;
+    match metal.poured_c > liquidus_c {
+        true => Ok(()),
+        false => Err(FillError::Cold {
+            poured_c: metal.poured_c,
+            liquidus_c,
+        }),
+    }
+}
+
+fn check(cells: &MouldCells, gating: &Gating) -> Result<(), FillError> {
+    let wanted = cells.count.iter().product();
+    let marks = gating.running.len();
+    let is_whole = cells.stuff.len() == wanted
+        && cells.metal.len() == wanted
+        && (marks == 0 || marks == wanted)
+        && wanted < NONE as usize;
+    if !is_whole {
+        return Err(FillError::Box {
+            cells: wanted,
+            stuff: cells.stuff.len(),
+            metal: cells.metal.len(),
+            running: marks,
+        });
+    }
+    let outlets = gating.network.outlets_m.len();
+    let gates = gating.gates_mm.len();
+    match outlets == gates {
+        true => Ok(()),
+        false => Err(FillError::Gates { outlets, gates }),
+    }
+}
+
+/// The hollow cell nearest to a place, or how far off it is, mm.
+fn nearest(cells: &MouldCells, hollow: &Hollow, place_mm: [f64; 3]) -> Result<u32, f64> {
+    let away = |cell: u32| {
+        let middle = cells.middle_mm(hollow.cells[cell as usize] as usize);
+        let squared = |axis: usize| (middle[axis] - place_mm[axis]).powi(2);
+        squared(0) + squared(1) + squared(2)
+    };
+    let mut best = (f64::INFINITY, NONE);
+    for cell in 0..hollow.cells.len() as u32 {
+        let away = away(cell);
+        if away < best.0 {
+            best = (away, cell);
+        }
+    }
+    let away_mm = best.0.sqrt();
+    match away_mm <= GATE_REACH * cells.size_mm {
+        true => Ok(best.1),
+        false => Err(away_mm),
+    }
+}
+
+/// A place as it stands in messages.
+fn at([x, y, z]: &[f64; 3]) -> String {
+    format!("({x:.1}, {y:.1}, {z:.1}) mm")
+}

@@ -13,7 +13,9 @@ pub mod part_full;
 pub mod step;
 
 mod elimination;
+mod newton;
 
+use measure::matter::GRAVITY_M_PER_S2;
 use mould::gating::friction::Friction;
 use mould::gating::network as running;
 use thiserror::Error;
@@ -178,6 +180,17 @@ impl Network {
             self.branches.iter().position(ends).unwrap_or_default()
         };
         (0..self.outlets_m.len()).map(gate).collect()
+    }
+
+    /// Time in which metal comes up to these flows from rest, s: the head of its inertia over the
+    /// head that drives it.
+    pub(crate) fn speeding_s(&self, flows: &[f64]) -> f64 {
+        let lowest = self.outlets_m.iter().fold(f64::INFINITY, |a, b| a.min(*b));
+        let channels = self.branches.iter().zip(flows);
+        let inertia: f64 = channels
+            .map(|(branch, flow)| branch.length_m * flow / (GRAVITY_M_PER_S2 * branch.area_m2))
+            .sum();
+        inertia / (self.level_m - lowest).max(f64::MIN_POSITIVE)
     }
 
     /// Looks the network over.
