@@ -2,7 +2,8 @@
 //!
 //! Sand that hardly resists at its face draws q = b ΔT / √(π t); metal that freezes at one
 //! temperature and comes with hardly any superheat keeps its ΔT, so that after a time t a share
-//! f = (2 / d) 2 b ΔT √(t / π) / L of it is solid: the stop length of `numerics`, v t for f = f_stop.
+//! f = (2 / d) 2 b ΔT √(t / π) / L of it is solid. The stop length is v t for the f at which
+//! it stops.
 
 #![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
 
@@ -399,7 +400,11 @@ fn metal_that_is_not_liquid_and_sand_that_is_none_are_refused() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 32, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig {
+        cases: 32,
+        failure_persistence: None,
+        ..ProptestConfig::default()
+    })]
 
     #[test]
     fn metal_comes_no_hotter_than_poured_and_no_colder_than_the_sand(

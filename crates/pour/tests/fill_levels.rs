@@ -236,7 +236,11 @@ fn blocks(chance: u64) -> MouldCells {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig {
+        cases: 64,
+        failure_persistence: None,
+        ..ProptestConfig::default()
+    })]
 
     #[test]
     fn in_any_hollow_metal_is_kept_and_runs_no_faster_than_its_gates(
