@@ -275,23 +275,33 @@ fn check(cells: &MouldCells, gating: &Gating) -> Result<(), FillError> {
 
 /// The hollow cell nearest to a place, or how far off it is, mm.
 fn nearest(cells: &MouldCells, hollow: &Hollow, place_mm: [f64; 3]) -> Result<u32, f64> {
-    let away = |cell: u32| {
-        let middle = cells.middle_mm(hollow.cells[cell as usize] as usize);
+    let away = |place: usize| {
+        let middle = cells.middle_mm(place);
         let squared = |axis: usize| (middle[axis] - place_mm[axis]).powi(2);
         squared(0) + squared(1) + squared(2)
     };
+    let near = |axis: usize| {
+        let at = (place_mm[axis] - cells.origin_mm[axis]) / cells.size_mm - 0.5;
+        let last = cells.count[axis] as f64;
+        let [from, to] = [at - GATE_REACH, at + GATE_REACH + 1.0].map(|at| at.clamp(0.0, last));
+        from.ceil() as usize..to.floor() as usize
+    };
     let mut best = (f64::INFINITY, NONE);
-    for cell in 0..hollow.cells.len() as u32 {
-        let away = away(cell);
-        if away < best.0 {
-            best = (away, cell);
+    for k in near(2) {
+        for j in near(1) {
+            for i in near(0) {
+                let cell = hollow.at_cell([i, j, k]);
+                if cell != NONE && away(cells.index([i, j, k])) < best.0 {
+                    best = (away(cells.index([i, j, k])), cell);
+                }
+            }
         }
     }
-    let away_mm = best.0.sqrt();
-    match away_mm <= GATE_REACH * cells.size_mm {
-        true => Ok(best.1),
-        false => Err(away_mm),
+    if best.0.sqrt() <= GATE_REACH * cells.size_mm {
+        return Ok(best.1);
     }
+    let all = hollow.cells.iter().map(|place| away(*place as usize));
+    Err(all.fold(f64::INFINITY, f64::min).sqrt())
 }
 
 /// A place as it stands in messages.

@@ -11,10 +11,13 @@ use pour::fill::network::Network;
 use solver::material::{Freezes, Material, Phase};
 
 /// Cells along x, y, z, sand around the housing with them.
-const COUNT: [usize; 3] = [230, 180, 120];
+const COUNT: [usize; 3] = [196, 154, 103];
 
 /// Edge of a cell, mm.
-const CELL_MM: f64 = 1.5;
+const CELL_MM: f64 = 1.76;
+
+/// The measure in which the housing is drawn, mm.
+const UNIT_MM: f64 = 1.5;
 
 /// The housing in its sand.
 pub fn housing() -> MouldCells {
@@ -27,8 +30,8 @@ pub fn housing() -> MouldCells {
         metal: vec![0.0; all],
     };
     for place in 0..all {
-        let at = cells.cell(place).map(|i| i as f64 + 0.5);
-        let share = (0.5 - outside(at)).clamp(0.0, 1.0);
+        let at = cells.middle_mm(place).map(|mm| mm / UNIT_MM);
+        let share = (0.5 - outside(at) * UNIT_MM / CELL_MM).clamp(0.0, 1.0);
         if share > 0.0 {
             cells.stuff[place] = Stuff::Metal;
             cells.metal[place] = share as f32;
@@ -54,7 +57,7 @@ pub fn gating() -> Gating {
         friction: TRIED,
         turn: 1.0,
     };
-    let at = |x: f64, y: f64| [x * CELL_MM, y * CELL_MM, 27.0 * CELL_MM];
+    let at = |x: f64, y: f64| [x * UNIT_MM, y * UNIT_MM, 27.0 * UNIT_MM];
     Gating {
         network: Network::of_running_system(&system),
         gates_mm: vec![
@@ -96,7 +99,7 @@ pub fn sand() -> Sand {
     }
 }
 
-/// How far a place lies outside of the metal, in cells.
+/// How far a place lies outside of the metal, in units.
 fn outside([x, y, z]: [f64; 3]) -> f64 {
     let (x, y) = (x - 115.0, y - 90.0);
     let block = |half: [f64; 3], at: [f64; 3]| {

@@ -184,7 +184,10 @@ fn lets_out(cells: &MouldCells, hollow: &Hollow, ways: &WaysOut) -> Vec<bool> {
     let mut found = vec![false; hollow.flats.len()];
     for (cell, place) in hollow.cells.iter().enumerate() {
         let flat = hollow.flat[cell] as usize;
-        if found[flat] {
+        let [upper, lower] = [hollow.above(cell as u32), hollow.below(cell as u32)];
+        let beside = hollow.beside(cell as u32);
+        let is_within = upper != NONE && lower != NONE && !beside.contains(&NONE);
+        if found[flat] || is_within {
             continue;
         }
         let place = *place as usize;

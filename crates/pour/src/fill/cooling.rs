@@ -31,10 +31,16 @@ pub struct Sand {
 }
 
 /// Metal in sand.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Cooling<'a> {
-    metal: &'a Metal,
-    sand: &'a Sand,
+#[derive(Clone, Debug)]
+pub(super) struct Cooling {
+    /// How much warmer than the sand metal is for each J/m³ that it holds over it, at even steps
+    /// from the heat of the sand to that of the pour, m³ K/J.
+    warmer: Vec<f32>,
+    /// Those steps in each J/m³.
+    steps_per_j_m3: f64,
+    /// How hard the sand draws, W√s/(m² K), and what passes at most, W/(m² K).
+    draws: f64,
+    film: f64,
     /// Heat at the temperature of the sand, J/m³.
     pub(super) coldest_j_m3: f64,
     /// Heat with which it leaves the basin, J/m³.
@@ -45,16 +51,30 @@ pub(super) struct Cooling<'a> {
 /// superheat that ends within the step is not seen.
 const STEP: f64 = 0.05;
 
+/// Entries of the table of temperatures: a kelvin of a casting metal spans some five of them.
+const ENTRIES: usize = 4096;
+
 /// Most steps for one hop.
 const STEPS: f64 = 64.0;
 
-impl<'a> Cooling<'a> {
-    pub(super) fn of(metal: &'a Metal, sand: &'a Sand) -> Cooling<'a> {
+impl Cooling {
+    pub(super) fn of(metal: &Metal, sand: &Sand) -> Cooling {
+        let coldest_j_m3 = metal.table.heat_at(sand.celsius);
+        let poured_j_m3 = metal.table.heat_at(metal.poured_c);
+        let each = (poured_j_m3 - coldest_j_m3) / (ENTRIES - 1) as f64;
+        let warmer = |entry: usize| {
+            // At the sand's own heat the slope is that of the first step.
+            let over_j_m3 = each * entry.max(1) as f64;
+            let celsius = metal.table.at(coldest_j_m3 + over_j_m3).celsius;
+            ((celsius - sand.celsius).max(0.0) / over_j_m3) as f32
+        };
         Cooling {
-            metal,
-            sand,
-            coldest_j_m3: metal.table.heat_at(sand.celsius),
-            poured_j_m3: metal.table.heat_at(metal.poured_c),
+            warmer: (0..ENTRIES).map(warmer).collect(),
+            steps_per_j_m3: 1.0 / each,
+            draws: sand.draws_w_rts_m2_k,
+            film: sand.film_w_m2_k,
+            coldest_j_m3,
+            poured_j_m3,
         }
     }
 
@@ -81,14 +101,16 @@ impl<'a> Cooling<'a> {
 
     /// How much warmer than the sand metal is for each J/m³ that it holds over it.
     fn kelvin_per_heat(&self, j_m3: f64) -> f64 {
-        let above_k = (self.metal.table.at(j_m3).celsius - self.sand.celsius).max(0.0);
-        above_k / (j_m3 - self.coldest_j_m3).max(f64::MIN_POSITIVE)
+        let at = ((j_m3 - self.coldest_j_m3) * self.steps_per_j_m3).max(0.0);
+        let low = (at as usize).min(ENTRIES - 2);
+        let [low_k, high_k] = [self.warmer[low], self.warmer[low + 1]].map(f64::from);
+        low_k + (at - low as f64).min(1.0) * (high_k - low_k)
     }
 
     /// Heat that a square metre of sand draws for each kelvin while it is touched from one time to
     /// another, J/(m² K): by the film at first, then by the root of the time.
     fn drawn(&self, from_s: f64, to_s: f64) -> f64 {
-        let (draws, film) = (self.sand.draws_w_rts_m2_k, self.sand.film_w_m2_k);
+        let (draws, film) = (self.draws, self.film);
         let knee_s = (draws / film).powi(2) / PI;
         let until = |time_s: f64| match time_s <= knee_s {
             true => film * time_s,

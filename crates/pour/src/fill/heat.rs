@@ -65,7 +65,7 @@ pub(super) fn channels(ground: &Ground<'_>) -> Result<(Vec<Channels>, Flows), Ne
 }
 
 /// Heat with which metal leaves a gate so long after the first, J/m³.
-pub(super) fn at_gate(cooling: &Cooling<'_>, channels: &Channels, after_s: f64) -> f64 {
+pub(super) fn at_gate(cooling: &Cooling, channels: &Channels, after_s: f64) -> f64 {
     let through = |j_m3: f64, (per_m, ages_s): &(f64, [f64; 2])| {
         cooling.after(j_m3, *per_m, ages_s.map(|age| age + after_s))
     };
@@ -76,7 +76,7 @@ pub(super) fn at_gate(cooling: &Cooling<'_>, channels: &Channels, after_s: f64) 
 pub(super) struct Following<'a> {
     pub(super) ground: &'a Ground<'a>,
     pub(super) levels: &'a Levels,
-    pub(super) cooling: Cooling<'a>,
+    pub(super) cooling: Cooling,
     pub(super) channels: &'a [Channels],
     /// Twice the volume over the cooling surface around each cell of the box, mm.
     pub(super) thick_mm: &'a [f32],

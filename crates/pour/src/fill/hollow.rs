@@ -26,8 +26,10 @@ pub(crate) struct Flat {
 pub(crate) struct Hollow {
     /// Where each cell stands in the box.
     pub(crate) cells: Vec<u32>,
-    /// Which hollow cell each cell of the box is, or [`NONE`].
-    pub(crate) at: Vec<u32>,
+    /// Where each cell stands in a box with a rim of one cell around.
+    rimmed: Vec<u32>,
+    /// Which hollow cell each cell of the rimmed box is, or [`NONE`].
+    at: Vec<u32>,
     /// The flat of each cell.
     pub(crate) flat: Vec<u32>,
     /// The flats, from below.
@@ -36,27 +38,35 @@ pub(crate) struct Hollow {
     pub(crate) in_flats: Vec<u32>,
     /// Flats that lie on flats: upper, lower; in order, each pair once.
     pub(crate) links: Vec<[u32; 2]>,
-    /// Cells of the box along x, y, z.
-    count: [usize; 3],
+    /// From a cell of the rimmed box to the next along x, y, z.
+    strides: [usize; 3],
 }
 
 impl Hollow {
     /// Of the cells of metal that are not part of the running system.
     pub(crate) fn of(cells: &MouldCells, is_running: &[bool]) -> Hollow {
+        let [nx, ny, nz] = cells.count;
+        let strides = [1, nx + 2, (nx + 2) * (ny + 2)];
         let mut hollow = Hollow {
             cells: Vec::new(),
-            at: vec![NONE; cells.stuff.len()],
+            rimmed: Vec::new(),
+            at: vec![NONE; strides[2] * (nz + 2)],
             flat: Vec::new(),
             flats: Vec::new(),
             in_flats: Vec::new(),
             links: Vec::new(),
-            count: cells.count,
+            strides,
         };
-        for (place, stuff) in cells.stuff.iter().enumerate() {
-            let runs = is_running.get(place).copied().unwrap_or(false);
-            if *stuff == Stuff::Metal && cells.metal[place] > 0.0 && !runs {
-                hollow.at[place] = hollow.cells.len() as u32;
-                hollow.cells.push(place as u32);
+        for row in 0..ny * nz {
+            let first = 1 + (row % ny + 1) * strides[1] + (row / ny + 1) * strides[2];
+            for along in 0..nx {
+                let place = row * nx + along;
+                let is_metal = cells.stuff[place] == Stuff::Metal && cells.metal[place] > 0.0;
+                if is_metal && !is_running.get(place).copied().unwrap_or(false) {
+                    hollow.at[first + along] = hollow.cells.len() as u32;
+                    hollow.cells.push(place as u32);
+                    hollow.rimmed.push((first + along) as u32);
+                }
             }
         }
         hollow.flat = vec![NONE; hollow.cells.len()];
@@ -67,31 +77,25 @@ impl Hollow {
 
     /// The hollow cells side by side with one: west, east, south, north, or [`NONE`].
     pub(crate) fn beside(&self, cell: u32) -> [u32; 4] {
-        let place = self.cells[cell as usize] as usize;
-        let [nx, ny, _] = self.count;
-        let (x, y) = (place % nx, place / nx % ny);
-        let at = |is_in: bool, place: usize| if is_in { self.at[place] } else { NONE };
-        [
-            at(x > 0, place.wrapping_sub(1)),
-            at(x + 1 < nx, place + 1),
-            at(y > 0, place.wrapping_sub(nx)),
-            at(y + 1 < ny, place + nx),
-        ]
+        let place = self.rimmed[cell as usize] as usize;
+        let [_, row, _] = self.strides;
+        [place - 1, place + 1, place - row, place + row].map(|place| self.at[place])
     }
 
     /// The hollow cell below one, or [`NONE`].
     pub(crate) fn below(&self, cell: u32) -> u32 {
-        let layer = self.count[0] * self.count[1];
-        let place = self.cells[cell as usize] as usize;
-        place
-            .checked_sub(layer)
-            .map_or(NONE, |below| self.at[below])
+        self.at[self.rimmed[cell as usize] as usize - self.strides[2]]
     }
 
     /// The hollow cell above one, or [`NONE`].
     pub(crate) fn above(&self, cell: u32) -> u32 {
-        let layer = self.count[0] * self.count[1];
-        let place = self.cells[cell as usize] as usize + layer;
+        self.at[self.rimmed[cell as usize] as usize + self.strides[2]]
+    }
+
+    /// The hollow cell at a place in the box, or [`NONE`].
+    pub(crate) fn at_cell(&self, [x, y, z]: [usize; 3]) -> u32 {
+        let [_, row, layer] = self.strides;
+        let place = x + 1 + (y + 1) * row + (z + 1) * layer;
         self.at.get(place).copied().unwrap_or(NONE)
     }
 
@@ -111,7 +115,6 @@ impl Hollow {
     }
 
     fn find_flats(&mut self, cells: &MouldCells) {
-        let layer = self.count[0] * self.count[1];
         let cell_m3 = (cells.size_mm * 1e-3).powi(3);
         self.in_flats.reserve(self.cells.len());
         for first in 0..self.cells.len() as u32 {
@@ -135,7 +138,7 @@ impl Hollow {
                 next += 1;
             }
             self.flats.push(Flat {
-                layer: self.cells[first as usize] as usize / layer,
+                layer: self.rimmed[first as usize] as usize / self.strides[2] - 1,
                 volume_m3: share * cell_m3,
                 cells: from..self.in_flats.len(),
             });

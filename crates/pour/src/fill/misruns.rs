@@ -23,10 +23,12 @@ pub(super) fn misruns(
     metal: &Metal,
 ) -> Vec<Misrun> {
     let hollow = following.ground.hollow;
-    let solid = |cell: usize| metal.table.at(f64::from(arrived.j_m3[cell])).solid;
+    let Some(stops_j_m3) = metal.table.heat_at_solid(metal.stops_at_solid) else {
+        return Vec::new();
+    };
     let mut is_stopped = vec![false; hollow.cells.len()];
     for (cell, _) in came(hollow, arrived) {
-        is_stopped[cell] = solid(cell) > metal.stops_at_solid;
+        is_stopped[cell] = f64::from(arrived.j_m3[cell]) < stops_j_m3;
     }
     let mut found = Vec::new();
     for first in 0..hollow.cells.len() {

@@ -23,7 +23,7 @@ pub(super) fn primed(
     cells: &MouldCells,
     running: &[bool],
     flow_m3_s: f64,
-    cooling: &Cooling<'_>,
+    cooling: &Cooling,
     thick_mm: &[f32],
 ) -> (Vec<Primed>, f64) {
     let runs = |place: usize| running[place] && cells.stuff[place] == Stuff::Metal;

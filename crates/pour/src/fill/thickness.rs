@@ -13,77 +13,96 @@ use crate::cells::{MouldCells, Stuff};
 pub(super) fn thickness_mm(cells: &MouldCells) -> Vec<f32> {
     let mut cooled = vec![0f32; cells.stuff.len()];
     let [nx, ny, nz] = cells.count;
-    let axes = [(nx, 1), (ny, nx), (nz, nx * ny)];
-    for (axis, (length, stride)) in axes.into_iter().enumerate() {
-        let [(across, step), (along, leap)] = match axis {
-            0 => [(ny, nx), (nz, nx * ny)],
-            1 => [(nx, 1), (nz, nx * ny)],
-            _ => [(nx, 1), (ny, nx)],
+    for (axis, (length, stride)) in [(nx, 1), (ny, nx), (nz, nx * ny)].into_iter().enumerate() {
+        let lines = Lines {
+            axis,
+            length,
+            stride,
         };
-        for row in 0..along {
-            for column in 0..across {
-                let line = Line {
-                    first: column * step + row * leap,
-                    stride,
-                    length,
-                    axis,
-                };
-                line.add(cells, &mut cooled);
-            }
+        lines.add(cells, &mut cooled);
+    }
+    for cooled in cooled.iter_mut().filter(|cooled| **cooled > 0.0) {
+        *cooled = 1.0 / *cooled;
+    }
+    for (cooled, metal) in cooled.iter_mut().zip(&cells.metal) {
+        if *metal > 0.0 && *cooled == 0.0 {
+            *cooled = f32::INFINITY;
         }
-    }
-    // What a cell loses its neighbours feel.
-    for (length, stride) in axes {
-        even_out(&mut cooled, cells, length, stride);
-    }
-    for (place, cooled) in cooled.iter_mut().enumerate() {
-        *cooled = match cells.metal[place] > 0.0 {
-            true => 1.0 / *cooled,
-            false => 0.0,
-        };
     }
     cooled
 }
 
-/// A line of cells along an axis.
-struct Line {
-    first: usize,
-    stride: usize,
-    length: usize,
+/// The lines of cells along an axis.
+struct Lines {
     axis: usize,
+    length: usize,
+    stride: usize,
 }
 
-impl Line {
+/// A chord that has begun: its first cell along the line, and the metal on it so far.
+#[derive(Clone, Copy)]
+struct Chord {
+    from: usize,
+    share: f32,
+}
+
+impl Lines {
+    /// Adds what cools each chord, side by side with its neighbours so that the cells are read in
+    /// the order in which they lie.
     fn add(&self, cells: &MouldCells, cooled: &mut [f32]) {
-        let place = |at: usize| self.first + at * self.stride;
-        let mut at = 0;
-        while at < self.length {
-            if cells.metal[place(at)] <= 0.0 {
-                at += 1;
-                continue;
+        let mut open: Vec<Option<Chord>> = vec![None; self.stride];
+        for block in 0..cells.stuff.len() / (self.length * self.stride).max(1) {
+            for at in 0..self.length {
+                let first = (block * self.length + at) * self.stride;
+                let row = &cells.metal[first..first + self.stride];
+                for (line, (chord, share)) in open.iter_mut().zip(row).enumerate() {
+                    if *share > 0.0 {
+                        let chord = chord.get_or_insert(Chord {
+                            from: at,
+                            share: 0.0,
+                        });
+                        chord.share += share;
+                    } else if let Some(chord) = chord.take() {
+                        self.close(cells, cooled, first + line, (chord, at));
+                    }
+                }
             }
-            let from = at;
-            let mut share = 0.0;
-            while at < self.length && cells.metal[place(at)] > 0.0 {
-                share += cells.metal[place(at)];
-                at += 1;
+            let beyond = (block + 1) * self.length * self.stride;
+            for (line, chord) in open.iter_mut().enumerate() {
+                if let Some(chord) = chord.take() {
+                    self.close(cells, cooled, beyond + line, (chord, self.length));
+                }
             }
-            let low = self.faces(cells, from, from.checked_sub(1));
-            let high = self.faces(cells, at - 1, Some(at).filter(|at| *at < self.length));
-            let chord_mm = share.max(f32::MIN_POSITIVE) * cells.size_mm as f32;
-            let each = (low + high) / (2.0 * chord_mm);
-            (from..at).for_each(|at| cooled[place(at)] += each);
+        }
+    }
+
+    /// Spreads what cools a chord over its cells; `beyond` is the place after its last.
+    fn close(
+        &self,
+        cells: &MouldCells,
+        cooled: &mut [f32],
+        beyond: usize,
+        (chord, at): (Chord, usize),
+    ) {
+        let first = beyond - (at - chord.from) * self.stride;
+        let before = (chord.from > 0).then(|| first - self.stride);
+        let after = (at < self.length).then_some(beyond);
+        let low = self.faces(cells, first, before);
+        let high = self.faces(cells, beyond - self.stride, after);
+        let chord_mm = chord.share.max(f32::MIN_POSITIVE) * cells.size_mm as f32;
+        let each = (low + high) / (2.0 * chord_mm);
+        for place in (first..beyond).step_by(self.stride) {
+            cooled[place] += each;
         }
     }
 
     /// How far the skin at an end faces along the line; nought towards open air.
     fn faces(&self, cells: &MouldCells, end: usize, beyond: Option<usize>) -> f32 {
-        let place = |at: usize| self.first + at * self.stride;
-        if beyond.is_none_or(|beyond| cells.stuff[place(beyond)] == Stuff::Air) {
+        if beyond.is_none_or(|beyond| cells.stuff[beyond] == Stuff::Air) {
             return 0.0;
         }
-        let Around { leans, share } = around(cells, place(end));
-        let own = cells.metal[place(end)];
+        let Around { leans, share } = around(cells, end);
+        let own = cells.metal[end];
         let all = leans.iter().map(|lean| lean * lean).sum::<f32>().sqrt();
         match all > 0.0 && share > EDGE * (9.0 + 9.0 * own) {
             true => leans[self.axis].abs() / all,
@@ -106,46 +125,28 @@ struct Around {
 }
 
 fn around(cells: &MouldCells, place: usize) -> Around {
-    let [x, y, z] = cells.cell(place);
-    let [nx, ny, nz] = cells.count;
+    let at = cells.cell(place);
+    let [nx, ny, _] = cells.count;
     let mut around = Around {
         leans: [0.0; 3],
         share: 0.0,
     };
-    for k in z.saturating_sub(1)..(z + 2).min(nz) {
-        for j in y.saturating_sub(1)..(y + 2).min(ny) {
-            for i in x.saturating_sub(1)..(x + 2).min(nx) {
-                let share = cells.metal[i + nx * (j + ny * k)];
-                around.leans[0] += share * (i as f32 - x as f32);
-                around.leans[1] += share * (j as f32 - y as f32);
-                around.leans[2] += share * (k as f32 - z as f32);
-                around.share += share;
+    let near = |axis: usize| at[axis].saturating_sub(1)..(at[axis] + 2).min(cells.count[axis]);
+    let along = near(0);
+    for k in near(2) {
+        for j in near(1) {
+            let row = nx * (j + ny * k);
+            let shares = &cells.metal[row + along.start..row + along.end];
+            let sum: f32 = shares.iter().sum();
+            around.share += sum;
+            around.leans[1] += sum * (j as f32 - at[1] as f32);
+            around.leans[2] += sum * (k as f32 - at[2] as f32);
+            if let [west, _, east] = shares {
+                around.leans[0] += east - west;
             }
         }
     }
     around
-}
-
-/// Gives each cell of metal the mean of itself and its neighbours along an axis.
-fn even_out(cooled: &mut [f32], cells: &MouldCells, length: usize, stride: usize) {
-    let mut before = vec![0f32; stride];
-    for place in 0..cooled.len() {
-        let at = place / stride % length;
-        let own = cooled[place];
-        if cells.metal[place] > 0.0 {
-            let (mut sum, mut share) = (own * cells.metal[place], cells.metal[place]);
-            if at + 1 < length {
-                sum += cooled[place + stride] * cells.metal[place + stride];
-                share += cells.metal[place + stride];
-            }
-            if at > 0 {
-                sum += before[place % stride] * cells.metal[place - stride];
-                share += cells.metal[place - stride];
-            }
-            cooled[place] = sum / share;
-        }
-        before[place % stride] = own;
-    }
 }
 
 #[cfg(test)]
