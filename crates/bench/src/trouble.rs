@@ -92,6 +92,9 @@ pub enum Refused {
     /// Nothing known of a sand.
     #[error("this file says nothing of the sand yet: fill one of its tables in")]
     NothingKnown,
+    /// A figure of sizes without sieves.
+    #[error("there is nothing to draw: fill in the table [sieving] of this file")]
+    NothingSieved,
     /// A mix that is not there.
     #[error("\"{name}\" is no mix here; there is: {known}")]
     NoSuchMix {

@@ -92,6 +92,7 @@ fn book(values: &[(&str, f64)]) -> ReadingsFile {
         test: "drop".to_owned(),
         value: *value,
         good: false,
+        who: None,
     };
     ReadingsFile {
         reading: values.iter().map(reading).collect(),

@@ -13,7 +13,8 @@ use bench::tested::pucks::{KEYS as PUCKS, pucks};
 use bench::tested::readings::{Reading, ReadingsFile, entered, named, worked};
 use bench::tested::recipe::{KEYS as RECIPE, recipe};
 use bench::tested::sand_file::{STARTER, SandFile};
-use bench::tested::watch::{lines, svg, told, watched};
+use bench::tested::watch::drawn::svg;
+use bench::tested::watch::{lines, told, watched};
 use bench::tested::water::{KEYS as WATER, water};
 use bench::told::{Told, Value};
 use bench::trouble::BenchError;
@@ -401,6 +402,7 @@ fn the_bottle_gives_its_number_and_its_error_and_goes_into_the_book() {
         test: "bottle".to_owned(),
         value,
         good: true,
+        who: None,
     };
     let book = entered("# mine\n", &reading);
     assert!(book.starts_with("# mine\n"));
@@ -428,6 +430,7 @@ fn readings_are_watched_as_the_handbook_does() {
             test: "bottle".to_owned(),
             value,
             good: false,
+            who: None,
         };
         book = entered(&book, &reading);
     }

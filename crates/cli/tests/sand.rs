@@ -210,6 +210,7 @@ fn readings_are_watched_and_drawn() {
         .says("2026-05-09");
     let drawn = std::fs::read_to_string(shop.path().join("chart.svg")).unwrap();
     assert!(drawn.starts_with("<svg"));
+    assert!(drawn.contains("2026-05-01") && drawn.contains("moisture"));
 }
 
 #[test]

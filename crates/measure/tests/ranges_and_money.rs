@@ -67,6 +67,18 @@ fn ranges_in_all_their_spellings() {
         [973.15, 983.15, 993.15],
     );
     all_near(ends::<Temperature>("1310 F ± 18"), [973.15, 983.15, 993.15]);
+    // A per cent is of the degrees typed, whichever the scale, as IEC 60584-1 has it for
+    // thermocouples (0.0075 |t| in °C, from memory).
+    all_near(ends::<Temperature>("20 C ± 2 %"), [292.75, 293.15, 293.55]);
+    all_near(
+        ends::<Temperature>("-20 C ± 10 %"),
+        [251.15, 253.15, 255.15],
+    );
+    all_near(ends::<Temperature>("300 K ± 1 %"), [297.0, 300.0, 303.0]);
+    all_near(
+        ends::<Temperature>("212 F ± 10 %"),
+        [361.372_222, 373.15, 384.927_778],
+    );
     // Less than none of a mass there is not.
     all_near(ends::<Mass>("1 kg ± 2 kg"), [0.0, 1.0, 3.0]);
 }

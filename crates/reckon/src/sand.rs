@@ -30,6 +30,18 @@ mod mixing;
 mod recipe;
 mod sorption;
 
+/// A sieving as it is asked for.
+const STACK: &[Input] = &[
+    Input::new(
+        "sieves",
+        "",
+        "numbers of the sieves, coarse to fine",
+        Wanted::Numbers,
+    ),
+    Input::list::<Mass>("kept", "", "what each kept, in the same order"),
+    Input::of::<Mass>("pan", "", "what fell through"),
+];
+
 /// Said wherever dry sand is handled.
 const SILICA: &str = "Dry sand dust is silica: damp it, or wear a mask for fine dust, outdoors.";
 
@@ -225,16 +237,7 @@ pub const RECKONERS: &[Reckoner] = &[
         name: "grain-fineness",
         question: "How fine is the sand, from what stays on the sieves?",
         law: &GRAIN_FINENESS,
-        inputs: &[
-            Input::new(
-                "sieves",
-                "",
-                "numbers of the sieves, coarse to fine",
-                Wanted::Numbers,
-            ),
-            Input::list::<Mass>("kept", "", "what each kept, in the same order"),
-            Input::of::<Mass>("pan", "", "what fell through"),
-        ],
+        inputs: STACK,
         example: &[
             ("sieves", "40, 70, 140"),
             ("kept", "19.5 g, 22.5 g, 5.5 g"),

@@ -21,6 +21,10 @@ use crate::trouble::{BenchError, Refused};
 /// Moisture error above which a larger handful is asked for, a share of the wet mass.
 const COARSE: f64 = 0.01;
 
+/// Fineness left open by sieves that are missing, above which that is told: a whole number, as the
+/// fineness is spoken of.
+const OPEN: f64 = 1.0;
+
 /// Fines above which sand is as rich as a natural moulding sand: the least of four natural sands
 /// that were measured (`ado-natural-sands`, 6 to 13 %).
 const RICH: f64 = 0.06;
@@ -85,7 +89,7 @@ fn of_sieves(told: &mut Told, record: &SievingRecord) -> Result<(), BenchError> 
     let fineness = grain_fineness(&sieving)?;
     let spread = spread(&sieving)?;
     told.number("bench-fineness", fineness);
-    if fineness.low() < fineness.high() {
+    if fineness.high() - fineness.low() > OPEN {
         told.note(Said::new("bench-short-stack"));
     }
     if let Some(half) = spread.size(0.5) {

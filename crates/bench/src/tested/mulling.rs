@@ -7,7 +7,8 @@ use measure::text::rounded;
 use sand::mulling::{WAYS, Way, minutes, still_grows};
 
 use crate::given::{Given, GivenError};
-use crate::tested::readings::{ReadingsFile, deviation, named};
+use crate::tested::gauge::deviation;
+use crate::tested::readings::{ReadingsFile, named};
 use crate::told::Told;
 use crate::trouble::{BenchError, Refused};
 

@@ -1,6 +1,5 @@
 //! The tests of the bench: how each is done, what its readings come to, and the book they go into.
 
-use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 use job::words::said::Said;
@@ -11,8 +10,8 @@ use reckon::ask::Ask;
 use reckon::refusal::Refusal;
 use reckon::worked::work_out;
 use serde::Deserialize;
-use trials::gauge::repeatability;
 
+use crate::tested::gauge::gauged;
 use crate::told::{Figure, Told, Value};
 use crate::trouble::{BenchError, Refused};
 
@@ -54,6 +53,8 @@ pub struct Reading {
     /// Whether the sand of that day moulded well.
     #[serde(default)]
     pub good: bool,
+    /// Who tested, where several do.
+    pub who: Option<String>,
 }
 
 /// Every test, in the order in which one would do them.
@@ -125,7 +126,7 @@ pub fn worked(
     };
     told.figures.push(value_of(test, "bench-reading", band));
     against_good_days(&mut told, test, band.likely(), book);
-    repeated(&mut told, test, book);
+    gauged(&mut told, test, book);
     for doubt in doubts {
         told.note(Said::typed(doubt));
     }
@@ -148,6 +149,9 @@ pub fn entered(text: &str, reading: &Reading) -> String {
         number(reading.value),
         reading.good
     );
+    if let Some(who) = &reading.who {
+        let _ = writeln!(whole, "who = {}", quoted(who));
+    }
     whole
 }
 
@@ -230,13 +234,6 @@ fn felt(told: &mut Told, pairs: &[(String, String)]) -> Result<Band<f64>, BenchE
     Ok(Band::exact(value))
 }
 
-/// How far one test alone is off, from batches of the book that were tested twice on one day.
-pub fn deviation(test: &Test, book: &ReadingsFile) -> Option<f64> {
-    repeatability(&by_day(test, book))
-        .ok()
-        .map(|found| found.test.deviation)
-}
-
 fn against_good_days(told: &mut Told, test: &Test, value: f64, book: &ReadingsFile) {
     let good = book
         .reading
@@ -263,27 +260,4 @@ fn against_good_days(told: &mut Told, test: &Test, value: f64, book: &ReadingsFi
         _ => "bench-like-good-days",
     };
     told.note(Said::new(id).with("count", good.len()));
-}
-
-/// Repeats of one day tell how far one test alone may be off.
-fn repeated(told: &mut Told, test: &Test, book: &ReadingsFile) {
-    match repeatability(&by_day(test, book)) {
-        Ok(found) => {
-            let noise = Band::exact(found.test.deviation);
-            told.figures.push(value_of(test, "bench-test-noise", noise));
-            if found.share > 0.3 {
-                told.caution(Said::new("bench-test-coarse"));
-            }
-        }
-        Err(_) => told.note(Said::new("bench-repeat-once")),
-    }
-}
-
-/// Readings of a test, a list for each day.
-fn by_day(test: &Test, book: &ReadingsFile) -> Vec<Vec<f64>> {
-    let mut days: BTreeMap<&str, Vec<f64>> = BTreeMap::new();
-    for one in book.reading.iter().filter(|one| one.test == test.name) {
-        days.entry(&one.day).or_default().push(one.value);
-    }
-    days.into_values().collect()
 }

@@ -2,7 +2,6 @@
 
 use std::fmt::Write as _;
 
-use job::words::Language;
 use job::words::said::Said;
 use measure::band::Band;
 use measure::text::rounded;
@@ -11,6 +10,8 @@ use trials::chart::{FEWEST, Individuals, Signal, Weighted, individuals, signals,
 use crate::tested::readings::{Reading, ReadingsFile, Test, value_of};
 use crate::told::Told;
 use crate::trouble::{BenchError, Refused};
+
+pub mod drawn;
 
 /// How much the newest reading weighs in the weighted mean: 0.2, the usual choice for small
 /// lasting changes (NIST/SEMATECH e-Handbook 6.3.2.4 names 0.2 to 0.3).
@@ -145,100 +146,6 @@ pub fn lines(chart: &Watched) -> String {
         );
     }
     text
-}
-
-/// The chart as SVG: readings with their limits above, weighted means with theirs below.
-pub fn svg(test: &Test, chart: &Watched, language: Language) -> String {
-    const WIDE: f64 = 640.0;
-    const HIGH: f64 = 180.0;
-    let count = chart.readings.len();
-    let limits = chart.limits.readings;
-    let readings: Vec<f64> = chart.readings.iter().map(|one| one.value).collect();
-    let means: Vec<f64> = chart.means.iter().map(|one| one.value).collect();
-    let last = chart.means.last().map_or(limits, |mean| mean.limits);
-    let all = readings.iter().chain(&means);
-    let all = all.chain([&limits.low, &limits.high]);
-    let (least, most) = all.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), one| {
-        (low.min(*one), high.max(*one))
-    });
-    let x = |at: usize| 60.0 + (WIDE - 80.0) * (at as f64 + 0.5) / count as f64;
-    let y =
-        |top: f64, value: f64| top + HIGH - 20.0 - (HIGH - 40.0) * (value - least) / (most - least);
-    let mut text = format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {WIDE} {}\" \
-         font-family=\"sans-serif\" font-size=\"11\">\n<rect width=\"100%\" height=\"100%\" \
-         fill=\"white\"/>\n",
-        2.0 * HIGH
-    );
-    let panels = [
-        (
-            0.0,
-            "bench-chart-readings",
-            &readings,
-            [limits.low, limits.centre, limits.high],
-        ),
-        (
-            HIGH,
-            "bench-chart-means",
-            &means,
-            [last.low, last.centre, last.high],
-        ),
-    ];
-    for (top, title, values, lines) in panels {
-        let title = language.say(&Said::new(title).with("test", test.name));
-        let _ = writeln!(
-            text,
-            "<text x=\"60\" y=\"{:.1}\">{}</text>",
-            top + 14.0,
-            escaped(&title)
-        );
-        for (line, dash) in lines.into_iter().zip(["4 3", "", "4 3"]) {
-            let high = y(top, line);
-            let _ = writeln!(
-                text,
-                "<line x1=\"60\" x2=\"{:.1}\" y1=\"{high:.1}\" y2=\"{high:.1}\" stroke=\"#777\" \
-                 stroke-dasharray=\"{dash}\"/>\n<text x=\"54\" y=\"{:.1}\" \
-                 text-anchor=\"end\">{}</text>",
-                WIDE - 20.0,
-                high + 4.0,
-                rounded(line, 3)
-            );
-        }
-        let points: Vec<String> = values
-            .iter()
-            .enumerate()
-            .map(|(at, value)| format!("{:.1},{:.1}", x(at), y(top, *value)))
-            .collect();
-        let _ = writeln!(
-            text,
-            "<polyline points=\"{}\" fill=\"none\" stroke=\"black\"/>",
-            points.join(" ")
-        );
-        for (at, value) in values.iter().enumerate() {
-            let speaks = top == 0.0 && chart.signals.iter().any(|(signal, _)| *signal == at);
-            let (radius, fill) = if speaks {
-                (5.0, "#c00")
-            } else {
-                (3.0, "black")
-            };
-            let _ = writeln!(
-                text,
-                "<circle cx=\"{:.1}\" cy=\"{:.1}\" r=\"{radius}\" fill=\"{fill}\"><title>{}</title>\
-                 </circle>",
-                x(at),
-                y(top, *value),
-                escaped(&chart.readings[at].day)
-            );
-        }
-    }
-    text += "</svg>\n";
-    text
-}
-
-fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;")
-        .replace('<', "&lt;")
-        .replace('>', "&gt;")
 }
 
 fn signal_id(signal: Signal) -> &'static str {

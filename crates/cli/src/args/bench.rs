@@ -83,6 +83,9 @@ pub enum SandCommand {
         /// The file with its tests.
         #[arg(default_value = "sand.toml")]
         file: PathBuf,
+        /// Draw the sizes of its grains as SVG too.
+        #[arg(long, value_name = "FILE")]
+        svg: Option<PathBuf>,
         /// Print one JSON object instead of words.
         #[arg(long)]
         json: bool,
@@ -193,6 +196,9 @@ pub enum SandCommand {
         /// The sand of that day moulded well.
         #[arg(long, requires = "day")]
         good: bool,
+        /// Who tested: two people who each test some batches twice show what hands do.
+        #[arg(long, value_name = "NAME", requires = "day")]
+        who: Option<String>,
         /// The book of readings.
         #[arg(long, default_value = "readings.toml")]
         file: PathBuf,

@@ -6,9 +6,9 @@ use std::process::ExitCode;
 use bench::given::Given;
 use bench::tested::readings::{Reading, ReadingsFile, entered, named, worked};
 use bench::tested::sand_file::{STARTER, SandFile};
-use bench::tested::{card, drying, facing, mulling, pucks, readings, recipe, watch, water};
+use bench::tested::{card, drying, facing, mulling, pucks, readings, recipe, sizes, watch, water};
 use bench::told::Told;
-use bench::trouble::BenchError;
+use bench::trouble::{BenchError, Refused};
 use job::file_fault::read;
 use job::folder::{FolderError, read_text, shop_above, write_whole};
 use job::shop::Shop;
@@ -23,10 +23,7 @@ use crate::trouble::Trouble;
 pub fn run(what: SandCommand) -> Result<ExitCode, Trouble> {
     match what {
         SandCommand::New { file } => new(&file, STARTER),
-        SandCommand::Card { file, json } => {
-            let typed: SandFile = typed(&file, "start one with: oddside sand new")?;
-            tell(&card::card(&typed)?, &shop()?, json)
-        }
+        SandCommand::Card { file, svg, json } => carded(&file, svg.as_deref(), json),
         SandCommand::Recipe {
             mix,
             given,
@@ -76,9 +73,13 @@ pub fn run(what: SandCommand) -> Result<ExitCode, Trouble> {
             given,
             day,
             good,
+            who,
             file,
             json,
-        } => test_of_day(&test, &given, day.map(|day| (day, good)), &file, json),
+        } => {
+            let of_day = day.map(|day| OfDay { day, good, who });
+            test_of_day(&test, &given, of_day, &file, json)
+        }
         SandCommand::Watch {
             test,
             file,
@@ -167,6 +168,25 @@ pub fn written(file: &Path, shop: &Shop) {
     print::talk(&shop.words.say(&said));
 }
 
+fn carded(file: &Path, svg: Option<&Path>, json: bool) -> Result<ExitCode, Trouble> {
+    let sand: SandFile = typed(file, "start one with: oddside sand new")?;
+    let (told, shop) = (card::card(&sand)?, shop()?);
+    let spread = sand.sieving.as_ref().map(sizes::of_record).transpose()?;
+    match (&spread, svg) {
+        (Some(spread), Some(svg)) => {
+            let drawn = sizes::svg(&sand.name, spread, shop.words);
+            write_whole(svg, drawn.as_bytes())?;
+            written(svg, &shop);
+        }
+        (None, Some(_)) => return Err(BenchError::from(Refused::NothingSieved).into()),
+        _ => {}
+    }
+    if let (Some(spread), false) = (&spread, json) {
+        print::out(&format!("{}\n", sizes::lines(spread, shop.words)))?;
+    }
+    tell(&told, &shop, json)
+}
+
 fn of_mix(mix: Option<&str>, given: &[String], how: &Shown) -> Result<ExitCode, Trouble> {
     let shop = shop()?;
     match mix {
@@ -190,10 +210,17 @@ fn book_of(file: &Path) -> Result<(String, ReadingsFile), Trouble> {
     Ok((text, book))
 }
 
+/// What is written beside a reading.
+struct OfDay {
+    day: String,
+    good: bool,
+    who: Option<String>,
+}
+
 fn test_of_day(
     test: &str,
     given: &[String],
-    day: Option<(String, bool)>,
+    day: Option<OfDay>,
     file: &Path,
     json: bool,
 ) -> Result<ExitCode, Trouble> {
@@ -211,12 +238,13 @@ fn test_of_day(
         .collect::<Result<Vec<_>, Trouble>>()?;
     let (text, book) = book_of(file)?;
     let (told, value) = worked(test, &pairs, &book)?;
-    if let Some((day, good)) = day {
+    if let Some(OfDay { day, good, who }) = day {
         let reading = Reading {
             day,
             test: test.name.to_owned(),
             value,
             good,
+            who,
         };
         write_whole(file, entered(&text, &reading).as_bytes())?;
         written(file, &shop);
@@ -233,7 +261,7 @@ fn watched(test: &str, file: &Path, svg: Option<&Path>, json: bool) -> Result<Ex
     )?;
     let chart = watch::watched(test, &book)?;
     if let Some(svg) = svg {
-        write_whole(svg, watch::svg(test, &chart, shop.words).as_bytes())?;
+        write_whole(svg, watch::drawn::svg(test, &chart, shop.words).as_bytes())?;
         written(svg, &shop);
     }
     let told = watch::told(test, &chart);

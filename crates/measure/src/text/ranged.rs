@@ -159,7 +159,7 @@ fn around<Q: Written>(likely: &str, margin: &str) -> Result<(Band<Q>, System), T
     let behind = share(margin).map_or_else(|| unit_of(margin), |_| String::new());
     let likely: Typed<Q> = with_unit(likely, &behind).parse()?;
     let step = match share(margin) {
-        Some(share) => likely.value.si().abs() * share,
+        Some(share) => share * above_nought(&likely)?,
         None => step::<Q>(margin, &unit_of(&likely.typed))?,
     };
     let end = |towards: f64| Q::from_si(likely.value.si() + towards * step);
@@ -168,6 +168,13 @@ fn around<Q: Written>(likely: &str, margin: &str) -> Result<(Band<Q>, System), T
         false => Q::from_si(end(-1.0).si().max(0.0)),
     };
     Ok((Band::new(least, likely.value, end(1.0)), likely.system))
+}
+
+/// What a per cent is of: degrees as they were typed, 20 of 20 °C, and not of the 293 K that they
+/// are, which nobody who writes a per cent behind a thermometer means.
+fn above_nought<Q: Written>(typed: &Typed<Q>) -> Result<f64, TextError> {
+    let nought: Typed<Q> = with_unit("0", &unit_of(&typed.typed)).parse()?;
+    Ok((typed.value.si() - nought.value.si()).abs())
 }
 
 /// The margin as an amount: the zero of its scale (0 °C) does not count.

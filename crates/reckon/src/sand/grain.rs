@@ -1,15 +1,15 @@
 //! Sizes of grains, and the air between them.
 
 use measure::length::Length;
-use measure::matter::{Density, Mass};
+use measure::matter::Density;
 use sand::grain::{
     GRAIN_SIZE, OPENNESS, UNIFORMITY, VOIDS, grain_size, openness, spread, uniformity, voids,
 };
 
 use super::air::told;
-use super::{SILICA, sieving};
+use super::{SILICA, STACK, sieving};
 use crate::answer::Answer;
-use crate::input::{Input, Wanted};
+use crate::input::Input;
 use crate::reckoner::Reckoner;
 
 /// The size that a share of the grains passes.
@@ -51,16 +51,7 @@ pub(super) const EVEN: Reckoner = Reckoner {
     name: "grain-evenness",
     question: "How even are the grains, from what stays on the sieves?",
     law: &UNIFORMITY,
-    inputs: &[
-        Input::new(
-            "sieves",
-            "",
-            "numbers of the sieves, coarse to fine",
-            Wanted::Numbers,
-        ),
-        Input::list::<Mass>("kept", "", "what each kept, in the same order"),
-        Input::of::<Mass>("pan", "", "what fell through"),
-    ],
+    inputs: STACK,
     example: &[
         ("sieves", "30, 40, 50, 70, 100, 140"),
         ("kept", "2 g, 6 g, 12 g, 13.5 g, 9 g, 4 g"),

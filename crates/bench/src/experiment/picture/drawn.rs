@@ -8,6 +8,7 @@ use crate::experiment::picture::contour::{Corner, band, joined, levels, line};
 use crate::experiment::picture::view::{Net, View, held};
 use crate::experiment::reading::Fitted;
 use crate::experiment::space::Space;
+use crate::svg::{escaped, words};
 
 /// Words around a picture, and where batches were made.
 pub(super) struct Drawing {
@@ -311,21 +312,4 @@ fn ring(svg: &mut String, spot: [f64; 2], is_shown: bool) {
              stroke-width=\"{width}\"{dashes}/>"
         );
     }
-}
-
-/// Words with a white rim, so that they are read on any band.
-fn words(svg: &mut String, [x, y]: [f64; 2], anchor: &str, size: f64, text: &str) {
-    let _ = writeln!(
-        svg,
-        "<text x=\"{x:.1}\" y=\"{y:.1}\" text-anchor=\"{anchor}\" font-size=\"{size}\" \
-         paint-order=\"stroke\" stroke=\"#fff\" stroke-width=\"3\" stroke-linejoin=\"round\">{}\
-         </text>",
-        escaped(text)
-    );
-}
-
-fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;")
-        .replace('<', "&lt;")
-        .replace('"', "&quot;")
 }

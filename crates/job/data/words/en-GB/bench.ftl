@@ -218,3 +218,22 @@ bench-paper-blank-squeeze = Squeeze
 bench-paper-blank-drop = Drop, height
 bench-paper-blank-bottle = Bottle, seconds
 bench-paper-blank-seen = What was seen
+
+## How well a test repeats
+
+bench-test-difference = two tests of the same sand differ by more than once in twenty
+bench-test-share = the test, of all that varies in your book
+bench-test-people = hands differ by (standard deviation)
+bench-test-kinds = kinds of sand that the test tells apart
+bench-people-studied = { $people } people tested the same batches: test and hands together are { $share } % of all that varies; below 10 is good, to 30 bearable
+bench-people-uneven = several people tested: let each test the same two batches or more, twice each on the same day, and this tells what hands do
+
+## Pictures
+
+bench-sizes-title = { $name }: sizes of the grains
+bench-sizes-caption = openings in mm, by factors; above the numbers of the sieves
+bench-sizes-sieve = sieve
+bench-sizes-kept = kept on it
+bench-sizes-finer = finer
+bench-sizes-pan = pan
+bench-chart-caption = dashed: limits; a hollow square with its day speaks of a change

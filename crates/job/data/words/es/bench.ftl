@@ -220,3 +220,22 @@ bench-paper-blank-squeeze = Apretón
 bench-paper-blank-drop = Caída, altura
 bench-paper-blank-bottle = Botella, segundos
 bench-paper-blank-seen = Qué se vio
+
+## How well a test repeats
+
+bench-test-difference = dos pruebas de la misma arena difieren más que una vez de cada veinte en
+bench-test-share = la prueba, de todo lo que varía en su libro
+bench-test-people = las manos difieren en (desviación típica)
+bench-test-kinds = clases de arena que la prueba distingue
+bench-people-studied = { $people } personas probaron las mismas amasadas: prueba y manos son el { $share } % de todo lo que varía; bajo 10 es bueno, hasta 30 soportable
+bench-people-uneven = probaron varias personas: que cada una pruebe las mismas dos amasadas o más, dos veces cada una el mismo día, y esto dirá qué hacen las manos
+
+## Pictures
+
+bench-sizes-title = { $name }: tamaños de los granos
+bench-sizes-caption = aberturas en mm, por factores; arriba los números de los tamices
+bench-sizes-sieve = tamiz
+bench-sizes-kept = retenido
+bench-sizes-finer = más fino
+bench-sizes-pan = fondo
+bench-chart-caption = a trazos: límites; un cuadro hueco con su día habla de un cambio

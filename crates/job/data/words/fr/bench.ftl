@@ -220,3 +220,22 @@ bench-paper-blank-squeeze = Poignée
 bench-paper-blank-drop = Chute, hauteur
 bench-paper-blank-bottle = Bouteille, secondes
 bench-paper-blank-seen = Ce qu'on a vu
+
+## How well a test repeats
+
+bench-test-difference = deux essais du même sable diffèrent plus qu'une fois sur vingt de
+bench-test-share = l'essai, de tout ce qui varie dans votre livre
+bench-test-people = les mains diffèrent de (écart type)
+bench-test-kinds = sortes de sable que l'essai distingue
+bench-people-studied = { $people } personnes ont essayé les mêmes gâchées : essai et mains font { $share } % de tout ce qui varie ; sous 10 c'est bon, jusqu'à 30 supportable
+bench-people-uneven = plusieurs personnes ont essayé : que chacune essaie les mêmes gâchées, deux au moins, deux fois chacune le même jour, et ceci dira l'effet des mains
+
+## Pictures
+
+bench-sizes-title = { $name } : tailles des grains
+bench-sizes-caption = ouvertures en mm, par facteurs ; en haut les numéros des tamis
+bench-sizes-sieve = tamis
+bench-sizes-kept = retenu dessus
+bench-sizes-finer = plus fin
+bench-sizes-pan = fond
+bench-chart-caption = tireté : limites ; un carré vide avec son jour parle d'un changement
