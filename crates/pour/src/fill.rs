@@ -5,6 +5,7 @@
 
 pub mod air;
 pub mod cooling;
+pub mod drawn;
 pub mod fact;
 mod falling;
 pub mod gates;

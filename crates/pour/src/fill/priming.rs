@@ -56,7 +56,8 @@ pub(super) fn primed(
     (primed, lies_m3 / flow_m3_s)
 }
 
-fn touching(cells: &MouldCells, place: usize) -> Vec<usize> {
+/// Places of the box that touch a cell by a face.
+pub(super) fn touching(cells: &MouldCells, place: usize) -> Vec<usize> {
     let at = cells.cell(place);
     let [nx, ny, _] = cells.count;
     let strides = [1, nx, nx * ny];
