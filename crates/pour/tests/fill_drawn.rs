@@ -58,12 +58,12 @@ fn mould(blocks: &[Block]) -> (MouldCells, Vec<u8>) {
     };
     let mut piece = vec![u8::MAX; all];
     for (number, low, high) in blocks {
-        for place in 0..all {
+        for (place, piece) in piece.iter_mut().enumerate() {
             let at = cells.cell(place);
             if (0..3).all(|axis| (low[axis]..high[axis]).contains(&at[axis])) {
                 cells.stuff[place] = Stuff::Metal;
                 cells.metal[place] = 1.0;
-                piece[place] = *number as u8;
+                *piece = *number as u8;
             }
         }
     }

@@ -235,6 +235,45 @@ fn blocks(chance: u64) -> MouldCells {
     })
 }
 
+/// A sponge: six cells of ten are hollow, as chance will have it, so that there are thousands of
+/// pools, most of them a cell or two.
+#[test]
+fn a_sponge_of_thousands_of_pools_fills_as_far_as_it_hangs_together() {
+    let drawn = |[x, y, z]: [usize; 3]| {
+        let mixed = (x * 73_856_093) ^ (y * 19_349_663) ^ (z * 83_492_791);
+        let mixed = (mixed as u64).wrapping_mul(0x9E37_79B9_7F4A_7C15);
+        (mixed >> 40) % 10 < 6
+    };
+    let cells = hollow([40, 40, 40], |at| at[2] == 39 || drawn(at));
+    let both = [([105.0, 105.0, 395.0], 2e-4), ([305.0, 305.0, 395.0], 1e-4)];
+    let seen = glance(&cells, &gates(0.60, &both)).unwrap();
+    near(seen.poured_m3, seen.lies_m3, 1e-6);
+    // What hangs together with the open top, found by spreading from it.
+    let layer = cells.count[0] * cells.count[1];
+    let steps = [1, cells.count[0], layer];
+    let mut reached = vec![false; cells.stuff.len()];
+    let mut spread: Vec<usize> = (40 * layer..41 * layer)
+        .filter(|place| cells.stuff[*place] == Stuff::Metal)
+        .collect();
+    spread.iter().for_each(|place| reached[*place] = true);
+    while let Some(place) = spread.pop() {
+        for next in steps.iter().flat_map(|step| [place - step, place + step]) {
+            if cells.stuff[next] == Stuff::Metal && !reached[next] {
+                reached[next] = true;
+                spread.push(next);
+            }
+        }
+    }
+    // All of that and nothing else.
+    for place in 0..cells.stuff.len() {
+        if seen.arrival_s[place].is_finite() {
+            assert!(reached[place]);
+        }
+    }
+    let wanted = reached.iter().filter(|reached| **reached).count() as f64;
+    near(seen.lies_m3, 1e-6 * wanted, 1e-9);
+}
+
 proptest! {
     #![proptest_config(ProptestConfig {
         cases: 64,
