@@ -1,7 +1,73 @@
 //! Filling at a glance: what the metal does while it runs in, found in a blink.
 //!
 //! The running system is a network of channels; the metal rises through the hollow from its lowest
-//! places, level in every pool. Where metal moves fast beside its depth this is not so.
+//! places, level in every pool. Where metal moves fast beside its depth this is not so, and it is
+//! told.
+//!
+//! ```
+//! use mould::gating::friction::Friction;
+//! use pour::cells::{MouldCells, Stuff};
+//! use pour::fill::air::WaysOut;
+//! use pour::fill::cooling::{Metal, Sand};
+//! use pour::fill::network::{Branch, Network, Node};
+//! use pour::fill::{Gating, glance};
+//! use solver::material::{Freezes, Material, Phase};
+//!
+//! // A block of 100 × 100 × 200 mm in sand, filled through its floor under a head of 300 mm.
+//! let count = [12, 12, 22];
+//! let mut cells = MouldCells {
+//!     size_mm: 10.0,
+//!     count,
+//!     origin_mm: [-10.0; 3],
+//!     stuff: vec![Stuff::Sand; 12 * 12 * 22],
+//!     metal: vec![0.0; 12 * 12 * 22],
+//! };
+//! for place in 0..cells.stuff.len() {
+//!     let at = cells.cell(place);
+//!     if (0..3).all(|axis| at[axis] > 0 && at[axis] + 1 < count[axis]) {
+//!         cells.stuff[place] = Stuff::Metal;
+//!         cells.metal[place] = 1.0;
+//!     }
+//! }
+//! let gate = Branch {
+//!     from: Node::Basin,
+//!     to: Node::Outlet(0),
+//!     area_m2: 1e-4,
+//!     length_m: 0.0,
+//!     hydraulic_m: 0.01,
+//!     loss: 0.0,
+//!     turn: None,
+//!     sections: Vec::new(),
+//! };
+//! let gating = Gating {
+//!     network: Network {
+//!         level_m: 0.30,
+//!         sinking_m2: None,
+//!         junctions_m: Vec::new(),
+//!         outlets_m: vec![0.0],
+//!         branches: vec![gate],
+//!         friction: Friction::Stated(0.0),
+//!     },
+//!     gates_mm: vec![[50.0, 50.0, 0.0]],
+//!     running: Vec::new(),
+//!     from_rest: false,
+//!     air: WaysOut { through_sand: true, ..WaysOut::default() },
+//! };
+//! let [solid, liquid] = [150.0, 90.0].map(|w_mk| Phase { j_m3k: 2.7e6, w_mk });
+//! let freezes =
+//!     Freezes { solid, liquid, latent_j_m3: 9.7e8, solidus_c: 555.0, liquidus_c: 615.0 };
+//! let metal = Metal {
+//!     kind: "aluminium".to_owned(),
+//!     table: Material::freezing("aluminium", freezes),
+//!     poured_c: 720.0,
+//!     stops_at_solid: 0.3,
+//! };
+//! let sand = Sand { celsius: 20.0, draws_w_rts_m2_k: 1080.0, film_w_m2_k: 1000.0 };
+//! let seen = glance(&cells, &gating, &metal, &sand)?;
+//! // By Torricelli: (A / a) √(2 / g) (√H − √(H − h)).
+//! assert!((seen.ends_s - 10.4543).abs() < 1e-3);
+//! # Ok::<(), pour::fill::FillError>(())
+//! ```
 
 pub mod air;
 pub mod cooling;

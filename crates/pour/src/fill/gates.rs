@@ -82,7 +82,7 @@ fn speed(readings: &[Reading], gate: usize, landing: &Landing, kind: &str) -> Ga
     let metal_m3: f64 = stretches.iter().map(|stretch| stretch.metal_m3).sum();
     let share = |of: &dyn Fn(&&Stretch) -> bool| {
         let part: f64 = stretches.iter().filter(of).map(|s| s.metal_m3).sum();
-        if metal_m3 > 0.0 { part / metal_m3 } else { 0.0 }
+        if part > 0.0 { part / metal_m3 } else { 0.0 }
     };
     let at = |reading: &Reading| reading.gates_m3_s[gate] / landing.area_m2;
     let fastest = readings.iter().max_by(|a, b| at(a).total_cmp(&at(b)));

@@ -6,6 +6,7 @@
 //! a ball a third of its diameter, whichever way they lie. An end in open air does not cool, nor
 //! does one at the rim of the box.
 
+use super::priming::touching;
 use crate::cells::{MouldCells, Stuff};
 
 /// Twice the volume over the cooling surface around each cell of the box, mm; nought where there
@@ -21,6 +22,7 @@ pub(super) fn thickness_mm(cells: &MouldCells) -> Vec<f32> {
         };
         lines.add(cells, &mut cooled);
     }
+    even_slivers(cells, &mut cooled);
     for cooled in cooled.iter_mut().filter(|cooled| **cooled > 0.0) {
         *cooled = 1.0 / *cooled;
     }
@@ -30,6 +32,29 @@ pub(super) fn thickness_mm(cells: &MouldCells) -> Vec<f32> {
         }
     }
     cooled
+}
+
+/// Share of metal below which a cell feels what its neighbours lose, along with its own: it hangs
+/// on them, and short chords at a corner would make a foil of it. Nought would leave the foils; one
+/// would thicken the corners of every bar.
+const SLIVER: f32 = 0.5;
+
+/// Gives slivers the mean of themselves and their neighbours, by their metal.
+fn even_slivers(cells: &MouldCells, cooled: &mut [f32]) {
+    let is_sliver = |metal: f32| metal > 0.0 && metal < SLIVER;
+    let slivers = (0..cells.metal.len()).filter(|place| is_sliver(cells.metal[*place]));
+    let even = |place: usize| {
+        let (mut sum, mut share) = (cooled[place] * cells.metal[place], cells.metal[place]);
+        for next in touching(cells, place) {
+            sum += cooled[next] * cells.metal[next];
+            share += cells.metal[next];
+        }
+        (place, sum / share)
+    };
+    let evened: Vec<(usize, f32)> = slivers.map(even).collect();
+    for (place, even) in evened {
+        cooled[place] = even;
+    }
 }
 
 /// The lines of cells along an axis.
