@@ -265,10 +265,8 @@ fn a_sponge_of_thousands_of_pools_fills_as_far_as_it_hangs_together() {
         }
     }
     // All of that and nothing else.
-    for place in 0..cells.stuff.len() {
-        if seen.arrival_s[place].is_finite() {
-            assert!(reached[place]);
-        }
+    for (place, reached) in reached.iter().enumerate() {
+        assert!(*reached || seen.arrival_s[place].is_infinite());
     }
     let wanted = reached.iter().filter(|reached| **reached).count() as f64;
     near(seen.lies_m3, 1e-6 * wanted, 1e-9);
