@@ -25,7 +25,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "job",
         &[
-            "reckon", "rigging", "mould", "pattern", "metal", "sand", "measure",
+            "reckon", "pour", "rigging", "mould", "pattern", "metal", "sand", "measure",
         ],
     ),
     ("bench", &["job", "reckon", "sand", "trials", "measure"]),

@@ -132,6 +132,17 @@ pub enum Command {
         #[arg(long)]
         force: bool,
     },
+    /// Follow how the poured mould freezes: when each piece is solid, with the errors of it.
+    Freeze {
+        /// A job folder or its job.toml.
+        job: PathBuf,
+        /// Most cells of the box around the metal: more are sharper and slower.
+        #[arg(long, value_name = "NUMBER")]
+        cells: Option<f64>,
+        /// Print one JSON object instead of words.
+        #[arg(long)]
+        json: bool,
+    },
     /// Run a bare case of heat conduction from a file: to check the solver on your own problem.
     Conduct {
         /// A case file, as told in docs/conduction.md.

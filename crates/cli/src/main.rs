@@ -14,8 +14,8 @@ use bench::experiment::entry::Meant;
 
 use crate::args::{Args, Command, ExperimentCommand};
 use crate::commands::{
-    card, charge, completions, conduct, cores, draw, experiment, heap, lesson, look, man, mould,
-    new, pattern, plan, reckon, sand, schema, solids, why,
+    card, charge, completions, conduct, cores, draw, experiment, freeze, heap, lesson, look, man,
+    mould, new, pattern, plan, reckon, sand, schema, solids, why,
 };
 use crate::trouble::Trouble;
 
@@ -67,6 +67,7 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
             force,
         } => draw::run(&solids::Asked { job, out, force }, maps),
         Command::Cores { job, out, force } => cores::run(&solids::Asked { job, out, force }),
+        Command::Freeze { job, cells, json } => freeze::run(&freeze::Asked { job, cells, json }),
         Command::Conduct { case, json } => conduct::run(&case, json),
         Command::Lesson { job, letter, out } => lesson::run(&lesson::Asked { job, letter, out }),
         Command::Reckon { name, given, json } => reckon::run(name.as_deref(), &given, json),

@@ -20,6 +20,33 @@ impl Working {
     }
 }
 
+/// Says on standard error how much of something is done, until it is dropped.
+pub struct Share {
+    bar: ProgressBar,
+}
+
+impl Share {
+    /// Begins with nothing done.
+    pub fn of(what: &'static str) -> Share {
+        let bar = ProgressBar::new(100).with_message(what);
+        let style = ProgressStyle::with_template("{msg} {pos} %, {elapsed} gone, {eta} left");
+        bar.set_style(style.unwrap_or_else(|_| ProgressStyle::default_bar()));
+        Share { bar }
+    }
+
+    /// So much is done, from 0 to 1.
+    pub fn reached(&self, share: f64) {
+        self.bar
+            .set_position((share * 100.0).clamp(0.0, 100.0) as u64);
+    }
+}
+
+impl Drop for Share {
+    fn drop(&mut self) {
+        self.bar.finish_and_clear();
+    }
+}
+
 impl Drop for Working {
     fn drop(&mut self) {
         self.bar.finish_and_clear();

@@ -50,6 +50,9 @@ pub enum Trouble {
     /// No mould of solids.
     #[error("no mould: {0}")]
     NoMould(#[from] job::mould_solids::NoMould),
+    /// A freezing that was not followed.
+    #[error("not followed: {0}")]
+    NoFreeze(#[from] job::freezing::NoFreeze),
     /// A pattern that was not made.
     #[error(transparent)]
     Making(#[from] job::making::MakingError),
@@ -197,7 +200,10 @@ impl Trouble {
             Trouble::Unsettled { ask, .. } => 2 + u8::from(*ask),
             Trouble::Reckon(Refusal::Impossible(_)) => 2,
             Trouble::NoCard(_) | Trouble::NoLesson(_) | Trouble::NoMould(_) => 2,
-            Trouble::NoCores(_) | Trouble::NoDraw(_) | Trouble::NoMaps(_) => 2,
+            Trouble::NoCores(_)
+            | Trouble::NoDraw(_)
+            | Trouble::NoFreeze(_)
+            | Trouble::NoMaps(_) => 2,
             Trouble::Usage(_) | Trouble::NoMetal | Trouble::Misplaced(_) => 64,
             Trouble::Reckon(_) | Trouble::NotAPair(_) | Trouble::NoSuchFigure { .. } => 64,
             Trouble::Charge(_) | Trouble::NoMass => 2,

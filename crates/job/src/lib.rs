@@ -26,6 +26,8 @@ pub mod draw_told;
 pub mod dryness;
 pub mod file_fault;
 pub mod folder;
+pub mod freezing;
+pub mod freezing_told;
 pub mod given_part;
 pub mod job;
 pub mod job_file;

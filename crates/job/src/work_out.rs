@@ -4,6 +4,10 @@
 //! what the next steps need. The formulas stand in the rooms of the trade; here they only meet.
 
 use ::rigging::given::Given;
+use measure::band::Band;
+use measure::flow::Duration;
+use measure::heat::{Temperature, TemperatureDifference};
+use measure::length::Length;
 
 use crate::job::Job;
 use crate::part::Part;
@@ -98,6 +102,37 @@ pub fn mould_given(job: &Job, shop: &Shop, part: &Part) -> Option<Given> {
         vents,
     };
     solids::given(&built, &looked.mesh)
+}
+
+/// What the freezing of a mould is followed from, by the same steps as the plan.
+pub struct FreezingGiven {
+    /// The thinnest wall of the part.
+    pub wall: Length,
+    /// How hot the metal is poured.
+    pub pouring: Band<Temperature>,
+    /// How much of its superheat is left when the mould is full.
+    pub left: TemperatureDifference,
+    /// When the heaviest section freezes by the law of moduli, superheat counted.
+    pub heaviest: Band<Duration>,
+    /// When the thinnest one does.
+    pub thinnest: Band<Duration>,
+    /// Whether thick and thin sections hang together.
+    pub uneven: bool,
+}
+
+/// What the freezing of the mould of a job is followed from.
+pub fn freezing_given(job: &Job, shop: &Shop, part: &Part) -> FreezingGiven {
+    let mut ledger = Ledger::default();
+    let part = placing::placing(job, part, &mut ledger);
+    let casting = casting::casting(job, shop, &part, &mut ledger);
+    FreezingGiven {
+        wall: part.thinnest.modulus.likely() * 2.0,
+        pouring: casting.pouring,
+        left: feeding::left_when_full(&casting),
+        heaviest: casting.heaviest_freezes,
+        thinnest: casting.wall_freezes,
+        uneven: part.is_uneven(),
+    }
 }
 
 /// A plan's own word on a fact stands for that of the mesh: the heavier of two alike is kept.

@@ -2,13 +2,15 @@
 
 use measure::band::Band;
 use measure::flow::Speed;
-use measure::heat::{HeatPerMass, SpecificHeat, Temperature, TemperatureDifference};
+use measure::heat::{Conductivity, HeatPerMass, SpecificHeat, Temperature, TemperatureDifference};
 use measure::matter::Density;
 use measure::share::Contraction;
+use measure::text::Typed;
 use serde::Deserialize;
 use thiserror::Error;
 
 use crate::figure::{Figure, FigureError, FigureText};
+use crate::solid_share::{Path, SolidShare};
 
 /// An alloy with its figures.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,6 +38,12 @@ pub struct Alloy {
     pub specific_heat_liquid: Figure<SpecificHeat>,
     /// Heat given up on freezing.
     pub latent_heat: Figure<HeatPerMass>,
+    /// Conductivity of the solid.
+    pub conductivity_solid: Figure<Conductivity>,
+    /// Conductivity of the liquid.
+    pub conductivity_liquid: Figure<Conductivity>,
+    /// How much of it is solid at each temperature.
+    pub solid_share: SolidShare,
     /// Share of the liquid's volume lost on freezing; below nought where the metal grows.
     pub freezing_shrinkage: Figure<f64>,
     /// Share of the liquid's volume lost for each kelvin between pouring and the liquidus.
@@ -270,6 +278,9 @@ struct AlloyText {
     specific_heat_solid: FigureText,
     specific_heat_liquid: FigureText,
     latent_heat: FigureText,
+    conductivity_solid: FigureText,
+    conductivity_liquid: FigureText,
+    solid_share: SolidShareText,
     freezing_shrinkage: FigureText,
     liquid_contraction: FigureText,
     pouring_light: FigureText,
@@ -278,6 +289,93 @@ struct AlloyText {
     carbon_equivalent_to_feed_itself: Option<FigureText>,
     contraction: Vec<ContractionGiven>,
     running: Vec<RunningText>,
+}
+
+/// The way an alloy freezes as its file has it.
+#[derive(Deserialize)]
+#[serde(tag = "rule", rename_all = "kebab-case", deny_unknown_fields)]
+enum SolidShareText {
+    Arrest(Seen),
+    Scheil {
+        base: Typed<Temperature>,
+        partition: f64,
+        eutectic: Typed<Temperature>,
+        after: f64,
+        source: Vec<String>,
+        #[serde(default)]
+        remark: String,
+    },
+    Lever {
+        base: Typed<Temperature>,
+        source: Vec<String>,
+        #[serde(default)]
+        remark: String,
+    },
+    Eutectic {
+        eutectic: Typed<Temperature>,
+        share: f64,
+        after: f64,
+        source: Vec<String>,
+        #[serde(default)]
+        remark: String,
+    },
+    Straight(Seen),
+}
+
+#[derive(Deserialize)]
+struct Seen {
+    source: Vec<String>,
+    #[serde(default)]
+    remark: String,
+}
+
+impl SolidShareText {
+    fn meant(self) -> SolidShare {
+        let (path, sources, remark) = match self {
+            SolidShareText::Arrest(seen) => (Path::Arrest, seen.source, seen.remark),
+            SolidShareText::Straight(seen) => (Path::Straight, seen.source, seen.remark),
+            SolidShareText::Scheil {
+                base,
+                partition,
+                eutectic,
+                after,
+                source,
+                remark,
+            } => {
+                let path = Path::Segregated {
+                    base: base.value,
+                    partition,
+                    eutectic: eutectic.value,
+                    after,
+                };
+                (path, source, remark)
+            }
+            SolidShareText::Lever {
+                base,
+                source,
+                remark,
+            } => (Path::Even { base: base.value }, source, remark),
+            SolidShareText::Eutectic {
+                eutectic,
+                share,
+                after,
+                source,
+                remark,
+            } => {
+                let path = Path::Eutectic {
+                    eutectic: eutectic.value,
+                    share,
+                    after,
+                };
+                (path, source, remark)
+            }
+        };
+        SolidShare {
+            path,
+            sources,
+            remark,
+        }
+    }
 }
 
 #[derive(Deserialize)]
@@ -307,6 +405,9 @@ impl AlloyText {
             specific_heat_solid: self.specific_heat_solid.quantity("specific_heat_solid")?,
             specific_heat_liquid: self.specific_heat_liquid.quantity("specific_heat_liquid")?,
             latent_heat: self.latent_heat.quantity("latent_heat")?,
+            conductivity_solid: self.conductivity_solid.quantity("conductivity_solid")?,
+            conductivity_liquid: self.conductivity_liquid.quantity("conductivity_liquid")?,
+            solid_share: self.solid_share.meant(),
             freezing_shrinkage: self.freezing_shrinkage.share("freezing_shrinkage")?,
             liquid_contraction: self
                 .liquid_contraction

@@ -43,6 +43,7 @@ pub mod pouring_temperature;
 pub mod price;
 pub mod scrap;
 pub mod shrinkage;
+pub mod solid_share;
 pub mod spoon;
 pub mod superheat_path;
 pub mod treatment;
@@ -121,4 +122,6 @@ pub const LAWS: &[&Law] = &[
     &shrinkage::FEED_VOLUME,
     &shrinkage::SOLID_VOLUME,
     &shrinkage::SOLID_SIDE,
+    &solid_share::SEGREGATION,
+    &solid_share::EVEN,
 ];

@@ -33,6 +33,10 @@ const CELLS_ACROSS_MEAN_WALL: f64 = 7.0;
 const MOST_SOLID: f64 = 60_000.0;
 const MOST_IN_BOX: f64 = 6_000_000.0;
 
+/// How far above the middle of a cell a face has to lie for the cell to count as below it, in
+/// cells: a level face right at the middles would by rounding take some of them and leave others.
+const HAIR: f64 = 1e-6;
+
 /// Empty cells kept around the solid.
 const MARGIN: usize = 2;
 
@@ -54,6 +58,11 @@ impl Cells {
         // The box is centred on the solid, so that a symmetric part meets symmetric cells.
         let origin_mm =
             [0, 1, 2].map(|axis| (low[axis] + high[axis] - count[axis] as f64 * size_mm) / 2.0);
+        Cells::fill_box(mesh, size_mm, origin_mm, count)
+    }
+
+    /// Fills a given box of cells with the solid; what reaches beyond the box is left out.
+    pub fn fill_box(mesh: &Mesh, size_mm: f64, origin_mm: [f64; 3], count: [usize; 3]) -> Cells {
         let cells = count.iter().product();
         let mut filled = Cells {
             size_mm,
@@ -116,7 +125,7 @@ impl Cells {
 
     fn fill_span(&mut self, column: usize, from_mm: f64, to_mm: f64) {
         let layer = |z: f64| {
-            ((z - self.origin_mm[2]) / self.size_mm - 0.5)
+            ((z - self.origin_mm[2]) / self.size_mm - 0.5 - HAIR)
                 .ceil()
                 .max(0.0) as usize
         };

@@ -9,7 +9,7 @@ pub enum Stuff {
     Core,
     /// The hollow that the metal fills: casting, feeders, gates, runners, sprue.
     Metal,
-    /// Open air above the mould, and in vents.
+    /// Open air above the mould.
     Air,
 }
 
@@ -24,7 +24,8 @@ pub struct MouldCells {
     pub origin_mm: [f64; 3],
     /// What each cell is filled with.
     pub stuff: Vec<Stuff>,
-    /// Share of each cell that is metal, nought to one; nought where it is not [`Stuff::Metal`].
+    /// Metal of each cell as a share of the cell; nought where it is not [`Stuff::Metal`]. A cell
+    /// at the rim may hold some above one: it stands for the piece of wall in its neighbour too.
     pub metal: Vec<f32>,
 }
 
@@ -38,6 +39,25 @@ impl MouldCells {
     pub fn cell(&self, index: usize) -> [usize; 3] {
         let [nx, ny, _] = self.count;
         [index % nx, index / nx % ny, index / (nx * ny)]
+    }
+
+    /// The six neighbours of a cell, low and high along x, y and z, as far as the box goes.
+    pub fn neighbours(&self, index: usize) -> impl Iterator<Item = usize> {
+        let at = self.cell(index);
+        let [nx, ny, _] = self.count;
+        let away = [1, nx, nx * ny];
+        (0..6).filter_map(move |side| {
+            let axis = side / 2;
+            match side % 2 {
+                0 => (at[axis] > 0).then(|| index - away[axis]),
+                _ => (at[axis] + 1 < self.count[axis]).then(|| index + away[axis]),
+            }
+        })
+    }
+
+    /// Metal in a cell, mm³.
+    pub fn metal_mm3(&self, index: usize) -> f64 {
+        f64::from(self.metal[index]) * self.size_mm.powi(3)
     }
 
     /// The middle of a cell, mm in the mould's coordinates.

@@ -6,6 +6,7 @@ use measure::heat::{
 };
 use measure::length::Length;
 use measure::matter::Density;
+use metal::solid_share::{EVEN, SEGREGATION, even_share, segregated_share};
 use mould::freezing::{
     FREEZING_TIME, FreezingHeat, MOULD_CONSTANT, ROUND_FREEZING_TIME, Round, SUPERHEAT_FACTOR,
     TRIAL_CONSTANT, TRIAL_THIRST, constant_from_trial, freezing_time, mould_constant,
@@ -37,8 +38,47 @@ const SAND: Input = Input::of::<HeatDrawing>("sand", "b", "how hard the sand dri
     )
     .narrowed_by("time one slab in your own sand: reckon slab-trial, then sand-thirst");
 
+const LIQUIDUS: Input =
+    Input::of::<Temperature>("liquidus", "T_L", "where the first metal freezes")
+        .of_metal(Property::Liquidus);
+const BASE: Input = Input::of::<Temperature>("base", "T_m", "where the base metal alone melts");
+const PARTITION: Input = Input::number(
+    "partition",
+    "k",
+    "what the solid holds of the other element beside the liquid",
+);
+const AT: Input = Input::of::<Temperature>("at", "T", "the temperature asked about");
+
 /// The reckoners of this topic.
 pub const RECKONERS: &[Reckoner] = &[
+    Reckoner {
+        name: "solid-share",
+        question: "How much of an alloy is solid at a temperature, if the solid keeps what it froze with?",
+        law: &SEGREGATION,
+        inputs: &[AT, LIQUIDUS, BASE, PARTITION],
+        example: &[
+            ("at", "590 C"),
+            ("liquidus", "614 C"),
+            ("base", "660 C"),
+            ("partition", "0.13"),
+        ],
+        cautions: &[],
+        work: |given| solid_share(given, segregated_share),
+    },
+    Reckoner {
+        name: "solid-share-even",
+        question: "How much of an alloy is solid at a temperature, if solid and liquid even out?",
+        law: &EVEN,
+        inputs: &[AT, LIQUIDUS, BASE, PARTITION],
+        example: &[
+            ("at", "590 C"),
+            ("liquidus", "614 C"),
+            ("base", "660 C"),
+            ("partition", "0.13"),
+        ],
+        cautions: &[],
+        work: |given| solid_share(given, even_share),
+    },
     Reckoner {
         name: "plain-body",
         question: "What is the modulus of a plain body, with the faces that do not cool left out?",
@@ -390,4 +430,31 @@ fn diameter(given: &Given<'_>) -> Result<Length, Impossible> {
         Some(diameter) => Ok(diameter),
         None => given.refuse("diameter", "is wanted for what is round", "give it"),
     }
+}
+
+/// The share by one of the two laws, between the liquidus and where all is solid.
+fn solid_share(
+    given: &Given<'_>,
+    law: fn(Temperature, Temperature, f64, Temperature) -> f64,
+) -> Result<Vec<Answer>, Impossible> {
+    let (base, liquidus): (Temperature, Temperature) = (given.get("base"), given.get("liquidus"));
+    let (at, partition): (Temperature, f64) = (given.get("at"), given.number("partition"));
+    if base <= liquidus {
+        return given.refuse(
+            "base",
+            "is not above the liquidus",
+            "the law holds where adding the other element lowers the melting point",
+        );
+    }
+    if !(0.0..1.0).contains(&partition) {
+        return given.refuse("partition", "is not between 0 and 1", "give it like 0.13");
+    }
+    if at > liquidus {
+        return Ok(vec![Answer::share("solid", 0.0)]);
+    }
+    let share = law(base, liquidus, partition, at);
+    if share > 1.0 {
+        given.doubt("below the solidus all is solid");
+    }
+    Ok(vec![Answer::share("solid", share.min(1.0))])
 }

@@ -65,11 +65,17 @@ pub enum Condition {
 /// Cells that are not full, such as those at the rim of a round body.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Partial {
-    /// Share of the volume of each cell that holds heat, above 0.
+    /// Volume of each cell that holds heat, as a share of the whole cell; above 0, and above 1
+    /// where a cell stands for a piece of its neighbour too.
     pub filled: Vec<f32>,
-    /// Share of the lower face of each cell, along x, y and z, through which heat passes.
+    /// Area of the lower face of each cell, along x, y and z, through which heat passes, as a share
+    /// of the whole face; above 1 where the way through it is shorter than from middle to middle.
     pub open: [Vec<f32>; 3],
 }
+
+/// Most that a share of a cell or a face may come to. A cell at an inner corner may stand for
+/// pieces of three neighbours; more is a slip.
+pub const MOST_SHARE: f32 = 8.0;
 
 /// What is wrong with a case.
 #[derive(Debug, Clone, PartialEq, Error)]
@@ -131,7 +137,10 @@ pub enum CaseError {
         place: String,
     },
     /// A share out of range.
-    #[error("cell at {} is filled or open by a share that is not within 0 to 1", mm(*at_mm))]
+    #[error(
+        "cell at {} is filled or open by a share that is not within 0 to {MOST_SHARE}",
+        mm(*at_mm)
+    )]
     Share {
         /// Middle of the cell.
         at_mm: [f64; 3],
@@ -173,6 +182,23 @@ impl Case {
         let whole = self.grid.volume(self.grid.place(cell));
         let filled = self.partial.as_ref().map(|partial| partial.filled[cell]);
         whole * filled.map_or(1.0, f64::from)
+    }
+
+    /// Whether a cell is full and open on all its sides.
+    pub fn is_whole(&self, cell: usize) -> bool {
+        let Some(partial) = &self.partial else {
+            return true;
+        };
+        let place = self.grid.place(cell);
+        let counts = self.grid.counts();
+        let mut away = 1;
+        partial.filled[cell] == 1.0
+            && (0..3).all(|axis| {
+                let open = &partial.open[axis];
+                let above = place[axis] + 1 == counts[axis] || open[cell + away] == 1.0;
+                away *= counts[axis];
+                above && open[cell] == 1.0
+            })
     }
 
     /// Looks all of it over.
@@ -232,8 +258,8 @@ impl Case {
                 let open = partial
                     .open
                     .iter()
-                    .all(|open| (0.0..=1.0).contains(&open[cell]));
-                open && partial.filled[cell] > 0.0 && partial.filled[cell] <= 1.0
+                    .all(|open| (0.0..=MOST_SHARE).contains(&open[cell]));
+                open && partial.filled[cell] > 0.0 && partial.filled[cell] <= MOST_SHARE
             });
             if !shares_fit {
                 return Err(CaseError::Share { at_mm: at_mm(cell) });

@@ -71,7 +71,8 @@ fn cases() -> impl Strategy<Value = Case> {
             let cells = along * rows * planes;
             let numbers = proptest::collection::vec(0_u8..5, cells);
             let widths = proptest::collection::vec(1.0_f64..4.0, along + rows + planes);
-            let shares = proptest::collection::vec(0.3_f32..1.0, 4 * cells);
+            let share = proptest::prop_oneof![Just(1.0_f32), 0.3_f32..2.0];
+            let shares = proptest::collection::vec(share, 4 * cells);
             let counts = Just([along, rows, planes]);
             (
                 counts,

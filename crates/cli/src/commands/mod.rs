@@ -7,6 +7,7 @@ pub mod conduct;
 pub mod cores;
 pub mod draw;
 pub mod experiment;
+pub mod freeze;
 pub mod heap;
 pub mod lesson;
 pub mod look;

@@ -29,6 +29,7 @@ pub(super) struct Casting {
     pub(super) mass: Band<Mass>,
     pub(super) wall: Length,
     pub(super) wall_freezes: Band<Duration>,
+    pub(super) heaviest_freezes: Band<Duration>,
     pub(super) pouring: Band<Temperature>,
     pub(super) superheat: TemperatureDifference,
     pub(super) growth: f64,
@@ -52,6 +53,7 @@ pub(super) fn casting(job: &Job, shop: &Shop, part: &PlacedPart, ledger: &mut Le
         // A wall may be thinner than it was measured by as much as the measure is off.
         wall: thinnest.likely() * (2.0 * (1.0 - error(part))),
         wall_freezes,
+        heaviest_freezes: constant.with(&part.heaviest.modulus, freezing_time),
         pouring,
         superheat,
         growth: contraction.likely(),

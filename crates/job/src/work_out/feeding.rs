@@ -212,6 +212,12 @@ fn say_none(job: &Job, reason: NoFeeder, ledger: &mut Ledger) {
 /// judgement). With all of it feeders come out a tenth too wide; with none a heavy casting sinks.
 const LEFT_WHEN_FULL: [f64; 3] = [0.0, 0.5, 0.75];
 
+/// The superheat that is likely left when the mould is full.
+pub(super) fn left_when_full(casting: &Casting) -> TemperatureDifference {
+    let [_, likely, _] = LEFT_WHEN_FULL;
+    casting.superheat.max(TemperatureDifference::ZERO) * likely
+}
+
 /// What the feeder has to bring for each volume of casting.
 fn demand(job: &Job, casting: &Casting, ledger: &mut Ledger) -> Band<f64> {
     let alloy = job.alloy;

@@ -96,7 +96,6 @@ fn even_cells(case: &Case) -> Vec<bool> {
     let [along, rows, planes] = case.grid.counts();
     let ends = [1, along, along * rows];
     let closed = case.faces.map(|face| face == Condition::Insulated);
-    let whole = case.partial.is_none();
     for z in 0..planes {
         for y in 0..rows {
             for x in 0..along {
@@ -114,7 +113,7 @@ fn even_cells(case: &Case) -> Vec<bool> {
                     };
                     low && high
                 };
-                even.push(whole && alike(0) && alike(1) && alike(2));
+                even.push(alike(0) && alike(1) && alike(2) && case.is_whole(cell));
             }
         }
     }

@@ -130,7 +130,8 @@ impl Quick {
                 material: number,
             }),
         }
-        if case.partial.is_none() && is_deep(case, kinds, place) {
+        let whole = case.is_whole(cell);
+        if whole && is_deep(case, kinds, place) {
             return;
         }
         for (axis, high) in SIDES {
@@ -150,7 +151,7 @@ impl Quick {
                         contact: link.contact_m2kw as f32,
                     };
                     match kinds[other] {
-                        Kind::Quick if link.alike && case.partial.is_none() => {}
+                        Kind::Quick if link.alike && whole => {}
                         Kind::Quick => self.faces.push(face),
                         _ => {
                             self.crossing.push(face);

@@ -1,0 +1,73 @@
+//! `oddside freeze JOB`: when the poured mould is solid, place by place.
+
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use job::folder::open;
+use job::freezing::{FreezingWish, freezing_of};
+use job::freezing_told::{file, told};
+
+use crate::commands::opened::settled;
+use crate::print;
+use crate::progress::Share;
+use crate::trouble::Trouble;
+
+/// What was asked for.
+pub struct Asked {
+    /// A job folder or its job file.
+    pub job: PathBuf,
+    /// Most cells, where the founder wants more or fewer.
+    pub cells: Option<f64>,
+    /// One object instead of words.
+    pub json: bool,
+}
+
+/// Builds the mould, follows its freezing and tells of it.
+pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
+    let opened = open(&asked.job)?;
+    settled(&opened)?;
+    let language = opened.shop.words;
+    let mut wish = FreezingWish::default();
+    wish.cells = asked.cells.unwrap_or(wish.cells);
+    let frozen = {
+        let working = Share::of("following the freezing");
+        freezing_of(
+            &opened.job,
+            &opened.shop,
+            &opened.part,
+            &wish,
+            &mut |told| {
+                let before = told.run.saturating_sub(1) as f64;
+                working.reached((before + told.solid) / told.runs as f64);
+                true
+            },
+        )?
+    };
+    if asked.json {
+        let file = file(&opened.job.name, &opened.job.alloy.name, &frozen);
+        print::out(&(serde_json::to_string_pretty(&file).unwrap_or_default() + "\n"))?;
+        return Ok(ExitCode::SUCCESS);
+    }
+    let told = told(&frozen);
+    let mut table = print::table_in(language, &told.heads);
+    for (name, cells) in &told.rows {
+        let [after, between, place] = cells.clone();
+        table.add_row([language.say(name), after, between, place]);
+    }
+    let figures: String = told
+        .figures
+        .iter()
+        .map(|said| language.say(said) + "\n")
+        .collect();
+    let lines: String = told
+        .lines
+        .iter()
+        .map(|line| print::line(line, language))
+        .collect();
+    print::out(&format!(
+        "{}\n\n{table}\n\n{figures}\n{lines}{}",
+        opened.job.name,
+        print::unread(language),
+    ))?;
+    Ok(ExitCode::SUCCESS)
+}

@@ -1,0 +1,286 @@
+//! The freezing of a mould in words and as one object, for any door.
+
+use measure::band::Band;
+use measure::flow::Duration;
+use measure::text::shown::{Rounding, shown};
+use measure::text::{System, rounded};
+use pour::freeze::FreezeFact;
+use rigging::piece::Piece;
+use serde::Serialize;
+
+use crate::cores_told::{Line, caution, note};
+use crate::freezing::{JobFrozen, SandKnown};
+use crate::mould_told::piece;
+use crate::words::said::Said;
+
+/// What is told.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Told {
+    /// Ids of the heads of the table.
+    pub heads: [&'static str; 4],
+    /// The pieces in the order of their freezing: name, likely, from and to, where.
+    pub rows: Vec<(Said, [String; 3])>,
+    /// Figures of the whole, one a line.
+    pub figures: Vec<Said>,
+    /// What was noticed, the weightier first.
+    pub lines: Vec<Line>,
+}
+
+/// Heads of the table.
+const HEADS: [&str; 4] = ["", "freeze-solid-after", "freeze-between", "freeze-last-at"];
+
+/// A freezing in words.
+pub fn told(frozen: &JobFrozen) -> Told {
+    let freeze = &frozen.freeze;
+    let mut pieces: Vec<_> = freeze.pieces.iter().collect();
+    pieces.sort_by(|one, other| one.last_s.likely().total_cmp(&other.last_s.likely()));
+    let rows = pieces.into_iter().map(|frozen| {
+        let last = minutes_band(&frozen.last_s);
+        let cells = [last.likely, last.between, place(frozen.last_mm)];
+        (piece(&frozen.piece), cells)
+    });
+    let mut lines: Vec<Line> = freeze.facts.iter().map(of_fact).collect();
+    lines.extend(beside_the_pencil(frozen));
+    lines.sort_by_key(|line| line.level);
+    Told {
+        heads: HEADS,
+        rows: rows.collect(),
+        figures: figures(frozen),
+        lines,
+    }
+}
+
+fn figures(frozen: &JobFrozen) -> Vec<Said> {
+    let (freeze, from) = (&frozen.freeze, &frozen.from);
+    let meshed = &freeze.solved.meshed;
+    let contact = from.contact_w_m2k;
+    let per_cent = |share: f64| format!("{:.1} %", share * 100.0);
+    let times = |[low, high]: [f64; 2]| format!("× {low:.2} – {high:.2}");
+    let sand = Said::new(match from.sand_known {
+        SandKnown::Trial => "freeze-sand-trial",
+        SandKnown::Damp => "freeze-sand-damp",
+        SandKnown::Usual => "freeze-sand-usual",
+        SandKnown::Oil => "freeze-sand-oil",
+    });
+    vec![
+        Said::new("freeze-whole")
+            .with("likely", minutes_band(&freeze.last_s).likely)
+            .with("between", minutes_band(&freeze.last_s).between)
+            .with("place", place(freeze.last_mm)),
+        Said::new("freeze-pencil").with("between", all_of(&frozen.pencil)),
+        Said::new("freeze-from")
+            .with("pouring", celsius(from.pouring.as_celsius()))
+            .with("start", celsius(from.start.as_celsius())),
+        Said::new("freeze-sand")
+            .with("known", sand)
+            .with("water", per_cent(from.sand.water))
+            .with("conducts", format!("{} W/mK", rounded(from.sand.w_mk, 2))),
+        Said::new("freeze-contact")
+            .with("likely", format!("{:.0} W/m²K", contact.likely()))
+            .with("low", format!("{:.0}", contact.low()))
+            .with("high", format!("{:.0}", contact.high())),
+        Said::new("freeze-errors")
+            .with("grid", per_cent(freeze.by_grid.abs()))
+            .with("contact", times(freeze.by_contact))
+            .with("sand", times(freeze.by_sand)),
+        Said::new("freeze-cells")
+            .with("cells", meshed.cells.stuff.len().to_string())
+            .with("size", format!("{} mm", rounded(meshed.cells.size_mm, 3)))
+            .with("across", format!("{:.1}", meshed.across_wall))
+            .with("mass", per_cent(meshed.held_mm3 / meshed.solid_mm3 - 1.0)),
+    ]
+}
+
+/// Whether the law of moduli says something else, for the castings.
+fn beside_the_pencil(frozen: &JobFrozen) -> Option<Line> {
+    let solved = frozen.castings_s()?;
+    let pencil = frozen.pencil.map(Duration::as_s);
+    if solved.low() <= pencil.high() && pencil.low() <= solved.high() {
+        return None;
+    }
+    let id = match solved.likely() > pencil.likely() {
+        true => "freeze-pencil-short",
+        false => "freeze-pencil-long",
+    };
+    Some(note(
+        Said::new(id)
+            .with("solved", minutes_band(&solved).between)
+            .with("pencil", all_of(&frozen.pencil)),
+    ))
+}
+
+impl JobFrozen {
+    /// When the last of the castings is solid, s.
+    pub fn castings_s(&self) -> Option<Band<f64>> {
+        let pieces = self.freeze.pieces.iter();
+        let castings = pieces.filter(|frozen| matches!(frozen.piece, Piece::Casting(_)));
+        let latest = castings.max_by(|one, other| {
+            let [one, other] = [one, other].map(|frozen| frozen.last_s.likely());
+            one.total_cmp(&other)
+        });
+        latest.map(|frozen| frozen.last_s)
+    }
+}
+
+fn of_fact(fact: &FreezeFact) -> Line {
+    let per_cent = |share: f64| format!("{:.2} %", share * 100.0);
+    match fact {
+        FreezeFact::FewCells {
+            across,
+            wall_mm,
+            size_mm,
+        } => caution(
+            Said::new("freeze-few-cells")
+                .with("across", format!("{across:.1}"))
+                .with("wall", format!("{wall_mm:.1} mm"))
+                .with("size", format!("{size_mm:.1} mm")),
+        ),
+        FreezeFact::MassOff { off } => {
+            caution(Said::new("freeze-mass-off").with("off", per_cent(*off)))
+        }
+        FreezeFact::HeatOff { drift } => {
+            caution(Said::new("freeze-heat-off").with("off", format!("{drift:.1e}")))
+        }
+        FreezeFact::PieceMissing { piece: of } => {
+            note(Said::new("freeze-piece-missing").with("piece", piece(of)))
+        }
+    }
+}
+
+struct Minutes {
+    likely: String,
+    between: String,
+}
+
+fn minutes_band(seconds: &Band<f64>) -> Minutes {
+    let shown = shown(
+        &seconds.map(Duration::from_s),
+        System::Metric,
+        Rounding::Nearest,
+    );
+    Minutes {
+        between: shown.band.map_or_else(
+            || shown.likely.clone(),
+            |b| format!("{} – {}", b.low, b.high),
+        ),
+        likely: shown.likely,
+    }
+}
+
+fn all_of(band: &Band<Duration>) -> String {
+    minutes_band(&band.map(Duration::as_s)).between
+}
+
+fn celsius(degrees: f64) -> String {
+    format!("{degrees:.0} °C")
+}
+
+fn place([x, y, z]: [f64; 3]) -> String {
+    format!("{x:.0}, {y:.0}, {z:.0} mm")
+}
+
+/// The one object that a door writes as JSON; times in seconds, places in mm of the mould.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FreezingFile {
+    /// The job.
+    pub job: String,
+    /// The alloy.
+    pub alloy: String,
+    /// How hot the metal is when the mould is full, °C.
+    pub start_c: f64,
+    /// When all was solid.
+    pub solid_s: BandFile,
+    /// Where the last metal froze.
+    pub last_mm: [f64; 3],
+    /// When the castings are solid by the law of moduli.
+    pub pencil_s: BandFile,
+    /// Each piece of metal.
+    pub pieces: Vec<PieceFile>,
+    /// How far the time on cells twice as wide lies off, as a share.
+    pub grid_error: f64,
+    /// Times the time at the best and at the worst contact.
+    pub contact_times: [f64; 2],
+    /// Times the time with the quickest and with the slowest sand.
+    pub sand_times: [f64; 2],
+    /// Edge of a cell, mm.
+    pub cell_mm: f64,
+    /// Cells of the box around the metal.
+    pub cells: usize,
+    /// Metal in the cells over that of the solids, less one.
+    pub mass_off: f64,
+    /// Heat lost or made by the solver, as a share.
+    pub heat_off: f64,
+    /// What was noticed, in British words.
+    pub noticed: Vec<String>,
+}
+
+/// A band.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct BandFile {
+    /// The lowest.
+    pub low: f64,
+    /// The likely one.
+    pub likely: f64,
+    /// The highest.
+    pub high: f64,
+}
+
+/// A piece of metal.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct PieceFile {
+    /// Its name as files have it.
+    pub piece: String,
+    /// When its first metal was solid through.
+    pub first_s: f64,
+    /// When its last metal was solid.
+    pub solid_s: BandFile,
+    /// Where that was.
+    pub last_mm: [f64; 3],
+}
+
+impl From<&Band<f64>> for BandFile {
+    fn from(band: &Band<f64>) -> BandFile {
+        BandFile {
+            low: band.low(),
+            likely: band.likely(),
+            high: band.high(),
+        }
+    }
+}
+
+/// A freezing as one object.
+pub fn file(job: &str, alloy: &str, frozen: &JobFrozen) -> FreezingFile {
+    let freeze = &frozen.freeze;
+    let meshed = &freeze.solved.meshed;
+    let english = crate::words::Language::Uk;
+    FreezingFile {
+        job: job.to_owned(),
+        alloy: alloy.to_owned(),
+        start_c: frozen.from.start.as_celsius(),
+        solid_s: (&freeze.last_s).into(),
+        last_mm: freeze.last_mm,
+        pencil_s: (&frozen.pencil.map(Duration::as_s)).into(),
+        pieces: freeze
+            .pieces
+            .iter()
+            .map(|piece| PieceFile {
+                piece: piece.piece.to_string(),
+                first_s: piece.first_s,
+                solid_s: (&piece.last_s).into(),
+                last_mm: piece.last_mm,
+            })
+            .collect(),
+        grid_error: freeze.by_grid,
+        contact_times: freeze.by_contact,
+        sand_times: freeze.by_sand,
+        cell_mm: meshed.cells.size_mm,
+        cells: meshed.cells.stuff.len(),
+        mass_off: meshed.held_mm3 / meshed.solid_mm3 - 1.0,
+        heat_off: freeze.solved.balance.drift,
+        noticed: told(frozen)
+            .lines
+            .iter()
+            .map(|line| english.say(&line.words))
+            .collect(),
+    }
+}
