@@ -72,6 +72,7 @@
 pub mod air;
 pub mod cooling;
 pub mod drawn;
+pub mod error;
 pub mod fact;
 mod falling;
 pub mod gates;
@@ -86,17 +87,18 @@ mod priming;
 mod thickness;
 mod told;
 
-use thiserror::Error;
+use mould::gating::gate_speed::METALS;
 
 use self::air::WaysOut;
 use self::cooling::{Cooling, Metal, Sand};
+pub use self::error::FillError;
 use self::fact::Fact;
 use self::falling::Spread;
 use self::gates::GateSpeed;
 use self::heat::{Following, channels};
 use self::hollow::{Hollow, NONE};
 use self::levels::{Entry, Ground, Reading, rise};
-use self::network::{Network, NetworkError};
+use self::network::Network;
 use self::pools::Pools;
 use self::thickness::thickness_mm;
 use self::told::{Seen, told};
@@ -148,70 +150,6 @@ pub struct Glance {
     pub lies_m3: f64,
     /// What the hollow takes, m³.
     pub hollow_m3: f64,
-}
-
-/// Why nothing can be seen.
-#[derive(Clone, Debug, PartialEq, Error)]
-pub enum FillError {
-    /// The running system.
-    #[error(transparent)]
-    Network(#[from] NetworkError),
-    /// A box that does not hold together.
-    #[error(
-        "the box of cells has {cells} cells, but {stuff} fillings, {metal} shares of metal and \
-         {running} marks of the running system: make them alike"
-    )]
-    Box {
-        /// Cells by its counts.
-        cells: usize,
-        /// Fillings listed.
-        stuff: usize,
-        /// Shares listed.
-        metal: usize,
-        /// Marks listed.
-        running: usize,
-    },
-    /// A metal, a temperature or a sand that cannot be.
-    #[error(
-        "the metal needs a sound table, the sand a temperature and figures above nought for what \
-         it draws and what passes to it, and metal stops at a solid share between nought and one"
-    )]
-    Figures,
-    /// Metal that is not liquid when it is poured.
-    #[error(
-        "the metal is poured at {poured_c:.0} °C and is liquid from {liquidus_c:.0} °C on: pour it \
-         hotter"
-    )]
-    Cold {
-        /// As poured, °C.
-        poured_c: f64,
-        /// Where the first of it freezes, °C.
-        liquidus_c: f64,
-    },
-    /// No hollow.
-    #[error("the mould has no hollow for metal to run into")]
-    NoHollow,
-    /// Gates and outlets that do not go together.
-    #[error("the running system has {outlets} outlets, but {gates} gates are placed: place each")]
-    Gates {
-        /// Outlets of the network.
-        outlets: usize,
-        /// Gates placed.
-        gates: usize,
-    },
-    /// A gate in the sand.
-    #[error(
-        "gate {number} at {} ends {away_mm:.1} mm away from any hollow: lead it into the casting",
-        at(place_mm)
-    )]
-    GateInSand {
-        /// Counted from one.
-        number: usize,
-        /// Where it was placed, mm.
-        place_mm: [f64; 3],
-        /// How far off the nearest hollow lies, mm.
-        away_mm: f64,
-    },
 }
 
 /// How far the middle of a gate may lie off the middle of the nearest cell of the hollow, in
@@ -299,6 +237,11 @@ fn entries(
 }
 
 fn check_heat(metal: &Metal, sand: &Sand) -> Result<(), FillError> {
+    if !METALS.contains(&metal.kind.as_str()) {
+        return Err(FillError::Kind {
+            kind: metal.kind.clone(),
+        });
+    }
     let above = [sand.draws_w_rts_m2_k, sand.film_w_m2_k];
     let sound = metal.table.check().is_ok()
         && sand.celsius.is_finite()
@@ -318,6 +261,10 @@ fn check_heat(metal: &Metal, sand: &Sand) -> Result<(), FillError> {
 }
 
 fn check(cells: &MouldCells, gating: &Gating) -> Result<(), FillError> {
+    let size_mm = cells.size_mm;
+    if !(size_mm.is_finite() && size_mm > 0.0) {
+        return Err(FillError::Size { size_mm });
+    }
     let wanted = cells.count.iter().product();
     let marks = gating.running.len();
     let is_whole = cells.stuff.len() == wanted
@@ -369,9 +316,4 @@ fn nearest(cells: &MouldCells, hollow: &Hollow, place_mm: [f64; 3]) -> Result<u3
     }
     let all = hollow.cells.iter().map(|place| away(*place as usize));
     Err(all.fold(f64::INFINITY, f64::min).sqrt())
-}
-
-/// A place as it stands in messages.
-fn at([x, y, z]: &[f64; 3]) -> String {
-    format!("({x:.1}, {y:.1}, {z:.1}) mm")
 }

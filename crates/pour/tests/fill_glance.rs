@@ -397,6 +397,18 @@ fn metal_that_is_not_liquid_and_sand_that_is_none_are_refused() {
     };
     let said = glance(&cells, &gating, &metal(), &dead);
     assert_eq!(said.unwrap_err(), FillError::Figures);
+    let strange = Metal {
+        kind: "lead".to_owned(),
+        ..metal()
+    };
+    let said = glance(&cells, &gating, &strange, &sand()).unwrap_err();
+    assert!(said.to_string().contains("not for \"lead\""), "{said}");
+    let pointlike = MouldCells {
+        size_mm: 0.0,
+        ..cells
+    };
+    let said = glance(&pointlike, &gating, &metal(), &sand());
+    assert_eq!(said.unwrap_err(), FillError::Size { size_mm: 0.0 });
 }
 
 proptest! {

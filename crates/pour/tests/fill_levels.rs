@@ -6,10 +6,14 @@
 
 #![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
 
+use measure::length::{Area, Length};
 use measure::matter::GRAVITY_M_PER_S2;
+use mould::gating::friction::Friction;
+use mould::gating::network as running;
 use pour::cells::{MouldCells, Stuff};
+use pour::fill::network::Network;
 use pour::fill::{FillError, Gating, Glance};
-use proptest::prelude::{ProptestConfig, any, prop_assert, proptest};
+use proptest::prelude::{ProptestConfig, any, prop, prop_assert, proptest};
 
 use crate::boxes::{gates, hollow, metal, near, sand};
 
@@ -221,6 +225,32 @@ fn what_does_not_go_together_is_refused() {
     ));
 }
 
+/// Three gates on two sides of a sprue, with friction by the speed of the metal.
+fn running_system(heights_mm: [f64; 3], gates_mm2: [f64; 3]) -> Network {
+    let stretch = |gate: usize| running::Stretch {
+        runner: running::Passage::square(Area::from_mm2(250.0), Length::from_mm(80.0), 0.1),
+        gate: running::Gate {
+            passage: running::Passage::square(
+                Area::from_mm2(gates_mm2[gate]),
+                Length::from_mm(20.0),
+                0.7,
+            ),
+            height: Length::from_mm(heights_mm[gate]),
+            cavity: gate,
+        },
+    };
+    Network::of_running_system(&running::Network {
+        level: Length::from_mm(250.0),
+        sprue: running::Passage::square(Area::from_mm2(200.0), Length::from_mm(200.0), 1.0),
+        sides: vec![vec![stretch(0), stretch(1)], vec![stretch(2)]],
+        friction: Friction::ByReynolds {
+            viscosity_m2_per_s: 5e-7,
+            roughness: Length::from_mm(0.3),
+        },
+        turn: 1.0,
+    })
+}
+
 /// A hollow of blocks that stand or lie as chance will have it, over one floor.
 fn blocks(chance: u64) -> MouldCells {
     let heights: Vec<[usize; 2]> = (0..16u64)
@@ -303,6 +333,33 @@ proptest! {
         for (full, arrival) in arrivals.iter().enumerate() {
             let lies = (full + 1) as f64 * 1e-6;
             prop_assert!(lies <= most * arrival * (1.0 + 1e-5), "{lies} {}", most * arrival);
+        }
+    }
+
+    #[test]
+    fn any_running_system_brings_what_leaves_its_basin(
+        chance in any::<u64>(), from_rest in any::<bool>(), sinks in any::<bool>(),
+        heights_mm in prop::array::uniform3(1.0..100.0f64),
+        gates_mm2 in prop::array::uniform3(20.0..400.0f64)
+    ) {
+        let cells = blocks(chance);
+        let mut gating = gates(0.25, &[([15.0, 15.0, 55.0], 1e-4)]);
+        gating.network = running_system(heights_mm, gates_mm2);
+        gating.gates_mm = [[15.0, 15.0], [105.0, 95.0], [45.0, 105.0]]
+            .into_iter()
+            .map(|[x, y]| [x, y, 55.0])
+            .collect();
+        gating.from_rest = from_rest;
+        gating.network.sinking_m2 = sinks.then_some(0.02);
+        let seen = glance(&cells, &gating).unwrap();
+        prop_assert!((seen.poured_m3 / seen.lies_m3 - 1.0).abs() < 1e-5);
+        prop_assert!(seen.lies_m3 <= seen.hollow_m3 * (1.0 + 1e-9));
+        let gates_m3: f64 = seen.gates.iter().map(|gate| gate.metal_m3).sum();
+        prop_assert!((gates_m3 / seen.poured_m3 - 1.0).abs() < 0.02, "{gates_m3}");
+        for pair in seen.readings.windows(2) {
+            prop_assert!(pair[1].at_s >= pair[0].at_s);
+            prop_assert!(pair[1].basin_m <= pair[0].basin_m);
+            prop_assert!(pair[1].gates_m3_s.iter().all(|flow| *flow >= 0.0));
         }
     }
 
