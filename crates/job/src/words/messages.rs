@@ -30,7 +30,7 @@ pub(super) static FRENCH: LazyLock<Messages> =
 pub(super) static SPANISH: LazyLock<Messages> = LazyLock::new(|| Messages::of("es", &ES, None));
 
 /// British English, the only language in which laws describe themselves.
-const EN_GB: [&str; 14] = [
+const EN_GB: [&str; 15] = [
     include_str!("../../data/words/en-GB/bench.ftl"),
     include_str!("../../data/words/en-GB/charge.ftl"),
     include_str!("../../data/words/en-GB/cores.ftl"),
@@ -49,7 +49,7 @@ const EN_GB: [&str; 14] = [
 ];
 
 /// French.
-const FR: [&str; 13] = [
+const FR: [&str; 14] = [
     include_str!("../../data/words/fr/bench.ftl"),
     include_str!("../../data/words/fr/charge.ftl"),
     include_str!("../../data/words/fr/cores.ftl"),
@@ -67,7 +67,7 @@ const FR: [&str; 13] = [
 ];
 
 /// Spanish.
-const ES: [&str; 13] = [
+const ES: [&str; 14] = [
     include_str!("../../data/words/es/bench.ftl"),
     include_str!("../../data/words/es/charge.ftl"),
     include_str!("../../data/words/es/cores.ftl"),
