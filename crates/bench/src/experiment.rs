@@ -18,6 +18,7 @@ pub mod entry;
 pub mod file;
 mod meant;
 pub mod mixes;
+pub mod more;
 pub mod picture;
 pub mod reading;
 pub mod results;
@@ -26,6 +27,7 @@ pub mod space;
 pub mod told;
 pub mod trouble;
 pub mod weighing;
+pub mod weighings;
 
 /// An experiment, complete and checked.
 #[derive(Clone, Debug, PartialEq)]
@@ -126,6 +128,9 @@ pub struct Part {
     pub moisture: f64,
     /// Whether it comes in only in the second session.
     pub later: bool,
+    /// Whether it is tried in even factors and fitted by the logarithm of its ratio to the parts
+    /// that never change.
+    pub by_factors: bool,
 }
 
 /// Something that is done with the mix.
@@ -133,14 +138,16 @@ pub struct Part {
 pub struct Setting {
     /// What it is called.
     pub name: String,
-    /// Low end; 0 for the first of two choices.
+    /// Low end; 0 for the first of some choices.
     pub low: f64,
-    /// High end; 1 for the second of two choices.
+    /// High end; the place of the last of some choices, from nought.
     pub high: f64,
     /// Its unit.
     pub unit: String,
-    /// Two ways to do it, where it is no number.
-    pub choices: Option<[String; 2]>,
+    /// Two to six ways to do it, where it is no number.
+    pub choices: Option<Vec<String>>,
+    /// Whether it is tried in even factors and fitted by its logarithm.
+    pub by_factors: bool,
 }
 
 /// Something that is measured on a batch.
@@ -184,8 +191,11 @@ impl Setting {
     /// A value of it in words.
     pub fn shown(&self, value: f64) -> String {
         match &self.choices {
-            Some([first, _]) if value < 0.5 => first.clone(),
-            Some([_, second]) => second.clone(),
+            Some(ways) => {
+                let last = ways.len().saturating_sub(1);
+                let place = value.round().clamp(0.0, last as f64) as usize;
+                ways.get(place).cloned().unwrap_or_default()
+            }
             None => with_unit(value, &self.unit),
         }
     }

@@ -128,3 +128,37 @@ fn people_who_did_not_test_the_same_are_told_what_to_do() {
             .any(|line| line.words.id() == "bench-repeat-once")
     );
 }
+
+/// The bottle of scenario 4.6: a plug of Ø 50 × 50 mm has an area of 19.63 cm², and 14 s make 54.6.
+#[test]
+fn a_diameter_does_for_an_area() {
+    let bottle = |across: &str| {
+        let pairs = [
+            ("air", "500 ml"),
+            ("height", "50 mm"),
+            ("pressure", "10 cmH2O"),
+            ("diameter", across),
+            ("time", "14 s"),
+        ];
+        let pairs = pairs.map(|(key, text)| (key.to_owned(), text.to_owned()));
+        worked(named("bottle").unwrap(), &pairs, &ReadingsFile::default())
+    };
+    let (told, value) = bottle("50 mm").unwrap();
+    assert!((value - 54.6).abs() < 0.05, "{value}");
+    assert!((figure(&told, "bench-reading") - value).abs() < 1e-12);
+    let (off, _) = bottle("50 mm ± 1 mm").unwrap();
+    let Value::Number(band) = &off.figures[0].value else {
+        panic!("{off:?}");
+    };
+    // The area goes with the square: two per cent either way are four.
+    assert!(
+        (band.high() / value - (50.0_f64 / 49.0).powi(2)).abs() < 1e-3,
+        "{band:?}"
+    );
+    assert!(
+        bottle("50 kg")
+            .unwrap_err()
+            .to_string()
+            .contains("diameter")
+    );
+}

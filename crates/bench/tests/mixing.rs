@@ -187,3 +187,20 @@ fn a_finer_face_costs_breath() {
     let fault = facing_sand(&given(&["thickness=12 mm"], &FACING)).unwrap_err();
     assert!(fault.to_string().contains("block"), "{fault}");
 }
+
+#[test]
+fn dug_clay_is_left_out_until_it_is_asked_for() {
+    let asked = ["dry_sand=50 kg", "moisture=5.2 % of wet mass"];
+    let without = recipe("natural", &given(&asked, &RECIPE), &shop("")).unwrap();
+    assert!(says(&without, "bench-part-left-out"));
+    assert!(
+        without
+            .figures
+            .iter()
+            .all(|figure| figure.id != "bench-part")
+    );
+    let with = [&asked[..], &["parts.dug-clay=25"]].concat();
+    let told = recipe("natural", &given(&with, &RECIPE), &shop("")).unwrap();
+    assert!((likely(&told, "bench-part") - 12.5).abs() < 1e-9);
+    assert!(says(&told, "bench-within-sources"));
+}

@@ -290,3 +290,30 @@ fn what_is_wrong_in_the_file_is_told_with_its_place() {
         .ends_with(2)
         .talks("experiment new DIR");
 }
+
+/// What the scale said is kept beside what came out, and the reading counts it.
+#[test]
+fn what_was_really_weighed_is_entered_and_counted() {
+    let shop = village();
+    shop.run(&["experiment", "plan", "heap"]).ends_with(0);
+    let enter = |more: &[&str]| shop.run(&[&["experiment", "enter", "heap"], more].concat());
+    enter(&["1", "green=40", "dug clay=240 g"])
+        .ends_with(0)
+        .talks("1 results kept")
+        .talks("1 masses kept as weighed");
+    enter(&["2", "dug clay=18 g"])
+        .ends_with(3)
+        .talks("181 g planned")
+        .talks("--sure");
+    enter(&["2", "dug clay=some"]).ends_with(2).talks("182 g");
+    let kept = fs::read_to_string(shop.path().join("heap/results.csv")).unwrap();
+    assert!(kept.contains("1,dug clay,240,weighed"), "{kept}");
+    shop.run(&["experiment", "read", "heap"])
+        .ends_with(0)
+        .says("1 batches are taken as they were weighed");
+    // The plan and its cards stay as they were drawn.
+    let planned = fs::read_to_string(shop.path().join("heap/batches.toml")).unwrap();
+    shop.run(&["experiment", "plan", "heap"]).ends_with(0);
+    let again = fs::read_to_string(shop.path().join("heap/batches.toml")).unwrap();
+    assert_eq!(planned, again);
+}

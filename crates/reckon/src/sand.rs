@@ -29,6 +29,7 @@ mod kitchen;
 mod mixing;
 mod recipe;
 mod sorption;
+mod through;
 
 /// A sieving as it is asked for.
 const STACK: &[Input] = &[
@@ -266,7 +267,11 @@ pub const RECKONERS: &[Reckoner] = &[
         example: &[("dried", "50 g ± 0.1 g"), ("washed", "44.6 g ± 0.1 g")],
         cautions: &[],
         work: |given| {
-            let clay = clay_by_wash(given.get("dried"), given.get("washed"));
+            let (dried, washed): (Mass, Mass) = (given.get("dried"), given.get("washed"));
+            if washed > dried {
+                return given.refuse("washed", "is heavier than dried", "exchange the two");
+            }
+            let clay = clay_by_wash(dried, washed);
             given.doubt("what washes away is clay, dead clay and silt together");
             Ok(vec![Answer::share("clay", clay)])
         },
@@ -322,6 +327,7 @@ pub const RECKONERS: &[Reckoner] = &[
     evaporation::CHANNEL,
     evaporation::SURFACE,
     evaporation::CARRIED,
+    through::BED,
     drying::STEADY,
     drying::BOTH,
     drying::OF_TRAY,

@@ -39,6 +39,7 @@ pub mod sieve;
 pub mod sorption;
 pub mod standing;
 pub mod strength;
+pub mod through;
 
 use measure::source::Law;
 
@@ -113,4 +114,5 @@ pub const LAWS: &[&Law] = &[
     &strength::DROP,
     &strength::EQUAL_RAMMING,
     &strength::COMPACTABILITY,
+    &through::THROUGH_BED,
 ];

@@ -89,13 +89,13 @@ pub enum RegionError {
         components: usize,
     },
     /// The low bounds leave no room.
-    #[error("the least shares add up to {0:.4}, more than the whole: lower some of them")]
+    #[error("the least shares add up to {:.2} %, more than the whole: lower some of them", .0 * 100.0)]
     LowsAboveWhole(
         /// Their sum.
         f64,
     ),
     /// The high bounds do not fill the whole.
-    #[error("the largest shares add up to {0:.4}, less than the whole: raise some of them")]
+    #[error("the largest shares add up to {:.2} %, less than the whole: raise some of them", .0 * 100.0)]
     HighsBelowWhole(
         /// Their sum.
         f64,

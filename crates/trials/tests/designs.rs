@@ -123,8 +123,8 @@ fn limit(name: &str, weights: [f64; 3], low: f64, high: f64) -> Limit {
 #[test]
 fn regions_that_are_none_are_told() {
     let said = |bounds: &[(f64, f64)]| vertices(&region(bounds)).unwrap_err().to_string();
-    assert!(said(&[(0.6, 0.7), (0.5, 0.6)]).contains("add up to 1.1000, more than the whole"));
-    assert!(said(&[(0.0, 0.3), (0.0, 0.6)]).contains("add up to 0.9000, less than the whole"));
+    assert!(said(&[(0.6, 0.7), (0.5, 0.6)]).contains("add up to 110.00 %, more than the whole"));
+    assert!(said(&[(0.0, 0.3), (0.0, 0.6)]).contains("add up to 90.00 %, less than the whole"));
     assert!(said(&[(0.4, 0.3), (0.0, 0.6)]).contains("x1 from 0.4 to 0.3 is no range"));
     assert!(said(&[(f64::NAN, 0.3), (0.0, 1.0)]).contains("no range of shares"));
     assert!(said(&[(0.0, 1.0)]).contains("two components at least"));

@@ -25,10 +25,20 @@ pub struct Batch {
     pub from: From,
     /// Place of its mix, where named mixes are compared.
     pub mix: Option<usize>,
-    /// The amount of each part, in parts or per cent.
+    /// The amount of each part as planned, in parts or per cent.
     pub amounts: Vec<f64>,
-    /// The value of each setting.
+    /// The amount of each part as it was weighed, counted likewise; nothing where it was made as
+    /// planned. It stands in the results and not in this file.
+    pub weighed: Option<Vec<f64>>,
+    /// The value of each setting; of choices the place of the one taken, from nought.
     pub settings: Vec<f64>,
+}
+
+impl Batch {
+    /// The amount of each part as it was made.
+    pub fn made(&self) -> &[f64] {
+        self.weighed.as_deref().unwrap_or(&self.amounts)
+    }
 }
 
 /// Where a batch comes from.
@@ -97,6 +107,7 @@ impl BatchesFile {
                 from: one.from,
                 mix: mix(experiment, one)?,
                 amounts: in_order(one.number, &parts, &one.amounts)?,
+                weighed: None,
                 settings: in_order(one.number, &settings, &one.settings)?,
             });
         }

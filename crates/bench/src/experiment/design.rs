@@ -5,14 +5,14 @@ use trials::belief::spans;
 use trials::chance::within;
 use trials::fit::{FitError, fit};
 use trials::model::{Model, on_day, on_mean_day, with_days};
-use trials::optimal::{chosen_beside, efficiency, repeats};
+use trials::optimal::{OptimalError, chosen_beside, efficiency, repeats};
 use trials::plan::{self, Extent, PlanError, spread};
 use trials::region::unattainable;
 
 use crate::experiment::batches::{Batch, From, kept};
-use crate::experiment::space::Space;
+use crate::experiment::space::{Of, Space};
 use crate::experiment::trouble::ExperimentError;
-use crate::experiment::{Experiment, Later, Shape};
+use crate::experiment::{Aim, Experiment, Later, Shape};
 
 /// A plan: its batches, and what they can teach.
 #[derive(Clone, Debug)]
@@ -68,7 +68,8 @@ pub fn planned(experiment: &Experiment) -> Result<Planned, ExperimentError> {
         days: experiment.days,
         seed: experiment.seed,
     };
-    let (shape, first) = first_plan(experiment, &space, &candidates, extent)?;
+    let (shape, first) = first_plan(experiment, &space, &candidates, extent)
+        .map_err(|error| in_batches(experiment, error))?;
     let mut batches: Vec<Batch> = Vec::new();
     for one in first.batches {
         let from = From::Plan;
@@ -87,6 +88,30 @@ pub fn planned(experiment: &Experiment) -> Result<Planned, ExperimentError> {
     Ok(Planned { batches, teaches })
 }
 
+/// A plan of too few batches, by the keys that say how many.
+fn in_batches(experiment: &Experiment, error: ExperimentError) -> ExperimentError {
+    let (runs, terms) = match &error {
+        ExperimentError::Plan(PlanError::Optimal(few)) => match few {
+            OptimalError::FewerRunsThanTerms { runs, terms } => (*runs, *terms),
+            _ => return error,
+        },
+        _ => return error,
+    };
+    let (shape, plainer) = match experiment.shape.unwrap_or(Shape::Plane) {
+        Shape::Bent => ("a bent shape", ", or shape = \"twisted\" or \"plane\""),
+        Shape::Twisted => ("a twisted shape", ", or shape = \"plane\""),
+        Shape::Plane => ("a plane", ", or hold a part still"),
+    };
+    ExperimentError::FewerThanTerms {
+        batches: experiment.batches,
+        repeats: experiment.repeats,
+        different: runs,
+        shape,
+        terms,
+        plainer,
+    }
+}
+
 /// A batch at a point.
 pub fn batch(space: &Space, point: &[f64], number: usize, day: usize, from: From) -> Batch {
     Batch {
@@ -95,6 +120,7 @@ pub fn batch(space: &Space, point: &[f64], number: usize, day: usize, from: From
         from,
         mix: None,
         amounts: space.amounts(point).into_iter().map(kept).collect(),
+        weighed: None,
         settings: space.settings(point).into_iter().map(kept).collect(),
     }
 }
@@ -207,9 +233,10 @@ pub fn middle(space: &Space) -> Vec<f64> {
     let shares = space.mixture.as_ref();
     let centre = shares.and_then(|own| trials::vertices::landmarks(&own.region).ok());
     let mut point = centre.map_or_else(Vec::new, |one| one.centre);
-    point.extend(space.axes.iter().map(|axis| match axis.later {
-        true => -1.0,
-        false => 0.0,
+    point.extend(space.axes.iter().map(|axis| match axis.of {
+        Of::Choice(..) => -1.0,
+        _ if axis.later => -1.0,
+        _ => 0.0,
     }));
     point
 }
@@ -231,9 +258,12 @@ fn first_plan(
         let model = model(shape);
         let terms = model.terms.len() + extent.days.saturating_sub(1);
         // A shape that takes every different batch leaves nothing to see that it is wrong.
-        if terms + extent.repeats < extent.runs
-            && let Ok(found) = plan::plan(&model, candidates, extent)
-        {
+        let enough = match experiment.aim {
+            // Sessions that are added show it there.
+            Aim::Best => terms + extent.repeats <= extent.runs,
+            Aim::Learn => terms + extent.repeats < extent.runs,
+        };
+        if enough && let Ok(found) = plan::plan(&model, candidates, extent) {
             return Ok((shape, found));
         }
     }

@@ -6,6 +6,7 @@ use crate::experiment::Experiment;
 use crate::experiment::batches::Batch;
 use crate::experiment::results::{Note, Reading, number_of, place_of, standing};
 use crate::experiment::trouble::EntryError;
+use crate::experiment::weighings::{Weighing, part_of, weighing};
 
 /// How results that are in doubt are meant.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -23,6 +24,8 @@ pub struct Meant {
 pub struct Taken {
     /// New readings.
     pub readings: Vec<Reading>,
+    /// What was really put in.
+    pub weighings: Vec<Weighing>,
     /// How many stood there already.
     pub known: usize,
     /// What was refused, with its line.
@@ -37,7 +40,7 @@ const FAR: f64 = 3.0;
 /// Fewest results before one is called far from the others.
 const FEWEST_TO_BE_FAR: usize = 4;
 
-/// Takes results of one batch in, typed as `name=value`.
+/// Takes results of one batch in, typed as `name=value`, and what was really weighed of its parts.
 ///
 /// # Errors
 ///
@@ -53,6 +56,7 @@ pub fn entered(
     let batch = number_of(batch, batches)?;
     let mut taken = Taken {
         readings: Vec::new(),
+        weighings: Vec::new(),
         known: 0,
         refused: Vec::new(),
     };
@@ -61,6 +65,11 @@ pub fn entered(
         let (name, value) = pair
             .split_once('=')
             .ok_or_else(|| EntryError::NotAPair(pair.clone()))?;
+        if let Some(part) = part_of(name, experiment) {
+            let one = weighing(experiment, batches, batch, part, value, meant.sure)?;
+            taken.weighings.push(one);
+            continue;
+        }
         let response = place_of(name, experiment)?;
         let value = value_of(experiment, batch, response, value)?;
         match judged(experiment, &all, batch, response, value, meant)? {
@@ -106,12 +115,13 @@ pub fn entered_table(
     {
         return Err(no_head());
     }
-    let columns: Vec<usize> = names[1..]
+    let columns: Vec<Column> = names[1..]
         .iter()
-        .map(|name| place_of(name, experiment))
+        .map(|name| column(name, experiment))
         .collect::<Result<_, _>>()?;
     let mut taken = Taken {
         readings: Vec::new(),
+        weighings: Vec::new(),
         known: 0,
         refused: Vec::new(),
     };
@@ -124,11 +134,24 @@ pub fn entered_table(
             taken.refused.push((line, error));
             continue;
         }
-        for (cell, response) in row[1..].iter().zip(&columns) {
+        for (cell, column) in row[1..].iter().zip(&columns) {
             if cell.is_empty() {
                 continue;
             }
-            match cell_of(experiment, batches, &all, &row[0], *response, cell, meant) {
+            let response = match column {
+                Column::Response(response) => *response,
+                Column::Part(part) => {
+                    let one = number_of(&row[0], batches).and_then(|batch| {
+                        weighing(experiment, batches, batch, *part, cell, meant.sure)
+                    });
+                    match one {
+                        Ok(one) => taken.weighings.push(one),
+                        Err(error) => taken.refused.push((at + 1, error)),
+                    }
+                    continue;
+                }
+            };
+            match cell_of(experiment, batches, &all, &row[0], response, cell, meant) {
                 Ok(Some(reading)) => {
                     all.push(reading.clone());
                     taken.readings.push(reading);
@@ -139,6 +162,19 @@ pub fn entered_table(
         }
     }
     Ok(taken)
+}
+
+/// What a column of a table holds.
+enum Column {
+    Response(usize),
+    Part(usize),
+}
+
+fn column(name: &str, experiment: &Experiment) -> Result<Column, EntryError> {
+    match part_of(name, experiment) {
+        Some(part) => Ok(Column::Part(part)),
+        None => place_of(name, experiment).map(Column::Response),
+    }
 }
 
 fn cell_of(

@@ -52,6 +52,7 @@ pub(super) struct PartFile {
     pub(super) moisture: Option<Share>,
     #[serde(default)]
     pub(super) later: bool,
+    pub(super) steps: Option<String>,
 }
 
 /// A mix with a name, to be compared with others.
@@ -61,6 +62,8 @@ pub(super) struct MixFile {
     pub(super) name: String,
     #[serde(default)]
     pub(super) amounts: BTreeMap<String, Amount>,
+    #[serde(default)]
+    pub(super) settings: BTreeMap<String, Amount>,
 }
 
 /// An amount: `100`, `"12 to 24"`, `"70 to 85 %"`.
@@ -85,6 +88,7 @@ pub(super) struct SettingFile {
     #[serde(default)]
     pub(super) unit: String,
     pub(super) choices: Option<Vec<String>>,
+    pub(super) steps: Option<String>,
 }
 
 /// Something that is measured on a batch.

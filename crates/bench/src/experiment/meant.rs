@@ -9,15 +9,20 @@ use measure::text::ranged::{Spread, spread};
 use trials::region::{Component, Region, checked};
 use trials::settings::SettingError;
 
-use crate::experiment::file::{Amount, ExperimentFile, PartFile, ResponseFile, SettingFile};
+use crate::experiment::file::{Amount, ExperimentFile, PartFile, SettingFile};
+use crate::experiment::meant::response::response;
 use crate::experiment::mixes::meant::mixes_meant;
 use crate::experiment::trouble::ExperimentError;
-use crate::experiment::{
-    Aim, Basis, Counted, Experiment, Later, Part, Response, Setting, Shape, Want,
-};
+use crate::experiment::{Aim, Basis, Counted, Experiment, Later, Part, Response, Setting, Shape};
+
+mod response;
 
 /// How far fixed per cents may miss the whole: rounding of a few parts to a tenth.
 const MISSED_PERCENT: f64 = 0.5;
+
+/// Most ways of which a setting may be one: each takes a batch of its own, and more leave none to
+/// spare.
+const MOST_WAYS: usize = 6;
 
 /// What a kitchen scale tells apart, where nothing is said.
 const KITCHEN_STEP_G: f64 = 1.0;
@@ -32,11 +37,14 @@ impl ExperimentFile {
         let basis = basis(self.basis.as_deref())?;
         let named = mixes_meant(self, basis)?;
         let (parts, counted) = match &named {
-            Some((_, parts, counted)) => (parts.clone(), *counted),
+            Some(named) => (named.parts.clone(), named.counted),
             None => parts(&self.part, basis)?,
         };
-        let mixes = named.map(|(mixes, ..)| mixes);
-        let settings: Vec<Setting> = self.setting.iter().map(setting).collect::<Result<_, _>>()?;
+        let settings: Vec<Setting> = match named {
+            Some(ref named) => named.settings.clone(),
+            None => self.setting.iter().map(setting).collect::<Result<_, _>>()?,
+        };
+        let mixes = named.map(|named| named.mixes);
         let responses: Vec<Response> = self
             .response
             .iter()
@@ -152,6 +160,7 @@ pub(super) fn parts(
             is_water: one.is_water,
             moisture,
             later: one.later,
+            by_factors: by_factors(&one.name, one.steps.as_deref(), low)?,
         });
     }
     let percent = kinds.iter().find(|(_, is_percent)| *is_percent);
@@ -166,7 +175,12 @@ pub(super) fn parts(
     };
     water(&parts, basis)?;
     match counted {
-        Counted::Percent => whole(&parts)?,
+        Counted::Percent => {
+            if let Some(part) = parts.iter().find(|part| part.by_factors) {
+                return Err(ExperimentError::FactorsInPercent(part.name.clone()));
+            }
+            whole(&parts)?;
+        }
         Counted::Parts if parts.iter().all(|part| part.low <= 0.0) => {
             return Err(ExperimentError::NothingFixed);
         }
@@ -190,6 +204,10 @@ fn amount(name: &str, typed: &Amount) -> Result<(f64, f64, bool), ExperimentErro
     };
     let (low, high) = ends(&text).ok_or_else(refused)?;
     let most = if is_percent { 100.0 } else { f64::MAX };
+    if low > high && low <= most && high >= 0.0 {
+        let (name, typed) = (name.to_owned(), text.trim().to_owned());
+        return Err(ExperimentError::Falling { name, typed });
+    }
     match 0.0 <= low && low <= high && high <= most {
         true => Ok((low, high, is_percent)),
         false => Err(refused()),
@@ -273,8 +291,12 @@ fn setting(typed: &SettingFile) -> Result<Setting, ExperimentError> {
             (low, high, None)
         }
         (None, Some(choices)) => {
-            let pair: [String; 2] = choices.clone().try_into().map_err(|_| how())?;
-            (0.0, 1.0, Some(pair))
+            let ways: BTreeSet<&str> = choices.iter().map(|way| way.trim()).collect();
+            let told_apart = ways.len() == choices.len() && !ways.contains("");
+            if !(2..=MOST_WAYS).contains(&choices.len()) || !told_apart {
+                return Err(how());
+            }
+            (0.0, (choices.len() - 1) as f64, Some(choices.clone()))
         }
         _ => return Err(how()),
     };
@@ -282,6 +304,7 @@ fn setting(typed: &SettingFile) -> Result<Setting, ExperimentError> {
         return Err(SettingError::DoesNotVary { name, low, high }.into());
     }
     Ok(Setting {
+        by_factors: by_factors(&name, typed.steps.as_deref(), low)?,
         name,
         low,
         high,
@@ -290,60 +313,14 @@ fn setting(typed: &SettingFile) -> Result<Setting, ExperimentError> {
     })
 }
 
-fn response(typed: &ResponseFile) -> Result<Response, ExperimentError> {
-    let name = typed.name.clone();
-    let want = match typed.want.trim() {
-        "high" => Want::High,
-        "low" => Want::Low,
-        range => match ends(range).filter(|(low, high)| low < high) {
-            Some((low, high)) => Want::Within(low, high),
-            None => {
-                let typed = typed.want.clone();
-                return Err(ExperimentError::Want { name, typed });
-            }
-        },
-    };
-    let above = |value: Option<f64>, key: &'static str, usual: f64| match value {
-        None => Ok(usual),
-        Some(value) if value > 0.0 && value.is_finite() => Ok(value),
-        Some(_) => Err(ExperimentError::NotAboveNought {
-            name: typed.name.clone(),
-            key,
-        }),
-    };
-    limits(&name, want, typed.worthless, typed.good)?;
-    Ok(Response {
-        unit: typed.unit.clone(),
-        want,
-        worthless: typed.worthless,
-        good: typed.good,
-        step: above(typed.step, "step", 0.0)?,
-        weight: above(typed.weight, "weight", 1.0)?,
-        name,
-    })
-}
-
-fn limits(
-    name: &str,
-    want: Want,
-    worthless: Option<f64>,
-    good: Option<f64>,
-) -> Result<(), ExperimentError> {
-    let words = match (want, worthless, good) {
-        (Want::Within(..), None, None) => return Ok(()),
-        (Want::Within(..), _, _) => "the range says what is good, so leave worthless and good out",
-        (Want::High, Some(worthless), Some(good)) if worthless >= good => {
-            "high is wanted, so worthless has to lie below good"
-        }
-        (Want::Low, Some(worthless), Some(good)) if worthless <= good => {
-            "low is wanted, so good has to lie below worthless"
-        }
-        _ => return Ok(()),
-    };
-    Err(ExperimentError::Wish {
-        name: name.to_owned(),
-        words: words.to_owned(),
-    })
+/// Whether a range is tried in even factors.
+fn by_factors(name: &str, steps: Option<&str>, low: f64) -> Result<bool, ExperimentError> {
+    match steps {
+        None | Some("even") => Ok(false),
+        Some("factors") if low > 0.0 => Ok(true),
+        Some("factors") => Err(ExperimentError::FactorsFromNought(name.to_owned())),
+        Some(other) => Err(unknown("steps", other, "even or factors")),
+    }
 }
 
 /// Names stand in tables, so they hold no mark that parts cells, and each stands once.

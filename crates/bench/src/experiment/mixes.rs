@@ -11,6 +11,7 @@ use crate::experiment::design::days;
 
 pub mod answer_file;
 pub(super) mod meant;
+pub mod picture;
 pub mod reading;
 pub mod told;
 pub mod trouble;
@@ -31,6 +32,8 @@ pub struct Mix {
     pub name: String,
     /// The amount of each part of the experiment, in parts or per cent.
     pub amounts: Vec<f64>,
+    /// The value of each setting.
+    pub settings: Vec<f64>,
 }
 
 impl Experiment {
@@ -98,7 +101,8 @@ fn append(
             from,
             mix: Some(mix),
             amounts: amounts.map(kept).collect(),
-            settings: Vec::new(),
+            weighed: None,
+            settings: mixes.each[mix].settings.clone(),
         });
     }
 }

@@ -8,12 +8,14 @@ use job::words::said::Said;
 
 use crate::experiment::Experiment;
 use crate::experiment::batches::Batch;
+use crate::experiment::picture::along::along;
 use crate::experiment::picture::drawn::{Drawing, drawn};
 use crate::experiment::picture::view::{View, held, spread, views};
 use crate::experiment::reading::{Fitted, Read};
 use crate::experiment::space::Space;
 use crate::experiment::told::mix;
 
+mod along;
 mod contour;
 mod drawn;
 pub(super) mod view;
@@ -40,6 +42,27 @@ pub fn pictures(
         let Ok(fitted) = &one.fitted else {
             continue;
         };
+        let titled = match response.unit.as_str() {
+            "" => response.name.clone(),
+            unit => format!("{}, {unit}", response.name),
+        };
+        if let Some(along) = along(&space) {
+            let made = one.measured.iter().map(|at| space.point(&batches[*at]));
+            let still = axes_held(experiment, &space, fitted, language);
+            let drawing = Drawing {
+                title: titled.clone(),
+                caption: language.word("experiment-picture-along"),
+                held: still,
+                made: made.collect(),
+            };
+            found.push(Picture {
+                file: format!(
+                    "{}.svg",
+                    file_name(&format!("{}-{}", response.name, along.name))
+                ),
+                svg: along::drawn(&space, &along, fitted, one, &drawing),
+            });
+        }
         for view in views(&space) {
             let made = one.measured.iter().map(|at| space.point(&batches[*at]));
             let names: Vec<String> = view
@@ -47,13 +70,9 @@ pub fn pictures(
                 .iter()
                 .map(|at| space.names()[*at].clone())
                 .collect();
-            let unit = match response.unit.as_str() {
-                "" => String::new(),
-                unit => format!(", {unit}"),
-            };
             let caption = Said::new("experiment-picture").with("name", response.name.as_str());
             let drawing = Drawing {
-                title: format!("{}{unit}", response.name),
+                title: titled.clone(),
                 caption: language.say(&caption),
                 held: held_words(experiment, &space, fitted, &view, language),
                 made: made.collect(),
@@ -72,6 +91,22 @@ pub fn pictures(
         }
     }
     found
+}
+
+/// The choices held still beside the one thing that changes, in words.
+fn axes_held(
+    experiment: &Experiment,
+    space: &Space,
+    fitted: &Fitted,
+    language: Language,
+) -> Option<String> {
+    let settings = space.settings(&held(space, fitted));
+    let choices = experiment.settings.iter().zip(&settings);
+    let choices = choices.filter(|(one, _)| one.choices.is_some());
+    let choices = choices.map(|(one, value)| format!("{} {}", one.name, one.shown(*value)));
+    let held = choices.collect::<Vec<_>>().join(", ");
+    (!held.is_empty())
+        .then(|| language.say(&Said::new("experiment-picture-held").with("held", held)))
 }
 
 /// What is held still, in words; nothing where the view shows all that changes.
@@ -96,7 +131,7 @@ fn held_words(
     })
 }
 
-fn file_name(name: &str) -> String {
+pub(super) fn file_name(name: &str) -> String {
     let letter = |one: char| if one.is_alphanumeric() { one } else { '-' };
     name.to_lowercase().chars().map(letter).collect()
 }

@@ -21,9 +21,10 @@ use crate::experiment::reading::joined::{Joined, joined};
 use crate::experiment::reading::next::{Suggested, next};
 use crate::experiment::reading::odd::{Odd, odd};
 use crate::experiment::results::{self, Reading};
-use crate::experiment::space::Space;
+use crate::experiment::space::{Of, Space};
 use crate::experiment::{Experiment, Response, Shape};
 
+mod days;
 pub mod joined;
 pub mod next;
 pub mod odd;
@@ -199,6 +200,10 @@ fn of_response(
         .iter()
         .map(|at| space.point(&batches[*at]))
         .collect();
+    let planned: Vec<Vec<f64>> = measured
+        .iter()
+        .map(|at| space.planned(&batches[*at]))
+        .collect();
     let (day_of, known_days) = days_of(batches, &measured);
     let days = known_days.len().max(1);
     let on_days: Vec<Vec<f64>> = points
@@ -207,12 +212,12 @@ fn of_response(
         .map(|(point, day)| on_day(point, *day, days))
         .collect();
     ResponseRead {
-        repeats: noise_within_days(&points, &day_of, days, &results),
+        repeats: noise_within_days(&planned, &day_of, days, &results),
         fitted: shaped(space, &on_days, &results, days)
             .map(|(shape, fit)| Fitted {
                 shape,
                 days,
-                lack: lack_of_fit_within_days(&fit, &points, &day_of, days, &results),
+                lack: lack_of_fit_within_days(&fit, &planned, &day_of, days, &results),
                 chance_of_flat: chance_of_flat_within_days(&fit, &day_of, days, &results)
                     .ok()
                     .flatten(),
@@ -286,6 +291,11 @@ fn never_varied(space: &Space, points: &[Vec<f64>], error: FitError) -> Unread {
     let value = match at.checked_sub(space.shares()) {
         Some(axis) => {
             let axis = &space.axes[axis];
+            if let Of::Choice(..) = axis.of {
+                let value = if point[at] > 0.0 { "taken" } else { "left out" };
+                let (name, value) = (name.clone(), value.to_owned());
+                return Unread::NeverVaried { name, value };
+            }
             let number = measure::text::rounded(axis.in_unit(point[at]), 4);
             format!("{number} {}", axis.unit).trim_end().to_owned()
         }

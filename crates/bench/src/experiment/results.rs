@@ -13,6 +13,7 @@ use measure::text::plain_number;
 use crate::experiment::Experiment;
 use crate::experiment::batches::Batch;
 use crate::experiment::trouble::EntryError;
+use crate::experiment::weighings::{self, Weighing};
 
 /// Name of the file in an experiment's folder.
 pub const RESULTS_FILE: &str = "results.csv";
@@ -79,6 +80,9 @@ pub fn readings(
         let [batch, what, value, note] = cells.as_slice() else {
             return Err(refused());
         };
+        if *note == weighings::NOTE {
+            continue;
+        }
         let kinds = [Note::First, Note::Again, Note::Replaces];
         let note = kinds.into_iter().find(|one| one.word() == *note);
         let value: Option<f64> = value.parse().ok().filter(|value: &f64| value.is_finite());
@@ -92,8 +96,8 @@ pub fn readings(
     Ok(found)
 }
 
-/// The file with further readings at its end.
-pub fn with(text: &str, experiment: &Experiment, more: &[Reading]) -> String {
+/// The file with further readings and weighings at its end.
+pub fn with(text: &str, experiment: &Experiment, more: &[Reading], weighed: &[Weighing]) -> String {
     let mut all = match text.trim().is_empty() {
         true => format!("{HEAD}\n"),
         false => text.trim_end().to_owned() + "\n",
@@ -109,7 +113,7 @@ pub fn with(text: &str, experiment: &Experiment, more: &[Reading]) -> String {
             one.note.word()
         );
     }
-    all
+    all + &weighings::lines(experiment, weighed)
 }
 
 /// The result of each batch for a response: the mean of its readings since the last that replaced

@@ -37,9 +37,17 @@ pub(super) fn whole(experiment: &Experiment, batches: &[Batch], open: &[usize]) 
     let open: Vec<String> = open.iter().map(usize::to_string).collect();
     let open =
         (!open.is_empty()).then(|| Said::new("experiment-open").with("list", open.join(", ")));
+    let weighed = batches.iter().filter(|one| one.weighed.is_some()).count();
+    let weighed = (weighed > 0).then(|| {
+        let counts = match experiment.mixes {
+            Some(_) => "experiment-weighed-mixes",
+            None => "experiment-weighed",
+        };
+        Said::new(counts).with("count", weighed)
+    });
     Told {
         head,
-        lines: open.into_iter().collect(),
+        lines: open.into_iter().chain(weighed).collect(),
         cautions: Vec::new(),
     }
 }
@@ -252,6 +260,14 @@ fn next_told(experiment: &Experiment, read: &Read) -> Told {
                 .with("gain", gain)
         })
         .collect();
+    if let (Some(one), [only]) = (&read.next.believed, experiment.responses.as_slice())
+        && let Some((mean, deviation)) = one.expected.first()
+    {
+        let believed =
+            Said::new("experiment-next-believed").with("mix", mix(experiment, &one.point));
+        let believed = believed.with("value", only.shown(*mean));
+        lines.insert(0, believed.with("deviation", only.shown(*deviation)));
+    }
     if lines.is_empty() {
         lines.push(Said::new("experiment-next-few"));
     }

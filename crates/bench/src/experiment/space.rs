@@ -14,6 +14,11 @@ use trials::vertices::{Landmarks, landmarks};
 use crate::experiment::batches::Batch;
 use crate::experiment::{Aim, Counted, Experiment, Shape};
 
+use self::axis::axes_of;
+pub use self::axis::{Axis, Of};
+
+mod axis;
+
 /// All points of an experiment.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Space {
@@ -38,34 +43,6 @@ pub struct Mixture {
     pub together: f64,
 }
 
-/// Something that changes for itself.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Axis {
-    /// What it is.
-    pub of: Of,
-    /// What it is called.
-    pub name: String,
-    /// Its unit, or nothing.
-    pub unit: String,
-    /// Low end.
-    pub low: f64,
-    /// High end.
-    pub high: f64,
-    /// Whether there is nothing between the ends.
-    pub is_choice: bool,
-    /// Whether it changes only in the second session.
-    pub later: bool,
-}
-
-/// What an axis is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Of {
-    /// The amount of the part at this place.
-    Part(usize),
-    /// The setting at this place.
-    Setting(usize),
-}
-
 /// Most points looked at when the best is sought: a belief looks at so many within a second.
 const MOST_LOOKED_AT: usize = 12_000;
 
@@ -88,21 +65,14 @@ impl Space {
             low: part.low,
             high: part.high,
             is_choice: false,
+            by_factors: part.by_factors,
             later: part.later,
         });
         let settings = experiment
             .settings
             .iter()
             .enumerate()
-            .map(|(at, one)| Axis {
-                of: Of::Setting(at),
-                name: one.name.clone(),
-                unit: one.unit.clone(),
-                low: one.low,
-                high: one.high,
-                is_choice: one.choices.is_some(),
-                later: false,
-            });
+            .flat_map(|(at, one)| axes_of(at, one));
         let mixture = match experiment.counted {
             Counted::Percent => mixture_of(experiment),
             Counted::Parts => None,
@@ -133,19 +103,29 @@ impl Space {
         self.mixture.as_ref().map_or(0, |one| one.parts.len())
     }
 
-    /// The point of a batch.
+    /// The point of a batch as it was made.
     pub fn point(&self, batch: &Batch) -> Vec<f64> {
+        self.at(batch, batch.made())
+    }
+
+    /// The point of a batch as it was planned: repeats stay repeats, whatever the scale said.
+    pub fn planned(&self, batch: &Batch) -> Vec<f64> {
+        self.at(batch, &batch.amounts)
+    }
+
+    fn at(&self, batch: &Batch, amounts: &[f64]) -> Vec<f64> {
         let mut point = Vec::new();
         if let Some(mixture) = &self.mixture {
-            let own: Vec<f64> = mixture.parts.iter().map(|at| batch.amounts[*at]).collect();
+            let own: Vec<f64> = mixture.parts.iter().map(|at| amounts[*at]).collect();
             let sum: f64 = own.iter().sum();
             let plain: Vec<f64> = own.iter().map(|one| one / sum).collect();
             point.extend(mixture.plain.above_lows(&plain));
         }
         point.extend(self.axes.iter().map(|axis| {
             axis.coded(match axis.of {
-                Of::Part(at) => batch.amounts[at],
+                Of::Part(at) => amounts[at],
                 Of::Setting(at) => batch.settings[at],
+                Of::Choice(at, which) => f64::from(u8::from(batch.settings[at] == which as f64)),
             })
         }));
         point
@@ -172,8 +152,10 @@ impl Space {
     pub fn settings(&self, point: &[f64]) -> Vec<f64> {
         let mut settings = self.still.clone();
         for (axis, coded) in self.axes.iter().zip(&point[self.shares()..]) {
-            if let Of::Setting(at) = axis.of {
-                settings[at] = axis.in_unit(*coded);
+            match axis.of {
+                Of::Setting(at) => settings[at] = axis.in_unit(*coded),
+                Of::Choice(at, which) if *coded > 0.0 => settings[at] = which as f64,
+                Of::Choice(..) | Of::Part(_) => {}
             }
         }
         settings
@@ -193,7 +175,13 @@ impl Space {
             let squared = term.factors.windows(2).any(|two| two[0] == two[1]);
             let of = |pick: fn(&Axis) -> bool| term.factors.iter().any(|at| pick(&self.axes[*at]));
             let alone = term.factors.len() < 2;
-            alone || !(of(|axis| axis.later) || squared && of(|axis| axis.is_choice))
+            let of_one_setting = term.factors.windows(2).any(|two| {
+                let [one, other] = [two[0], two[1]].map(|at| self.axes[at].of);
+                one != other && one.is_beside(other)
+            });
+            let later = of(|axis| axis.later);
+            let bent_choice = squared && of(|axis| axis.is_choice);
+            alone || !(of_one_setting || later || bent_choice)
         });
         let Some(own) = &self.mixture else {
             return axes;
@@ -239,10 +227,23 @@ impl Space {
                 .collect();
             let runs: usize = each.iter().map(|steps| steps + 1).product();
             if runs.saturating_mul(mixes.len()) <= MOST_LOOKED_AT || steps <= 2 {
-                return Ok(crossed(&mixes, &levels(&each)));
+                let mut runs = levels(&each);
+                runs.retain(|run| self.is_one_way(run));
+                return Ok(crossed(&mixes, &runs));
             }
             steps -= 2;
         }
+    }
+
+    /// Whether a run takes one choice of each setting at most beside the first.
+    fn is_one_way(&self, run: &[f64]) -> bool {
+        let taken = run
+            .iter()
+            .zip(&self.axes)
+            .filter(|(level, _)| **level > 0.0);
+        let taken: Vec<Of> = taken.map(|(_, axis)| axis.of).collect();
+        let mut pairs = taken.iter().enumerate();
+        !pairs.any(|(at, one)| taken[at + 1..].iter().any(|other| one.is_beside(*other)))
     }
 
     fn axis_points(&self, aim: Aim, with_later: bool, mixes: usize) -> Vec<Vec<f64>> {
@@ -252,7 +253,7 @@ impl Space {
             run.iter().zip(&self.axes).all(|(level, axis)| {
                 let middle = *level == 0.0 && (axis.is_choice || axis.later || two_only);
                 !middle && (!axis.later || with_later || *level < 0.0)
-            })
+            }) && self.is_one_way(run)
         });
         let drawn = kept.map(|run| {
             let each = run.iter().zip(&self.axes);
@@ -263,18 +264,6 @@ impl Space {
             .collect()
         });
         drawn.collect()
-    }
-}
-
-impl Axis {
-    /// The coded value of an amount or a setting.
-    pub fn coded(&self, value: f64) -> f64 {
-        (2.0 * value - self.low - self.high) / (self.high - self.low)
-    }
-
-    /// The amount or the setting of a coded value.
-    pub fn in_unit(&self, coded: f64) -> f64 {
-        (self.low + self.high + coded * (self.high - self.low)) / 2.0
     }
 }
 

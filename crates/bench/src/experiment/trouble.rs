@@ -8,6 +8,10 @@ use trials::settings::SettingError;
 
 use crate::experiment::mixes::trouble::MixError;
 
+pub use self::entry::EntryError;
+
+mod entry;
+
 /// What is wrong with an experiment as typed.
 #[derive(Clone, Debug, Error, PartialEq)]
 pub enum ExperimentError {
@@ -98,8 +102,25 @@ pub enum ExperimentError {
     /// Nothing changes.
     #[error("nothing changes from batch to batch: give a part or a setting a range")]
     NothingVaries,
+    /// A range by factors that begins at nought.
+    #[error("{0}: a range in even factors has to begin above nought, like \"0.2 to 20\"")]
+    FactorsFromNought(
+        /// The part or setting.
+        String,
+    ),
+    /// Factors among per cents.
+    #[error(
+        "{0}: even factors go with parts beside each other: write all amounts in parts, the sand 100"
+    )]
+    FactorsInPercent(
+        /// The part.
+        String,
+    ),
     /// A setting without or with two ways to vary.
-    #[error("{0}: give either range = \"3 to 9\" or choices = [\"by foot\", \"by drill\"]")]
+    #[error(
+        "{0}: give either range = \"3 to 9\", or two to six different choices = [\"by foot\", \"by \
+         drill\"]"
+    )]
     SettingHow(
         /// The setting.
         String,
@@ -171,6 +192,34 @@ pub enum ExperimentError {
          in a mix counted in parts, with days = 1"
     )]
     Later,
+    /// A range whose ends fall.
+    #[error("{name}: \"{typed}\" goes down: write its low end first")]
+    Falling {
+        /// The part.
+        name: String,
+        /// What was typed.
+        typed: String,
+    },
+    /// Fewer different batches than what they are to teach takes.
+    #[error(
+        "{batches} batches of which {repeats} repeat another leave {different} different mixes, and \
+         {shape} takes {terms} numbers to know: write batches = {} or more{plainer}",
+        terms + repeats
+    )]
+    FewerThanTerms {
+        /// All batches.
+        batches: usize,
+        /// How many of them repeat another.
+        repeats: usize,
+        /// Different ones.
+        different: usize,
+        /// The shape, in words.
+        shape: &'static str,
+        /// How many numbers the shape has.
+        terms: usize,
+        /// A plainer shape to ask for, in words; nothing below the plainest.
+        plainer: &'static str,
+    },
     /// The plan is not possible.
     #[error(transparent)]
     Plan(#[from] PlanError),
@@ -191,112 +240,18 @@ pub enum ExperimentError {
     Fit(#[from] FitError),
 }
 
-/// What is wrong with what was entered.
-#[derive(Clone, Debug, Error, PartialEq)]
-pub enum EntryError {
-    /// No such batch.
-    #[error("there is no batch {number}: the plan has batches 1 to {last}")]
-    NoBatch {
-        /// What was typed.
-        number: String,
-        /// The last there is.
-        last: usize,
-    },
-    /// No such response.
-    #[error("\"{typed}\" is not measured in this experiment: it has {known}")]
-    NoResponse {
-        /// What was typed.
-        typed: String,
-        /// What there is.
-        known: String,
-    },
-    /// Not a number.
-    #[error("{name} of batch {batch}: \"{typed}\" is not a number in {unit}")]
-    NotANumber {
-        /// The response.
-        name: String,
-        /// The batch.
-        batch: usize,
-        /// What was typed.
-        typed: String,
-        /// The unit.
-        unit: String,
-    },
-    /// Another result is there already.
-    #[error(
-        "{name} of batch {batch} is {before} already, and now {now}: say --replace if the first was \
-         wrong (it stays in the file), or --again if the batch was measured a second time"
-    )]
-    Differs {
-        /// The response.
-        name: String,
-        /// The batch.
-        batch: usize,
-        /// What stands there.
-        before: String,
-        /// What was typed.
-        now: String,
-    },
-    /// A result far from all others.
-    #[error(
-        "{name} of batch {batch}: {now} lies far from all others ({low} to {high}): say --sure if it \
-         is right"
-    )]
-    Far {
-        /// The response.
-        name: String,
-        /// The batch.
-        batch: usize,
-        /// What was typed.
-        now: String,
-        /// The least so far.
-        low: String,
-        /// The most so far.
-        high: String,
-    },
-    /// Nothing to replace.
-    #[error("{name} of batch {batch} has no result yet, so there is nothing to replace")]
-    NothingToReplace {
-        /// The response.
-        name: String,
-        /// The batch.
-        batch: usize,
-    },
-    /// Not a pair.
-    #[error("\"{0}\" gives no result a name: write it like strength=45")]
-    NotAPair(
-        /// What was typed.
-        String,
-    ),
-    /// A table without its head.
-    #[error("the table needs a first line with batch and the names of what was measured: {0}")]
-    NoHead(
-        /// What it should look like.
-        String,
-    ),
-    /// Too many cells.
-    #[error("line {line} has {has} cells where the first line has {wants}")]
-    Cells {
-        /// The line, counted from one.
-        line: usize,
-        /// How many it has.
-        has: usize,
-        /// How many it should have.
-        wants: usize,
-    },
-    /// A results file that was changed by hand so that it cannot be read.
-    #[error("line {line} of the results is \"{text}\": a line is batch, what, value and note")]
-    Line {
-        /// The line, counted from one.
-        line: usize,
-        /// What stands there.
-        text: String,
-    },
-}
-
 /// What is wrong with the list of batches.
 #[derive(Clone, Debug, Error, PartialEq)]
 pub enum BatchesError {
+    /// Nothing that the rest is counted beside.
+    #[error(
+        "batch {0} has nothing left of the parts that never change, so the others are parts of \
+         nothing: weigh them again"
+    )]
+    NothingBeside(
+        /// The batch.
+        usize,
+    ),
     /// A batch without an amount.
     #[error(
         "batch {batch} says nothing of {name}, which the experiment has now: plan a new experiment \

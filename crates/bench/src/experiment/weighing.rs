@@ -8,7 +8,7 @@ use measure::text::rounded;
 
 use crate::experiment::batches::Batch;
 use crate::experiment::trouble::BatchesError;
-use crate::experiment::{Basis, Experiment};
+use crate::experiment::{Basis, Counted, Experiment, Part};
 
 /// What to weigh out of one part.
 #[derive(Clone, Debug, PartialEq)]
@@ -81,6 +81,47 @@ pub fn weighed(experiment: &Experiment, batch: &Batch) -> Result<Vec<Weighed>, B
         row.weigh = to_step(row.weigh, experiment.scale_step);
     }
     Ok(rows)
+}
+
+/// The amounts of a batch of which some parts were weighed otherwise than planned, in parts beside
+/// those that never change, or in per cent of the whole.
+///
+/// # Errors
+///
+/// As [`weighed`], and when nothing is left of what all others are counted beside.
+pub fn made(
+    experiment: &Experiment,
+    batch: &Batch,
+    scale: &[(usize, Mass)],
+) -> Result<Vec<f64>, BatchesError> {
+    let rows = weighed(experiment, batch)?;
+    let mut own: Vec<Mass> = rows.iter().map(|row| row.weigh).collect();
+    for (part, mass) in scale {
+        own[*part] = *mass;
+    }
+    if experiment.basis == Basis::Dry {
+        let mut brought = Mass::from_g(0.0);
+        for (mass, part) in own.iter_mut().zip(&experiment.parts) {
+            let holds = *mass * part.moisture;
+            *mass = *mass - holds;
+            brought += holds;
+        }
+        let water = experiment.parts.iter().position(|part| part.is_water);
+        if let Some(at) = water {
+            own[at] += brought;
+        }
+    }
+    let stands = |part: &Part| experiment.counted == Counted::Percent || !part.varies();
+    let beside = experiment.parts.iter().zip(batch.amounts.iter().zip(&own));
+    let beside = beside.filter(|(part, _)| stands(part)).map(|(_, two)| two);
+    let (planned, weighed) = beside.fold((0.0, 0.0), |sum, (amount, mass)| {
+        (sum.0 + amount, sum.1 + mass.as_g())
+    });
+    if planned <= 0.0 || weighed <= 0.0 {
+        return Err(BatchesError::NothingBeside(batch.number));
+    }
+    let in_amounts = own.iter().map(|mass| mass.as_g() * planned / weighed);
+    Ok(in_amounts.collect())
 }
 
 /// Parts that the scale tells badly in some batch.

@@ -4,13 +4,17 @@ use std::fmt::Write as _;
 
 use job::words::said::Said;
 use measure::band::Band;
+use measure::length::Length;
+use measure::text::ranged::Ranged;
 use measure::text::rounded;
 use reckon::answer::{FigureKind, Outcome};
 use reckon::ask::Ask;
 use reckon::refusal::Refusal;
 use reckon::worked::work_out;
+use sand::permeability::round;
 use serde::Deserialize;
 
+use crate::given::GivenError;
 use crate::tested::gauge::gauged;
 use crate::told::{Figure, Told, Value};
 use crate::trouble::{BenchError, Refused};
@@ -119,7 +123,7 @@ pub fn worked(
     book: &ReadingsFile,
 ) -> Result<(Told, f64), BenchError> {
     let mut told = Told::new(Said::new("bench-test-head").with("test", test.name));
-    told.words("bench-how", Said::new(test.how));
+    told.note(Said::new(test.how));
     let (band, doubts) = match test.law {
         Some(law) => by_law(test, law, pairs)?,
         None => (felt(&mut told, pairs)?, Vec::new()),
@@ -190,6 +194,7 @@ fn by_law(
     law: &str,
     pairs: &[(String, String)],
 ) -> Result<(Band<f64>, Vec<String>), BenchError> {
+    let pairs = with_area(law, pairs)?;
     let ask = pairs
         .iter()
         .fold(Ask::new(law), |ask, (key, text)| ask.give(key, text));
@@ -203,6 +208,30 @@ fn by_law(
         _ => return Err(Refused::Law(format!("{law} gives no figure")).into()),
     };
     Ok((band, worked.doubts))
+}
+
+/// The area of a round specimen whose diameter was typed, where the law asks for an area alone.
+fn with_area(law: &str, pairs: &[(String, String)]) -> Result<Vec<(String, String)>, BenchError> {
+    let mut pairs = pairs.to_vec();
+    let inputs = reckon::named(law).map_or(&[][..], |reckoner| reckoner.inputs);
+    let asks = |key: &str| inputs.iter().any(|input| input.key == key);
+    if !asks("area") || asks("diameter") {
+        return Ok(pairs);
+    }
+    if let Some((key, text)) = pairs.iter_mut().find(|(key, _)| key == "diameter") {
+        let across: Ranged<Length> = text.parse().map_err(|error| GivenError::Text {
+            key: key.clone(),
+            error,
+        })?;
+        let [low, likely, high] = [across.band.low(), across.band.likely(), across.band.high()]
+            .map(|across| round(across).as_mm2());
+        *key = "area".to_owned();
+        *text = match low < high {
+            true => format!("{low} to {high} mm2, likely {likely} mm2"),
+            false => format!("{likely} mm2"),
+        };
+    }
+    Ok(pairs)
 }
 
 fn refused(fault: &Refusal) -> BenchError {

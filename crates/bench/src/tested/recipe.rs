@@ -92,7 +92,11 @@ fn with_own_parts(mix: &Mix, given: &Given) -> Result<Mix, BenchError> {
             return Err(GivenError::Strange {
                 key: name.to_owned(),
                 near: String::new(),
-                taken: format!("sand, {}", names.join(", ")),
+                taken: ["sand"]
+                    .into_iter()
+                    .chain(names)
+                    .collect::<Vec<_>>()
+                    .join(", "),
             }
             .into());
         }
@@ -195,7 +199,8 @@ fn rows(told: &mut Told, mix: &Mix, weighed: &Weighed, own: &[Scoop]) {
         weighed.sand,
         in_scoops(own, "sand", weighed.sand),
     );
-    for (part, mass) in mix.parts.iter().zip(&weighed.parts) {
+    let taken = mix.parts.iter().zip(&weighed.parts);
+    for (part, mass) in taken.filter(|(part, _)| part.parts > 0.0) {
         let scoops = in_scoops(own, &part.name, *mass);
         row("bench-part", Some(&part.name), *mass, scoops);
     }
@@ -264,12 +269,21 @@ fn cost(told: &mut Told, mix: &Mix, weighed: &Weighed, given: &Given) -> Result<
 /// Where published doses differ from what is taken here, that is told in numbers.
 fn against_sources(told: &mut Told, part: &MixPart, mix: &Mix, metal: Poured) {
     let share = part.parts / 100.0;
+    let percent = |share: f64| format!("{} %", rounded(share * 100.0, 2));
+    if share <= 0.0 {
+        if let Some(Standing::Within([low, high]) | Standing::Outside([low, high])) =
+            standing(part, mix.used_for, metal, share)
+        {
+            let said = Said::new("bench-part-left-out").with("part", part.name.as_str());
+            told.note(said.with("low", percent(low)).with("high", percent(high)));
+        }
+        return;
+    }
     let (id, [low, high], outside) = match standing(part, mix.used_for, metal, share) {
         Some(Standing::Within(ends)) => ("bench-within-sources", ends, false),
         Some(Standing::Outside(ends)) => ("bench-outside-sources", ends, true),
         None => return,
     };
-    let percent = |share: f64| format!("{} %", rounded(share * 100.0, 2));
     let said = Said::new(id)
         .with("part", part.name.as_str())
         .with("here", percent(share))

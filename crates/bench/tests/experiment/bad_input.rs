@@ -32,7 +32,7 @@ fn what_is_left_out_or_wrong_is_named() {
     ));
     assert!(matches!(
         refused(&[("15 to 30", "30 to 15")]),
-        ExperimentError::Amount { .. }
+        ExperimentError::Falling { .. }
     ));
     assert!(matches!(
         refused(&[("15 to 30", "some")]),
@@ -80,7 +80,7 @@ fn per_cents_that_do_not_add_up_are_refused() {
         meant(&text.replace("7 to 12", &format!("{water} %"))).unwrap_err()
     };
     let words = of("80 to 90", "30 to 40", "5 to 8").to_string();
-    assert!(words.contains("add up to 1.15"), "{words}");
+    assert!(words.contains("add up to 115.00 %"), "{words}");
     assert!(matches!(
         of("50 to 60", "10 to 20", "5 to 8"),
         ExperimentError::Percent(_)
@@ -102,7 +102,7 @@ fn too_few_batches_are_refused_with_how_many_it_takes() {
         planned(&experiment(&text))
     };
     let error = bent(6, "repeats = 2\nshape = \"bent\"").unwrap_err();
-    assert!(error.to_string().contains("allow 6"), "{error}");
+    assert!(error.to_string().contains("takes 6 numbers"), "{error}");
     assert!(matches!(
         bent(3, "repeats = 3").unwrap_err(),
         ExperimentError::Plan(PlanError::TooManyRepeats { .. })

@@ -28,7 +28,7 @@ fn a_table_half_filled_is_kept() {
     let table = "batch;green strength;perm\n1;41,5;80\n2;;75\n3;39\n";
     let taken = entered_table(&experiment, &batches, &[], table, Meant::default()).unwrap();
     assert_eq!((taken.readings.len(), taken.refused.len()), (4, 0));
-    let file = with("", &experiment, &taken.readings);
+    let file = with("", &experiment, &taken.readings, &[]);
     let read = readings(&file, &experiment, &batches).unwrap();
     assert_eq!(read, taken.readings);
     let strength = of_response(&read, 0, 9);
@@ -83,7 +83,7 @@ fn a_contradiction_is_asked_about_and_both_stay_in_the_file() {
     ] {
         let more = enter(&first, "green=53", meant).unwrap().readings;
         assert_eq!(more[0].note, note);
-        let file = with(&with("", &experiment, &first), &experiment, &more);
+        let file = with(&with("", &experiment, &first, &[]), &experiment, &more, &[]);
         assert!(file.contains("3,green strength,41,") && file.contains("3,green strength,53,"));
         let read = readings(&file, &experiment, &batches).unwrap();
         assert_eq!(of_response(&read, 0, 9)[2], Some(result));

@@ -3,12 +3,15 @@
 #![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
 
 mod bad_input;
+mod campaign;
 mod entering;
 mod mixes;
+mod otherwise;
 mod planning;
 mod reading;
 mod simulated;
 mod telling;
+mod ways;
 
 use bench::experiment::Experiment;
 use bench::experiment::file::ExperimentFile;

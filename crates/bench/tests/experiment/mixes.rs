@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use bench::experiment::Experiment;
 use bench::experiment::batches::{Batch, BatchesFile, text};
 use bench::experiment::mixes::answer_file::ComparedFile;
+use bench::experiment::mixes::picture::pictures;
 use bench::experiment::mixes::reading::{Compared, Next, compared};
 use bench::experiment::mixes::told::{plan_told, read_told};
 use bench::experiment::mixes::trouble::MixError;
@@ -316,4 +317,117 @@ fn a_mix_typed_wrong_is_refused_with_what_to_write() {
         meant(&mixes(0, 3, 1, 1)),
         Err(ExperimentError::Mixes(MixError::TimesWithoutMixes))
     ));
+}
+
+/// Three mixes of which each says how it is mulled and for how long.
+const DONE: &str = r#"
+name = "Done"
+seed = 4
+batch = "1 kg"
+basis = "dry"
+times = 3
+part = [
+    { name = "sand", amount = 100 },
+    { name = "clay", amount = 8 },
+    { name = "water", amount = 4, is_water = true },
+]
+setting = [{ name = "mulled" }, { name = "minutes", unit = "min" }]
+response = [
+    { name = "strength", unit = "kPa", want = "high", worthless = 20, good = 60 },
+    { name = "openness", want = "high", worthless = 40, good = 120 },
+]
+mix = [
+    { name = "a", settings = { mulled = "by foot", minutes = 20 } },
+    { name = "b", settings = { mulled = "by drill", minutes = 10 } },
+    { name = "c", settings = { mulled = "by foot", minutes = 40 } },
+]
+"#;
+
+#[test]
+fn mixes_may_differ_by_how_they_are_done() {
+    let experiment = experiment(DONE);
+    let batches = planned(&experiment);
+    for batch in &batches {
+        let mix = experiment.mix_of(batch).unwrap();
+        let shown = experiment.settings.iter().zip(&batch.settings);
+        let shown: Vec<String> = shown.map(|(one, value)| one.shown(*value)).collect();
+        let wanted = match mix.name.as_str() {
+            "a" => ["by foot", "20 min"],
+            "b" => ["by drill", "10 min"],
+            _ => ["by foot", "40 min"],
+        };
+        assert_eq!(shown, wanted);
+    }
+    let typed: BatchesFile =
+        job::file_fault::read("batches.toml", &text(&experiment, &batches)).unwrap();
+    assert_eq!(typed.meant(&experiment).unwrap(), batches);
+}
+
+/// By hand: means of 40 and 80 meet half of each wish, and the geometric mean of both is half.
+#[test]
+fn all_wishes_of_mixes_are_joined_and_drawn_without_a_winner_of_their_own() {
+    let experiment = experiment(DONE);
+    let batches = planned(&experiment);
+    let off = |batch: &Batch| [-0.5, 0.0, 0.5][batch.number % 3];
+    let strength = |batch: &Batch| [40.0, 60.0, 20.0][batch.mix.unwrap()] + off(batch);
+    let open = |batch: &Batch| [80.0, 60.0, 120.0][batch.mix.unwrap()] + off(batch);
+    let mut readings = results(&batches, strength);
+    readings.extend(
+        results(&batches, open)
+            .into_iter()
+            .map(|one| Reading { response: 1, ..one }),
+    );
+    let found = read(&experiment, &batches, &readings);
+    let joined = found.joined.as_ref().unwrap();
+    let means = |at: usize| &found.responses[at].judged.as_ref().unwrap().means;
+    let part = |value: f64, low: f64, high: f64| ((value - low) / (high - low)).clamp(0.0, 1.0);
+    for (mix, (together, each)) in joined.mixes.iter().enumerate() {
+        let wanted = [
+            part(means(0)[mix], 20.0, 60.0),
+            part(means(1)[mix], 40.0, 120.0),
+        ];
+        assert!((each[0] - wanted[0]).abs() < 1e-9 && (each[1] - wanted[1]).abs() < 1e-9);
+        assert!((together - (wanted[0] * wanted[1]).sqrt()).abs() < 1e-9);
+    }
+    let mixes = experiment.mixes.as_ref().unwrap();
+    let told = read_told(&experiment, mixes, &batches, &found);
+    let said: Vec<String> = told
+        .iter()
+        .flat_map(|one| one.lines.iter().chain(&one.cautions))
+        .map(|one| Language::Uk.say(one))
+        .collect();
+    let of_wishes: Vec<&String> = said
+        .iter()
+        .filter(|one| one.contains("wishes met"))
+        .collect();
+    assert!(of_wishes[0].starts_with("a: "), "{of_wishes:?}");
+    assert!(said.iter().any(|one| one.contains("know no noise")));
+    let drawn = pictures(&experiment, mixes, &batches, &found, Language::Uk);
+    assert_eq!(drawn.len(), 2);
+    assert_eq!(drawn[0].file, "strength-mixes.svg");
+    // A ring a mix, of which the winner's alone is filled; two strokes a batch.
+    assert_eq!(drawn[0].svg.matches("<circle").count(), 3);
+    assert_eq!(drawn[0].svg.matches("r=\"5.5\" fill=\"#222\"").count(), 1);
+    let file = ComparedFile::of(&experiment, mixes, &batches, &found).text();
+    assert!(file.contains("all_wishes") && file.contains("by drill"));
+}
+
+#[test]
+fn settings_of_mixes_typed_wrong_are_refused() {
+    let refused = |from: &str, to: &str| meant(&DONE.replace(from, to)).unwrap_err().to_string();
+    let lacking = refused(
+        "{ mulled = \"by drill\", minutes = 10 }",
+        "{ minutes = 10 }",
+    );
+    assert!(
+        lacking.contains("mulled") && lacking.contains("\"b\""),
+        "{lacking}"
+    );
+    let strange = refused("minutes = 10 }", "minutes = 10, wheels = 2 }");
+    assert!(strange.contains("wheels is no setting"), "{strange}");
+    let range = refused(
+        "{ name = \"mulled\" }",
+        "{ name = \"mulled\", range = \"1 to 2\" }",
+    );
+    assert!(range.contains("leave range and choices out"), "{range}");
 }

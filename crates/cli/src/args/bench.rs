@@ -36,7 +36,8 @@ pub enum ExperimentCommand {
         /// The number of the batch.
         #[arg(conflicts_with = "csv")]
         batch: Option<String>,
-        /// What was measured on it: strength=45 permeability=80.
+        /// What was measured on it: strength=45 permeability=80; and what was really weighed of a
+        /// part, where that is not the plan: clay='182 g'.
         #[arg(value_name = "NAME=VALUE")]
         results: Vec<String>,
         /// A table: a first line with batch and names, then a line a batch.

@@ -8,6 +8,7 @@ use bench::experiment::batches::{BATCHES_FILE, Batch, BatchesFile};
 use bench::experiment::file::{EXPERIMENT_FILE, ExperimentFile, STARTER};
 use bench::experiment::results::{RESULTS_FILE, Reading, readings};
 use bench::experiment::told::Told;
+use bench::experiment::weighings::{weighings, with_weighings};
 use job::file_fault::read;
 use job::folder::{FolderError, read_text, shop_above, write_whole};
 use job::remark::Level;
@@ -81,6 +82,9 @@ pub fn opened(path: &Path) -> Result<Opened, Trouble> {
     };
     let readings = readings(&results, &experiment, &batches);
     let readings = readings.map_err(|error| in_file(&results_file, &error))?;
+    let made = weighings(&results, &experiment, &batches)
+        .and_then(|weighed| with_weighings(&experiment, &batches, &weighed));
+    let batches = made.map_err(|error| in_file(&results_file, &error))?;
     let above = if folder.as_os_str().is_empty() {
         Path::new(".")
     } else {

@@ -242,7 +242,7 @@ pub(super) const CARRIED: Reckoner = Reckoner {
     },
 };
 
-fn typed(given: &Given<'_>) -> Result<Air, Impossible> {
+pub(super) fn typed(given: &Given<'_>) -> Result<Air, Impossible> {
     let ratio = given.number("ratio");
     if ratio < 0.0 {
         return given.refuse("ratio", "is below nought", "give nought or more");

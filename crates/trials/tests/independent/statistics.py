@@ -1,8 +1,10 @@
 """The figures of a file worked out again by statsmodels, scipy and numpy.
 
     python3 statistics.py FILE
+    python3 statistics.py --lines
 
-Reads cases from a JSON file and prints the answers as JSON. Ends with status 3 where one of the
+Reads cases from a JSON file and prints the answers as JSON; or says that it is ready and answers a
+fit a line, for each line that it reads. Ends with status 3 where one of the
 libraries is missing.
 """
 import json
@@ -73,6 +75,25 @@ def corners(case):
         ends.append(sign * found.fun)
     return ends
 
+
+def refit(case):
+    """Coefficients of a fit that may have no runs to spare."""
+    rows, measured = numpy.array(case["rows"]), numpy.array(case["measured"])
+    found = statsmodels.api.OLS(measured, rows).fit()
+    off = measured - measured.mean()
+    spare = len(measured) - len(found.params) > 0
+    return {
+        "values": found.params.tolist(),
+        "noise": float(numpy.sqrt(found.mse_resid)) if spare else None,
+        "taken_up": float(1 - found.ssr / (off @ off)),
+    }
+
+
+if sys.argv[1] == "--lines":
+    print("ready", flush=True)
+    for line in sys.stdin:
+        print(json.dumps(refit(json.loads(line))), flush=True)
+    sys.exit(0)
 
 with open(sys.argv[1], encoding="utf-8") as file:
     asked = json.load(file)

@@ -1,8 +1,8 @@
 //! Mixtures together with settings, and mixtures of many components.
 
-use trials::fit::fit;
 use trials::model::{Bend, Blending, Model, added, crossed, mixture, surface};
 
+use crate::elsewhere::fit;
 use crate::printed::{assert_printed, numbers, rows};
 
 /// Three fibres and a binder, the pressing pressure, and the permeability: R package compositions,

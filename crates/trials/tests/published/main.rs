@@ -7,6 +7,7 @@
 
 mod charts;
 mod compositions;
+mod elsewhere;
 mod mixtures;
 mod printed;
 mod surfaces;

@@ -1,8 +1,9 @@
 //! Mixtures of two to four components.
 
-use trials::fit::{Fit, fit};
+use trials::fit::Fit;
 use trials::model::{Blending, mixture};
 
+use crate::elsewhere::fit;
 use crate::printed::{assert_printed, assert_within, numbers, rows};
 
 const NAMES: [&str; 4] = ["a", "b", "c", "d"];

@@ -1,11 +1,12 @@
 //! Surfaces of settings, their summits, their days, and several responses together.
 
 use trials::desirability::{Wanted, Wish, met, together};
-use trials::fit::{Fit, fit};
+use trials::fit::Fit;
 use trials::model::{Bend, Model, Term, on_day, surface, with_days};
 use trials::repeats::lack_of_fit;
 use trials::summit::{SummitKind, summit};
 
+use crate::elsewhere::fit;
 use crate::printed::{assert_printed, numbers, rows};
 
 /// Keeps the terms that multiply these variables, in this order.

@@ -4,8 +4,8 @@ use serde::Serialize;
 use trials::verdict::Verdict;
 
 use crate::experiment::batches::Batch;
-use crate::experiment::mixes::Mixes;
 use crate::experiment::mixes::reading::{Compared, Next, ResponseCompared};
+use crate::experiment::mixes::{Mix, Mixes};
 use crate::experiment::{Counted, Experiment, Response};
 
 /// The whole.
@@ -17,6 +17,8 @@ pub struct ComparedFile {
     batches: usize,
     open: Vec<usize>,
     responses: Vec<ResponseAnswer>,
+    /// Mix and the share of all wishes that its means meet, where there are several responses.
+    all_wishes: Vec<(String, f64)>,
     /// Mixes to make again.
     again: Vec<String>,
     /// How often each of them in all.
@@ -27,6 +29,8 @@ pub struct ComparedFile {
 struct MixAnswer {
     name: String,
     amounts: Vec<(String, f64)>,
+    /// Each setting, in words.
+    settings: Vec<(String, String)>,
 }
 
 #[derive(Debug, Serialize)]
@@ -53,6 +57,12 @@ struct VerdictAnswer {
     means: Vec<(String, f64, f64)>,
     /// The other mix, the lead over it, half width of its interval.
     leads: Vec<(String, f64, f64)>,
+}
+
+fn settings_of(experiment: &Experiment, mix: &Mix) -> Vec<(String, String)> {
+    let settings = experiment.settings.iter().zip(&mix.settings);
+    let shown = settings.map(|(one, value)| (one.name.clone(), one.shown(*value)));
+    shown.collect()
 }
 
 impl ComparedFile {
@@ -84,10 +94,18 @@ impl ComparedFile {
                 .map(|mix| MixAnswer {
                     name: mix.name.clone(),
                     amounts: part_names().zip(mix.amounts.iter().copied()).collect(),
+                    settings: settings_of(experiment, mix),
                 })
                 .collect(),
             batches: batches.len(),
             open: found.open.clone(),
+            all_wishes: found
+                .joined
+                .iter()
+                .flat_map(|one| &one.mixes)
+                .enumerate()
+                .map(|(mix, (share, _))| (name(mix), *share))
+                .collect(),
             responses: each
                 .map(|(response, one)| of_response(response, mixes, batches, one))
                 .collect(),

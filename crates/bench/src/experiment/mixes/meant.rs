@@ -1,15 +1,29 @@
 //! Named mixes as typed, checked.
 
-use crate::experiment::file::{Amount, ExperimentFile, MixFile, PartFile};
+use measure::text::plain_number;
+
+use crate::experiment::file::{Amount, ExperimentFile, MixFile, PartFile, SettingFile};
 use crate::experiment::meant::{own_names, parts};
 use crate::experiment::mixes::trouble::MixError;
 use crate::experiment::mixes::{Mix, Mixes};
 use crate::experiment::trouble::ExperimentError;
-use crate::experiment::{Basis, Counted, Part};
+use crate::experiment::{Basis, Counted, Part, Setting};
 
 /// How often each mix is made where nothing is said: with two, a mix has to be better by many
 /// noises to be named; from four on, a morning is too short for five mixes.
 const TIMES: usize = 3;
+
+/// What named mixes make of an experiment.
+pub(in crate::experiment) struct Named {
+    /// The mixes.
+    pub(in crate::experiment) mixes: Mixes,
+    /// The parts, each from its least to its largest amount of any mix.
+    pub(in crate::experiment) parts: Vec<Part>,
+    /// What amounts count.
+    pub(in crate::experiment) counted: Counted,
+    /// The settings, each from its least to its largest value of any mix.
+    pub(in crate::experiment) settings: Vec<Setting>,
+}
 
 /// The mixes of an experiment with its parts, which reach from the least to the largest amount of
 /// any mix; nothing where no mix is named.
@@ -20,7 +34,7 @@ const TIMES: usize = 3;
 pub(in crate::experiment) fn mixes_meant(
     typed: &ExperimentFile,
     basis: Basis,
-) -> Result<Option<(Mixes, Vec<Part>, Counted)>, ExperimentError> {
+) -> Result<Option<Named>, ExperimentError> {
     if typed.mix.is_empty() {
         return match typed.times {
             Some(_) => Err(MixError::TimesWithoutMixes.into()),
@@ -44,14 +58,20 @@ pub(in crate::experiment) fn mixes_meant(
         made.push(one);
     }
     let counted = one_count(typed, &made)?;
-    let names = typed.mix.iter().map(|mix| mix.name.clone());
-    let each = names.zip(&made).map(|(name, (parts, _))| Mix {
+    let settings = settings_meant(typed)?;
+    let names = typed.mix.iter().map(|mix| mix.name.clone()).enumerate();
+    let each = names.zip(&made).map(|((at, name), (parts, _))| Mix {
         name,
         amounts: parts.iter().map(|part| part.low).collect(),
+        settings: settings.iter().map(|(_, values)| values[at]).collect(),
     });
     let each: Vec<Mix> = each.collect();
-    let parts = reaching(&made[0].0, &each);
-    Ok(Some((Mixes { each, times }, parts, counted)))
+    Ok(Some(Named {
+        parts: reaching(&made[0].0, &each),
+        mixes: Mixes { each, times },
+        counted,
+        settings: settings.into_iter().map(|(setting, _)| setting).collect(),
+    }))
 }
 
 /// The first key that means nothing beside mixes.
@@ -63,7 +83,6 @@ fn beside(typed: &ExperimentFile) -> Option<&'static str> {
         ("aim", typed.aim.is_some()),
         ("shape", typed.shape.is_some()),
         ("later", later),
-        ("[[setting]]", !typed.setting.is_empty()),
     ];
     keys.into_iter()
         .find_map(|(key, is_there)| is_there.then_some(key))
@@ -116,6 +135,65 @@ fn mix_meant(
         Some(part) => Err(MixError::RangeInMix(part.name.clone()).into()),
         None => Ok((parts, counted)),
     }
+}
+
+/// Every setting with its value in each mix: numbers, or ways in the order in which they come up.
+fn settings_meant(typed: &ExperimentFile) -> Result<Vec<(Setting, Vec<f64>)>, ExperimentError> {
+    let in_mix = |mix: &MixFile, error: MixError| MixError::InMix {
+        mix: mix.name.clone(),
+        error: Box::new(error.into()),
+    };
+    for mix in &typed.mix {
+        let known = |name: &&String| typed.setting.iter().any(|one| one.name == **name);
+        if let Some(name) = mix.settings.keys().find(|name| !known(name)) {
+            return Err(in_mix(mix, MixError::NoSuchSetting(name.clone())).into());
+        }
+    }
+    let one = |setting: &SettingFile| {
+        let name = || setting.name.clone();
+        if setting.range.is_some() || setting.choices.is_some() || setting.steps.is_some() {
+            return Err(MixError::SettingOfMixes(name()).into());
+        }
+        let mut typed_values = Vec::new();
+        for mix in &typed.mix {
+            let value = mix.settings.get(&setting.name);
+            typed_values.push(value.ok_or_else(|| in_mix(mix, MixError::NoSetting(name())))?);
+        }
+        Ok(valued(setting, &typed_values))
+    };
+    typed.setting.iter().map(one).collect()
+}
+
+fn valued(setting: &SettingFile, typed: &[&Amount]) -> (Setting, Vec<f64>) {
+    let number = |amount: &&Amount| match amount {
+        Amount::Number(number) => Some(*number),
+        Amount::Text(text) => plain_number(text),
+    };
+    let numbers: Option<Vec<f64>> = typed.iter().map(number).collect();
+    let mut ways: Vec<String> = Vec::new();
+    let values = numbers.unwrap_or_else(|| {
+        let place = |amount: &&Amount| {
+            let way = match amount {
+                Amount::Number(number) => number.to_string(),
+                Amount::Text(text) => text.trim().to_owned(),
+            };
+            let known = ways.iter().position(|known| *known == way);
+            known.unwrap_or_else(|| {
+                ways.push(way);
+                ways.len() - 1
+            }) as f64
+        };
+        typed.iter().map(place).collect()
+    });
+    let own = Setting {
+        name: setting.name.clone(),
+        low: values.iter().copied().fold(f64::INFINITY, f64::min),
+        high: values.iter().copied().fold(f64::NEG_INFINITY, f64::max),
+        unit: setting.unit.clone(),
+        choices: (!ways.is_empty()).then_some(ways),
+        by_factors: false,
+    };
+    (own, values)
 }
 
 /// All mixes count alike.

@@ -1,10 +1,12 @@
 //! What the results say of named mixes: one of them is better, or none is shown to be.
 
+use trials::desirability::{Wanted, met, together};
 use trials::verdict::{Good, Measured, Verdict, VerdictError, verdict};
 
 use crate::experiment::batches::Batch;
 use crate::experiment::mixes::Mixes;
 use crate::experiment::reading::days_of;
+use crate::experiment::reading::joined::limits_from_results;
 use crate::experiment::results::{self, Reading};
 use crate::experiment::{Experiment, Response};
 
@@ -13,10 +15,22 @@ use crate::experiment::{Experiment, Response};
 pub struct Compared {
     /// Each response, in the order of the experiment.
     pub responses: Vec<ResponseCompared>,
+    /// How far the mean of each mix meets all wishes together, where there are several responses
+    /// and all are judged.
+    pub joined: Option<Joined>,
     /// Batches that lack a result.
     pub open: Vec<usize>,
     /// What to make next.
     pub next: Next,
+}
+
+/// All wishes met by each mix.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Joined {
+    /// Each mix: all wishes together, 0 to 1, then each response by itself.
+    pub mixes: Vec<(f64, Vec<f64>)>,
+    /// Responses whose limits were taken from their worst and best result.
+    pub taken_from_results: Vec<String>,
 }
 
 /// What the results of one response say.
@@ -73,6 +87,7 @@ pub fn compared(
         (0..batches.len()).filter(|at| responses.iter().any(|one| !one.measured.contains(at)));
     let open: Vec<usize> = open.map(|at| batches[at].number).collect();
     Compared {
+        joined: joined(experiment, mixes, &responses),
         next: match open.is_empty() {
             true => next(experiment, mixes, &responses),
             false => Next::Measure,
@@ -80,6 +95,32 @@ pub fn compared(
         responses,
         open,
     }
+}
+
+/// Joins the means; they know no noise, so that no winner comes of it.
+fn joined(
+    experiment: &Experiment,
+    mixes: &Mixes,
+    responses: &[ResponseCompared],
+) -> Option<Joined> {
+    if responses.len() < 2 {
+        return None;
+    }
+    let each = experiment.responses.iter().zip(responses);
+    let wanted = each.map(|(one, read)| one.wanted(&read.results));
+    let wanted: Vec<Wanted> = wanted.collect::<Option<_>>()?;
+    let judged = responses.iter().map(|one| one.judged.as_ref().ok());
+    let judged: Vec<&Verdict> = judged.collect::<Option<_>>()?;
+    let of_mix = |mix: usize| {
+        let means: Vec<f64> = judged.iter().map(|one| one.means[mix]).collect();
+        let each = wanted.iter().zip(&means);
+        let each = each.map(|(wish, mean)| met(wish, *mean)).collect();
+        (together(&wanted, &means), each)
+    };
+    Some(Joined {
+        mixes: (0..mixes.each.len()).map(of_mix).collect(),
+        taken_from_results: limits_from_results(experiment),
+    })
 }
 
 fn of_response(

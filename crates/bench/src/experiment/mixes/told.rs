@@ -6,7 +6,7 @@ use trials::verdict::{Verdict, VerdictError};
 
 use crate::experiment::batches::Batch;
 use crate::experiment::design::days;
-use crate::experiment::mixes::reading::{Compared, Next, ResponseCompared};
+use crate::experiment::mixes::reading::{Compared, Joined, Next, ResponseCompared};
 use crate::experiment::mixes::{Mixes, shows};
 use crate::experiment::results_told::{response_head, whole};
 use crate::experiment::told::{Told, basis, coarse_told, kilograms};
@@ -52,6 +52,7 @@ pub fn read_told(
     let mut told = vec![whole(experiment, batches, &found.open)];
     let each = experiment.responses.iter().zip(&found.responses);
     told.extend(each.map(|(response, one)| response_told(response, mixes, one)));
+    told.extend(found.joined.iter().map(|one| joined_told(mixes, one)));
     let wishes = experiment.responses.iter();
     if wishes.clone().any(|one| one.good_end().is_some()) {
         told.push(next_told(mixes, found));
@@ -124,6 +125,26 @@ fn unjudged(mixes: &Mixes, error: &VerdictError) -> Said {
         VerdictError::RepeatsAlike => Said::new("experiment-mix-alike"),
         VerdictError::DaysHideMixes => Said::new("experiment-mix-days-hide"),
         other => Said::typed(other.to_string()),
+    }
+}
+
+fn joined_told(mixes: &Mixes, joined: &Joined) -> Told {
+    let mut order: Vec<usize> = (0..joined.mixes.len()).collect();
+    order.sort_by(|one, other| joined.mixes[*other].0.total_cmp(&joined.mixes[*one].0));
+    let line = |mix: usize| {
+        let share = (joined.mixes[mix].0 * 100.0).round();
+        Said::new("experiment-mix-met")
+            .with("mix", mixes.each[mix].name.as_str())
+            .with("share", rounded(share, 3))
+    };
+    let limits = joined.taken_from_results.join(", ");
+    let limits =
+        (!limits.is_empty()).then(|| Said::new("experiment-joined-results").with("names", limits));
+    let unsure = Said::new("experiment-mix-met-unsure");
+    Told {
+        head: Said::new("experiment-joined"),
+        lines: order.into_iter().map(line).collect(),
+        cautions: [unsure].into_iter().chain(limits).collect(),
     }
 }
 

@@ -27,6 +27,24 @@ pub enum MixError {
         /// What was typed.
         String,
     ),
+    /// A setting that is none.
+    #[error("{0} is no setting: add a [[setting]] of that name, or spell it as it stands there")]
+    NoSuchSetting(
+        /// What was typed.
+        String,
+    ),
+    /// A mix without a setting.
+    #[error("nothing is said of {0}: write settings = {{ {0} = ... }} in each [[mix]]")]
+    NoSetting(
+        /// The setting.
+        String,
+    ),
+    /// A setting with a range or choices of its own.
+    #[error("{0}: leave range and choices out, since each [[mix]] says how it is done")]
+    SettingOfMixes(
+        /// The setting.
+        String,
+    ),
     /// A range among mixes.
     #[error("{0} has a range, and a named mix is one mix: give it one amount")]
     RangeInMix(

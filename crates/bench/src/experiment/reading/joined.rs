@@ -63,14 +63,19 @@ pub fn joined(
             });
         }
     }
+    Some(Joined {
+        best,
+        taken_from_results: limits_from_results(experiment),
+    })
+}
+
+/// Responses for whose wish no limits were typed.
+pub(in crate::experiment) fn limits_from_results(experiment: &Experiment) -> Vec<String> {
     let left_out = experiment
         .responses
         .iter()
         .filter(|one| one.good_end().is_some() && (one.worthless.is_none() || one.good.is_none()));
-    Some(Joined {
-        best,
-        taken_from_results: left_out.map(|one| one.name.clone()).collect(),
-    })
+    left_out.map(|one| one.name.clone()).collect()
 }
 
 /// The wish for each response; nothing if one has no limits and no results to take them from.

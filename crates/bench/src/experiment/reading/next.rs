@@ -1,11 +1,12 @@
 //! What to make next: the batch most likely to be better, and the one that teaches most.
 
 use trials::belief::{Belief, Likeness, belief, spans};
-use trials::next::{next_batches, next_for_all};
+use trials::next::{best_believed, next_batches, next_for_all};
 use trials::optimal::chosen_beside;
 use trials::region::RegionError;
 
 use crate::experiment::batches::Batch;
+use crate::experiment::reading::days::taken_off;
 use crate::experiment::reading::joined::wishes;
 use crate::experiment::reading::{Fitted, ResponseRead};
 use crate::experiment::space::Space;
@@ -17,6 +18,9 @@ pub struct Suggested {
     /// The batches most likely to be better than the best so far, most promising first; none
     /// before there are results enough.
     pub better: Vec<Better>,
+    /// The mix that is believed to be the best by all batches so far, made or not; for a single
+    /// response with a good end.
+    pub believed: Option<Better>,
     /// The mix whose batch makes the whole surface surest.
     pub teaches: Option<Vec<f64>>,
 }
@@ -52,15 +56,19 @@ pub fn next(
     let beliefs: Option<Vec<Belief>> = responses
         .iter()
         .map(|one| {
-            let results = of_days_taken_off(one, batches, &shared);
+            let results = taken_off(space, one, batches, &shared);
             belief(&Likeness::Smooth, &points, &results, &spans).ok()
         })
         .collect();
+    let believed = beliefs
+        .as_ref()
+        .and_then(|beliefs| believed(experiment, beliefs, everywhere));
     let better = beliefs.map_or_else(Vec::new, |beliefs| {
         better(experiment, responses, &beliefs, everywhere, count)
     });
     Ok(Suggested {
         better,
+        believed,
         teaches: teaches(experiment, space, &points, responses)?,
     })
 }
@@ -101,6 +109,22 @@ fn better(
         .collect()
 }
 
+fn believed(
+    experiment: &Experiment,
+    beliefs: &[Belief],
+    everywhere: &[Vec<f64>],
+) -> Option<Better> {
+    let ([response], [belief]) = (experiment.responses.as_slice(), beliefs) else {
+        return None;
+    };
+    let (point, found) = best_believed(belief, everywhere, response.good_end()?)?;
+    Some(Better {
+        point,
+        expected: vec![(found.mean, found.deviation)],
+        improvement: 0.0,
+    })
+}
+
 /// Most points at which draws of several responses are made: each takes some hundred times as long
 /// as one response alone.
 const MOST_DRAWN_AT: usize = 3_000;
@@ -124,29 +148,6 @@ fn shared(responses: &[ResponseRead]) -> Vec<usize> {
     };
     let in_all = |at: &&usize| rest.iter().all(|one| one.measured.contains(at));
     first.measured.iter().filter(in_all).copied().collect()
-}
-
-/// Results of some batches as if all were made on the first of their days.
-fn of_days_taken_off(one: &ResponseRead, batches: &[Batch], of: &[usize]) -> Vec<f64> {
-    let shift = |at: usize| {
-        let fitted = one.fitted.as_ref().ok();
-        let apart = fitted.map_or(&[][..], |fitted| &fitted.days_apart);
-        let mut days: Vec<usize> = one.measured.iter().map(|at| batches[*at].day).collect();
-        days.sort_unstable();
-        days.dedup();
-        let day = days
-            .iter()
-            .position(|day| *day == batches[at].day)
-            .unwrap_or(0);
-        day.checked_sub(1)
-            .and_then(|at| apart.get(at))
-            .map_or(0.0, |one| one.change)
-    };
-    let result = |at: &usize| {
-        let place = one.measured.iter().position(|measured| measured == at);
-        place.map_or(f64::NAN, |place| one.results[place] - shift(*at))
-    };
-    of.iter().map(result).collect()
 }
 
 fn teaches(

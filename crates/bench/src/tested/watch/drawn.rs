@@ -109,13 +109,16 @@ fn panel(svg: &mut String, top: f64, run: &Run, days: &[&str]) {
         .collect();
     line(svg, &points, 1.6, "");
     for (at, point) in points.into_iter().enumerate() {
-        mark(svg, point, run.speaks[at], days[at]);
+        // The days of neighbours would run into each other: the first of them is named.
+        let is_first = at == 0 || !run.speaks[at - 1];
+        let day = if is_first { days[at] } else { "" };
+        mark(svg, top, point, run.speaks[at].then_some(day));
     }
 }
 
 /// A reading; one that speaks of a change is a hollow square with its day beside it.
-fn mark(svg: &mut String, [x, y]: [f64; 2], speaks: bool, day: &str) {
-    if speaks {
+fn mark(svg: &mut String, top: f64, [x, y]: [f64; 2], speaks: Option<&str>) {
+    if let Some(day) = speaks {
         let _ = writeln!(
             svg,
             "<rect x=\"{:.1}\" y=\"{:.1}\" width=\"12\" height=\"12\" fill=\"#fff\" \
@@ -125,7 +128,8 @@ fn mark(svg: &mut String, [x, y]: [f64; 2], speaks: bool, day: &str) {
         );
         let anchor = if x > WIDE / 2.0 { "end" } else { "start" };
         let off = if x > WIDE / 2.0 { -10.0 } else { 10.0 };
-        words(svg, [x + off, y - 8.0], anchor, 12.0, day);
+        let up = if y - top < 22.0 { 20.0 } else { -8.0 };
+        words(svg, [x + off, y + up], anchor, 12.0, day);
     } else {
         let _ = writeln!(
             svg,

@@ -49,8 +49,13 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
         _ => return Err(Trouble::NothingToEnter),
     };
     let taken = taken.map_err(trouble)?;
-    if !taken.readings.is_empty() {
-        let text = with(&opened.results, experiment, &taken.readings);
+    if !(taken.readings.is_empty() && taken.weighings.is_empty()) {
+        let text = with(
+            &opened.results,
+            experiment,
+            &taken.readings,
+            &taken.weighings,
+        );
         write_whole(&opened.results_file, text.as_bytes())?;
     }
     tell(&taken);
@@ -67,6 +72,9 @@ fn tell(taken: &Taken) {
         known => format!(", {known} known already"),
     };
     print::talk(&format!("{} results kept{known}", taken.readings.len()));
+    if !taken.weighings.is_empty() {
+        print::talk(&format!("{} masses kept as weighed", taken.weighings.len()));
+    }
     for (line, error) in &taken.refused {
         print::talk(&format!("line {line}, left out: {error}"));
     }
@@ -81,5 +89,8 @@ fn trouble(error: EntryError) -> Trouble {
 
 /// Whether it is only asked how something is meant.
 fn is_question(error: &EntryError) -> bool {
-    matches!(error, EntryError::Differs { .. } | EntryError::Far { .. })
+    matches!(
+        error,
+        EntryError::Differs { .. } | EntryError::Far { .. } | EntryError::OffPlan { .. }
+    )
 }

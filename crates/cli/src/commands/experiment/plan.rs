@@ -3,10 +3,11 @@
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-use bench::experiment::batches::{Batch, From, text};
-use bench::experiment::design::{Planned, batch, days, planned, teaches};
+use bench::experiment::batches::{Batch, text};
+use bench::experiment::design::{Planned, planned, teaches};
 use bench::experiment::mixes::reading::{Next, compared};
 use bench::experiment::mixes::{self, Mixes};
+use bench::experiment::more::with_more as with_more_of;
 use bench::experiment::reading::read;
 use bench::experiment::space::Space;
 use bench::experiment::told::plan_told;
@@ -142,13 +143,13 @@ fn with_more(opened: &Opened, count: usize) -> Result<Planned, Trouble> {
     if found.next.better.is_empty() {
         return Err(Trouble::TooFewResults);
     }
-    let space = Space::of(&opened.experiment);
-    let mut batches = opened.batches.clone();
-    let day = days(&batches) + 1;
-    for one in &found.next.better {
-        let number = batches.len() + 1;
-        batches.push(batch(&space, &one.point, number, day, From::Next));
-    }
+    let batches = with_more_of(
+        &opened.experiment,
+        &opened.batches,
+        &opened.readings,
+        &found,
+        count,
+    );
     taught(opened, batches)
 }
 

@@ -5,11 +5,11 @@ use std::process::ExitCode;
 
 use bench::experiment::answer_file::AnswerFile;
 use bench::experiment::chart::chart;
-use bench::experiment::mixes::Mixes;
 use bench::experiment::mixes::answer_file::ComparedFile;
 use bench::experiment::mixes::reading::compared;
 use bench::experiment::mixes::told::read_told as mixes_told;
-use bench::experiment::picture::pictures;
+use bench::experiment::mixes::{self, Mixes};
+use bench::experiment::picture::{Picture, pictures};
 use bench::experiment::reading::{Read, read};
 use bench::experiment::results_told::read_told;
 use bench::experiment::{Experiment, trouble::ExperimentError};
@@ -50,19 +50,12 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
         return Ok(ExitCode::SUCCESS);
     }
     print::out(&text(&opened, &found))?;
-    let out = asked
-        .out
-        .clone()
-        .unwrap_or_else(|| opened.folder.join(PICTURES));
-    for picture in pictures(experiment, batches, &found, opened.words) {
-        let path = out.join(&picture.file);
-        write_whole(&path, picture.svg.as_bytes())?;
-        print::talk(&format!("wrote {}", path.display()));
-    }
+    let pictures = pictures(experiment, batches, &found, opened.words);
+    write(asked, &opened, pictures)?;
     Ok(ExitCode::SUCCESS)
 }
 
-/// Reads and tells named mixes; there is no range between them to be drawn.
+/// Reads and tells named mixes.
 fn run_mixes(asked: &Asked, opened: &Opened, mixes: &Mixes) -> Result<ExitCode, Trouble> {
     let (experiment, batches) = (&opened.experiment, &opened.batches);
     let found = compared(experiment, mixes, batches, &opened.readings);
@@ -75,7 +68,28 @@ fn run_mixes(asked: &Asked, opened: &Opened, mixes: &Mixes) -> Result<ExitCode, 
         }
     };
     print::out(&text)?;
+    if !asked.json {
+        write(
+            asked,
+            opened,
+            mixes::picture::pictures(experiment, mixes, batches, &found, opened.words),
+        )?;
+    }
     Ok(ExitCode::SUCCESS)
+}
+
+/// Writes pictures into their folder.
+fn write(asked: &Asked, opened: &Opened, pictures: Vec<Picture>) -> Result<(), Trouble> {
+    let out = asked
+        .out
+        .clone()
+        .unwrap_or_else(|| opened.folder.join(PICTURES));
+    for picture in pictures {
+        let path = out.join(&picture.file);
+        write_whole(&path, picture.svg.as_bytes())?;
+        print::talk(&format!("wrote {}", path.display()));
+    }
+    Ok(())
 }
 
 fn text(opened: &Opened, found: &Read) -> String {

@@ -63,7 +63,6 @@ bench-water-brought = water that sand and binder bring
 bench-mix-in-all = the mix in all
 bench-cost = cost of what was priced
 bench-test = test
-bench-how = how
 bench-reading = reading
 bench-verdict = verdict
 bench-squeeze-dry = too dry, or the clay is dead
@@ -123,8 +122,9 @@ bench-do-not-pour = do not pour a mould or core of organic binder that has stood
 bench-never-so-dry = even the driest air of these pucks leaves more in it than that
 bench-within-sources = { $part }: { $here } of dry sand; sources here take { $low } to { $high }
 bench-outside-sources = { $part }: { $here } of dry sand lies outside every source here, which take { $low } to { $high }: make a small batch of each before the heap
+bench-part-left-out = { $part } is left out: parts.{ $part }=… takes it in, in parts on 100 of dry sand; sources here take { $low } to { $high }
 bench-test-batch = mix one kilogram first and do the squeeze, the drop and the bottle on it
-bench-no-good-days = no good day of this test is in the book yet: enter one with good=yes when the sand moulds well
+bench-no-good-days = no good day of this test is in the book yet: enter one with --day DAY --good when the sand moulds well
 bench-below-good-days = below every one of your { $count } good days
 bench-above-good-days = above every one of your { $count } good days
 bench-like-good-days = as on your { $count } good days
@@ -167,8 +167,8 @@ bench-how-sample = take sand from three places, mix it, halve it until it is a t
 bench-how-squeeze = squeeze a handful, open the hand, break it: felt=crumbles, sharp (finger lines, clean break) or smears
 bench-how-drop = squeeze a lump, drop it from higher and higher until it breaks: height='60 cm'
 bench-how-dent = drop a ball on the rammed face, mean of five dents: mass= ball= drop= dent=
-bench-how-bottle = let a bottle drain air through a rammed plug at 10 cm of water: air= height= pressure='10 cmH2O' area= time=
-bench-how-cylinder = ram a tube three blows, push it out, press it on a scale with a flat plate: load= area=
+bench-how-bottle = let a bottle drain air through a rammed plug at 10 cm of water: air= height= pressure='10 cmH2O' diameter= time=
+bench-how-cylinder = ram a tube three blows, push it out, press it on a scale with a flat plate: load= diameter=
 bench-how-bar = bake a bar, lay it on two edges, press its middle on a scale: load= span= breadth= height=
 bench-how-disc = press a disc on its rim until it splits: load= diameter= height=
 bench-how-compactability = riddle a tube of 120 mm full, strike off, three blows: rammed='70 mm'
@@ -233,7 +233,7 @@ bench-people-uneven = several people tested: let each test the same two batches 
 bench-sizes-title = { $name }: sizes of the grains
 bench-sizes-caption = openings in mm, by factors; above the numbers of the sieves
 bench-sizes-sieve = sieve
-bench-sizes-kept = kept on it
+bench-sizes-kept = kept on each sieve
 bench-sizes-finer = finer
 bench-sizes-pan = pan
 bench-chart-caption = dashed: limits; a hollow square with its day speaks of a change

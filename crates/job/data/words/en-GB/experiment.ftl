@@ -104,3 +104,13 @@ experiment-card-made = weighed
 experiment-card-notes = Notes
 experiment-card-mask = Dust harms lungs for good: mask on, sand damp, outdoors.
 experiment-card-in-order = Make the batches in the order of their numbers. Write down what you see, also what was not planned.
+
+## Mixes together, masses as weighed, pictures of one thing
+
+experiment-mix-met = { $mix }: { $share } % of all wishes met
+experiment-mix-met-unsure = these shares join means and know no noise: a mix is better only where it is named above
+experiment-mix-picture = crosses: batches; rings: means with how far they may be off, 19 times in 20; filled: shown to be the best
+experiment-picture-along = crosses: batches; the band: how far the line may be off, 19 times in 20
+experiment-weighed = { $count } batches are taken as they were weighed
+experiment-weighed-mixes = { $count } batches were weighed otherwise than their mix says; they count as that mix all the same
+experiment-next-believed = best by all batches so far, made or not: { $mix }; expected { $value } ± { $deviation }

@@ -65,7 +65,6 @@ bench-water-brought = agua que traen la arena y el aglutinante
 bench-mix-in-all = la mezcla en total
 bench-cost = coste de lo que tiene precio
 bench-test = ensayo
-bench-how = cómo
 bench-reading = lectura
 bench-verdict = veredicto
 bench-squeeze-dry = demasiado seca, o la arcilla está muerta
@@ -125,8 +124,9 @@ bench-do-not-pour = no cuele en un molde o macho de aglutinante orgánico que es
 bench-never-so-dry = incluso el aire más seco de estas pastillas deja más que eso
 bench-within-sources = { $part }: { $here } de la arena seca; las fuentes de aquí toman de { $low } a { $high }
 bench-outside-sources = { $part }: { $here } de la arena seca queda fuera de todas las fuentes de aquí, que toman de { $low } a { $high }: haga un lote pequeño de cada una antes del montón
+bench-part-left-out = { $part } se deja fuera: parts.{ $part }=… lo incluye, en partes por 100 de arena seca; las fuentes aquí toman { $low } a { $high }
 bench-test-batch = mezcle primero un kilogramo y haga con él el apretón, la caída y la botella
-bench-no-good-days = aún no hay día bueno de este ensayo en el libro: anote uno con good=yes cuando la arena moldee bien
+bench-no-good-days = aún no hay día bueno de este ensayo en el libro: anote uno con --day DÍA --good cuando la arena moldee bien
 bench-below-good-days = por debajo de todos sus { $count } días buenos
 bench-above-good-days = por encima de todos sus { $count } días buenos
 bench-like-good-days = como en sus { $count } días buenos
@@ -169,8 +169,8 @@ bench-how-sample = tome arena de tres sitios, mézclela, divídala hasta un ensa
 bench-how-squeeze = apriete un puñado, abra, rómpalo: felt=crumbles (se desmorona), sharp (huellas, rotura limpia) o smears (embarra)
 bench-how-drop = apriete un terrón, suéltelo cada vez más alto hasta que rompa: height='60 cm'
 bench-how-dent = deje caer una bola en la cara apisonada, media de cinco huellas: mass= ball= drop= dent=
-bench-how-bottle = deje que una botella aspire aire por un tapón apisonado a 10 cm de agua: air= height= pressure='10 cmH2O' area= time=
-bench-how-cylinder = apisone un tubo con tres golpes, sáquelo, apriételo en una balanza con una placa: load= area=
+bench-how-bottle = deje que una botella aspire aire por un tapón apisonado a 10 cm de agua: air= height= pressure='10 cmH2O' diameter= time=
+bench-how-cylinder = apisone un tubo con tres golpes, sáquelo, apriételo en una balanza con una placa: load= diameter=
 bench-how-bar = hornee una barra, apóyela en dos filos, apriete el medio en una balanza: load= span= breadth= height=
 bench-how-disc = apriete un disco por el canto hasta que se parta: load= diameter= height=
 bench-how-compactability = llene por tamiz un tubo de 120 mm, enrase, tres golpes: rammed='70 mm'
@@ -235,7 +235,7 @@ bench-people-uneven = probaron varias personas: que cada una pruebe las mismas d
 bench-sizes-title = { $name }: tamaños de los granos
 bench-sizes-caption = aberturas en mm, por factores; arriba los números de los tamices
 bench-sizes-sieve = tamiz
-bench-sizes-kept = retenido
+bench-sizes-kept = retenido en cada tamiz
 bench-sizes-finer = más fino
 bench-sizes-pan = fondo
 bench-chart-caption = a trazos: límites; un cuadro hueco con su día habla de un cambio

@@ -106,3 +106,13 @@ experiment-card-made = pesado
 experiment-card-notes = Notas
 experiment-card-mask = El polvo daña los pulmones para siempre: mascarilla, arena húmeda, al aire libre.
 experiment-card-in-order = Haga las amasadas en el orden de sus números. Anote lo que vea, también lo no previsto.
+
+## Mixes together, masses as weighed, pictures of one thing
+
+experiment-mix-met = { $mix }: { $share } % de todos los deseos cumplidos
+experiment-mix-met-unsure = estas partes unen medias y no saben de ruido: una mezcla es mejor solo donde se nombra arriba
+experiment-mix-picture = cruces: amasadas; círculos: medias y cuánto pueden errar, 19 de 20 veces; lleno: probada la mejor
+experiment-picture-along = cruces: amasadas; la banda: cuánto puede errar la línea, 19 de 20 veces
+experiment-weighed = { $count } amasadas se toman como se pesaron
+experiment-weighed-mixes = { $count } amasadas se pesaron distinto de lo que dice su mezcla; cuentan como esa mezcla igual
+experiment-next-believed = la mejor según todas las amasadas, hecha o no: { $mix }; se espera { $value } ± { $deviation }

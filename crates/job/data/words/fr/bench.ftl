@@ -65,7 +65,6 @@ bench-water-brought = eau apportée par le sable et le liant
 bench-mix-in-all = le mélange en tout
 bench-cost = coût de ce qui a un prix
 bench-test = essai
-bench-how = comment
 bench-reading = lecture
 bench-verdict = verdict
 bench-squeeze-dry = trop sec, ou l'argile est morte
@@ -125,8 +124,9 @@ bench-do-not-pour = ne coulez pas un moule ou un noyau à liant organique resté
 bench-never-so-dry = même l'air le plus sec de ces galettes en laisse plus
 bench-within-sources = { $part } : { $here } du sable sec ; les sources d'ici prennent { $low } à { $high }
 bench-outside-sources = { $part } : { $here } du sable sec est hors de toutes les sources d'ici, qui prennent { $low } à { $high } : faites un petit lot de chaque avant le tas
+bench-part-left-out = { $part } est laissé de côté : parts.{ $part }=… le prend, en parties pour 100 de sable sec ; les sources ici prennent { $low } à { $high }
 bench-test-batch = mélangez d'abord un kilogramme et faites-y la poignée, la chute et la bouteille
-bench-no-good-days = aucun bon jour de cet essai dans le livre : entrez-en un avec good=yes quand le sable moule bien
+bench-no-good-days = aucun bon jour de cet essai dans le livre : entrez-en un avec --day JOUR --good quand le sable moule bien
 bench-below-good-days = au-dessous de chacun de vos { $count } bons jours
 bench-above-good-days = au-dessus de chacun de vos { $count } bons jours
 bench-like-good-days = comme vos { $count } bons jours
@@ -169,8 +169,8 @@ bench-how-sample = prenez du sable à trois endroits, mélangez, partagez jusqu'
 bench-how-squeeze = pressez une poignée, ouvrez, cassez : felt=crumbles (s'émiette), sharp (empreintes, cassure nette) ou smears (colle)
 bench-how-drop = pressez une motte, lâchez-la de plus en plus haut jusqu'à ce qu'elle casse : height='60 cm'
 bench-how-dent = lâchez une bille sur la face serrée, moyenne de cinq empreintes : mass= ball= drop= dent=
-bench-how-bottle = laissez une bouteille aspirer l'air à travers un bouchon serré à 10 cm d'eau : air= height= pressure='10 cmH2O' area= time=
-bench-how-cylinder = serrez un tube de trois coups, poussez-le dehors, pressez sur une balance avec une plaque : load= area=
+bench-how-bottle = laissez une bouteille aspirer l'air à travers un bouchon serré à 10 cm d'eau : air= height= pressure='10 cmH2O' diameter= time=
+bench-how-cylinder = serrez un tube de trois coups, poussez-le dehors, pressez sur une balance avec une plaque : load= diameter=
 bench-how-bar = cuisez un barreau, posez-le sur deux arêtes, pressez au milieu sur une balance : load= span= breadth= height=
 bench-how-disc = pressez un disque sur sa tranche jusqu'à ce qu'il se fende : load= diameter= height=
 bench-how-compactability = remplissez au tamis un tube de 120 mm, arasez, trois coups : rammed='70 mm'
@@ -235,7 +235,7 @@ bench-people-uneven = plusieurs personnes ont essayé : que chacune essaie les m
 bench-sizes-title = { $name } : tailles des grains
 bench-sizes-caption = ouvertures en mm, par facteurs ; en haut les numéros des tamis
 bench-sizes-sieve = tamis
-bench-sizes-kept = retenu dessus
+bench-sizes-kept = retenu sur chaque tamis
 bench-sizes-finer = plus fin
 bench-sizes-pan = fond
 bench-chart-caption = tireté : limites ; un carré vide avec son jour parle d'un changement

@@ -106,3 +106,13 @@ experiment-card-made = pesé
 experiment-card-notes = Notes
 experiment-card-mask = La poussière abîme les poumons pour toujours : masque, sable humide, dehors.
 experiment-card-in-order = Faites les gâchées dans l'ordre des numéros. Notez ce que vous voyez, aussi ce qui n'était pas prévu.
+
+## Mixes together, masses as weighed, pictures of one thing
+
+experiment-mix-met = { $mix } : { $share } % de tous les souhaits remplis
+experiment-mix-met-unsure = ces parts réunissent des moyennes et ignorent le bruit : un mélange n'est meilleur que là où il est nommé ci-dessus
+experiment-mix-picture = croix : gâchées ; ronds : moyennes et leur écart possible, 19 fois sur 20 ; plein : montré le meilleur
+experiment-picture-along = croix : gâchées ; la bande : écart possible de la ligne, 19 fois sur 20
+experiment-weighed = { $count } gâchées sont prises comme pesées
+experiment-weighed-mixes = { $count } gâchées ont été pesées autrement que ne dit leur mélange ; elles comptent pour lui quand même
+experiment-next-believed = le meilleur d'après toutes les gâchées, fait ou non : { $mix } ; attendu { $value } ± { $deviation }
