@@ -48,7 +48,7 @@ use measure::source::Law;
 use crate::feeding::{caine, chill, feeder, neck, need, padding, rules, shape_factor, shop_rules};
 use crate::gating::{
     aspiration, balance, basin, choke, fill_rules, filling, friction, gate_speed, network,
-    pour_time, running_system, slag_trap, sprue,
+    pour_time, running_system, slag_trap, sprue, trapped_air,
 };
 
 /// Every law of this room.
@@ -83,6 +83,7 @@ pub const LAWS: &[&Law] = &[
     &gate_speed::GATE_SPEED,
     &gate_speed::DROP_HEIGHT,
     &gate_speed::CRITICAL_SPEED,
+    &trapped_air::TRAPPED_AIR,
     &slag_trap::FIRST_METAL,
     &slag_trap::RUN_OFF,
     &slag_trap::SPRUE_WELL,

@@ -59,6 +59,7 @@
 //! let metal = Metal {
 //!     kind: "aluminium".to_owned(),
 //!     table: Material::freezing("aluminium", freezes),
+//!     kg_m3: 2400.0,
 //!     poured_c: 720.0,
 //!     stops_at_solid: 0.3,
 //! };
@@ -242,7 +243,7 @@ fn check_heat(metal: &Metal, sand: &Sand) -> Result<(), FillError> {
             kind: metal.kind.clone(),
         });
     }
-    let above = [sand.draws_w_rts_m2_k, sand.film_w_m2_k];
+    let above = [sand.draws_w_rts_m2_k, sand.film_w_m2_k, metal.kg_m3];
     let sound = metal.table.check().is_ok()
         && sand.celsius.is_finite()
         && metal.poured_c.is_finite()

@@ -96,6 +96,12 @@ fn air_is_shut_in_under_a_tower_without_a_way_out() {
     let roots = 0.30f64.sqrt() - 0.26f64.sqrt();
     let roof_s = 0.004 / 1e-4 * (2.0 / GRAVITY_M_PER_S2).sqrt() * roots;
     near(found[0].closed_at_s.unwrap(), roof_s, 1e-6);
+    // A tower of 40 mm with its mouth 260 mm under the level of the basin, by Boyle:
+    // (p₀ + ρ g (H − x)) (h − x) = p₀ h.
+    let share = found[0].hole_mm3 / found[0].volume_mm3;
+    let rise_m = 0.040 * (1.0 - share);
+    let pressed = 101_325.0 + 2400.0 * GRAVITY_M_PER_S2 * (0.26 - rise_m);
+    near(pressed * (0.040 - rise_m), 101_325.0 * 0.040, 1e-9);
     let high = found[0].highs[0];
     assert!((0.0..20.0).contains(&high.place_mm[0]), "{high:?}");
     near(high.place_mm[2], 75.0, 1e-9);

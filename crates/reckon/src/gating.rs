@@ -342,6 +342,7 @@ pub const RECKONERS: &[Reckoner] = &[
     speeds::SPEED_AT_GATES,
     speeds::DROP,
     speeds::CRITICAL,
+    speeds::TRAPPED,
     running::METAL,
     running::POURED,
     running::BY_RATIO,

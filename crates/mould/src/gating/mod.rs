@@ -17,3 +17,4 @@ pub mod running_system;
 pub mod slag_trap;
 mod solver;
 pub mod sprue;
+pub mod trapped_air;

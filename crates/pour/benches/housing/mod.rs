@@ -85,6 +85,7 @@ pub fn metal() -> Metal {
     Metal {
         kind: "aluminium".to_owned(),
         table: Material::freezing("aluminium", freezes),
+        kg_m3: 2400.0,
         poured_c: 720.0,
         stops_at_solid: 0.3,
     }

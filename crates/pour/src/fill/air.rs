@@ -4,6 +4,10 @@
 //! high point of the filling; the air of it and of what joins it is shut in when the last way out
 //! is covered with metal.
 
+use measure::length::Length;
+use measure::matter::Density;
+use mould::gating::trapped_air::{ATMOSPHERE, rise_into_pocket};
+
 use super::hollow::{Hollow, NONE};
 use crate::cells::{MouldCells, Stuff};
 
@@ -32,6 +36,9 @@ pub struct High {
 pub struct Pocket {
     /// How much is shut in, mm³.
     pub volume_mm3: f64,
+    /// How much of that stays a hole, mm³, where nothing lets it out: what the head of the metal at
+    /// rest does not squeeze away, the pocket taken as upright.
+    pub hole_mm3: f64,
     /// When its last way out was covered, s; none where it never had one.
     pub closed_at_s: Option<f64>,
     /// Its highest places, the one with most air first: a vent at each lets it out.
@@ -50,6 +57,31 @@ struct Air {
     high: u32,
     /// Other highs that have joined, with their air.
     others: Vec<(u32, f64)>,
+    /// Its lowest layer.
+    lowest: usize,
+}
+
+/// The metal over the air when the mould is full.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Over {
+    /// Its level, m.
+    pub(super) level_m: f64,
+    /// Floor of the lowest layer of cells, m.
+    pub(super) floor_m: f64,
+    /// Its density, kg/m³.
+    pub(super) kg_m3: f64,
+}
+
+impl Over {
+    /// Part of a sealed pocket between two layers that the metal does not come to fill.
+    fn stays(&self, layer_m: f64, [lowest, highest]: [usize; 2]) -> f64 {
+        let mouth_m = self.floor_m + layer_m * lowest as f64;
+        let pocket = Length::from_m(layer_m * (highest + 1 - lowest) as f64);
+        let head = Length::from_m((self.level_m - mouth_m).max(0.0));
+        let liquid = Density::from_kg_per_m3(self.kg_m3);
+        let rise = rise_into_pocket(pocket, head, liquid, ATMOSPHERE);
+        1.0 - rise / pocket
+    }
 }
 
 /// Pockets of air, the largest first; `times_s` tells for each flat when metal comes to its middle
@@ -59,6 +91,7 @@ pub(super) fn pockets(
     hollow: &Hollow,
     times_s: &[[f64; 2]],
     ways: &WaysOut,
+    over: Over,
 ) -> Vec<Pocket> {
     let lets_out = lets_out(cells, hollow, ways);
     let beside = beside(hollow);
@@ -82,10 +115,11 @@ pub(super) fn pockets(
             volume_m3: hollow.flats[flat as usize].volume_m3,
             high: flat,
             others: Vec::new(),
+            lowest: hollow.flats[flat as usize].layer,
         };
         shut.add(flat, own, &joins, ceiling_s(flat));
     }
-    shut.told(cells, hollow)
+    shut.told(cells, hollow, over)
 }
 
 /// Air joined so far.
@@ -118,6 +152,7 @@ impl Shut {
             volume_m3: own.volume_m3,
             high: own.high,
             others: Vec::new(),
+            lowest: own.lowest,
         };
         let mut most_m3 = 0.0;
         for air in parts {
@@ -126,6 +161,7 @@ impl Shut {
                 self.found.push((air, Some(at_s)));
                 continue;
             }
+            whole.lowest = whole.lowest.min(air.lowest);
             whole.others.extend(air.others);
             if air.volume_m3 > most_m3 {
                 if most_m3 >= self.least_m3 {
@@ -143,7 +179,7 @@ impl Shut {
         self.air[flat as usize] = Some(whole);
     }
 
-    fn told(mut self, cells: &MouldCells, hollow: &Hollow) -> Vec<Pocket> {
+    fn told(mut self, cells: &MouldCells, hollow: &Hollow, over: Over) -> Vec<Pocket> {
         let shut = self.air.iter_mut().filter_map(Option::take);
         let never = shut.filter(|air| !air.has_way_out).map(|air| (air, None));
         self.found.extend(never.collect::<Vec<_>>());
@@ -160,8 +196,11 @@ impl Shut {
                     place_mm: hollow.middle_mm(cells, flat),
                     volume_mm3: volume_m3 * 1e9,
                 };
+                let highest = hollow.flats[air.high as usize].layer;
+                let layers = [air.lowest, highest.max(air.lowest)];
                 Pocket {
                     volume_mm3: air.volume_m3 * 1e9,
+                    hole_mm3: air.volume_m3 * 1e9 * over.stays(cells.size_mm * 1e-3, layers),
                     closed_at_s,
                     highs: highs.into_iter().map(high).collect(),
                 }
@@ -174,7 +213,6 @@ impl Shut {
 
 /// Which flats let air out themselves.
 fn lets_out(cells: &MouldCells, hollow: &Hollow, ways: &WaysOut) -> Vec<bool> {
-    let [nx, ny, nz] = cells.count;
     let lets = |stuff: Stuff| match stuff {
         Stuff::Air => true,
         Stuff::Sand => ways.through_sand,
@@ -190,19 +228,8 @@ fn lets_out(cells: &MouldCells, hollow: &Hollow, ways: &WaysOut) -> Vec<bool> {
         if found[flat] || is_within {
             continue;
         }
-        let place = *place as usize;
-        let [x, y, z] = cells.cell(place);
-        let next = [
-            (x > 0, place.wrapping_sub(1)),
-            (x + 1 < nx, place + 1),
-            (y > 0, place.wrapping_sub(nx)),
-            (y + 1 < ny, place + nx),
-            (z > 0, place.wrapping_sub(nx * ny)),
-            (z + 1 < nz, place + nx * ny),
-        ];
-        found[flat] = next
-            .iter()
-            .any(|(is_in, next)| *is_in && lets(cells.stuff[*next]));
+        let mut next = cells.neighbours(*place as usize);
+        found[flat] = next.any(|next| lets(cells.stuff[next]));
     }
     for vent_mm in &ways.vents_mm {
         if let Ok(cell) = super::nearest(cells, hollow, *vent_mm) {

@@ -11,6 +11,8 @@ pub struct Metal {
     pub kind: String,
     /// Its temperature, conductivity and solid share along its heat content by volume.
     pub table: Material,
+    /// Density of the liquid, kg/m³.
+    pub kg_m3: f64,
     /// Temperature with which it leaves the basin, °C.
     pub poured_c: f64,
     /// Solid share at which it no longer runs: 0.2 to 0.5 where it goes to mush, 0.5 to 1 where it
@@ -145,6 +147,7 @@ mod tests {
                     liquidus_c: 610.0,
                 },
             ),
+            kg_m3: 2400.0,
             poured_c: 700.0,
             stops_at_solid: 0.3,
         }

@@ -19,7 +19,6 @@ use thiserror::Error;
 use super::Gating;
 use super::air::WaysOut;
 use super::network::{Branch, Network, Node, Section, Turn};
-use super::priming::touching;
 use crate::cells::{MouldCells, Stuff};
 
 /// Why the cells show no running system.
@@ -220,7 +219,7 @@ impl<'a> Drawing<'a> {
         }
         let (mut sum_mm, mut count) = (0.0, 0.0);
         while let Some(place) = spread.pop_front() {
-            for next in touching(self.cells, place) {
+            for next in self.cells.neighbours(place) {
                 if ways.away_mm[next].is_finite() {
                     continue;
                 }
@@ -284,8 +283,8 @@ impl<'a> Drawing<'a> {
         let mut nearest: Option<usize> = None;
         let mut holds_mm3 = 0.0;
         for place in self.places_of(&piece) {
-            holds_mm3 += f64::from(self.cells.metal[place]) * size_mm.powi(3);
-            for next in touching(self.cells, place) {
+            holds_mm3 += self.cells.metal_mm3(place);
+            for next in self.cells.neighbours(place) {
                 if let Some(Piece::Casting(_) | Piece::Feeder(_)) = self.piece_of(next) {
                     let middle_mm = self.cells.middle_mm(next);
                     (0..3).for_each(|axis| enters_mm[axis] += middle_mm[axis]);

@@ -40,8 +40,9 @@ pub enum FillError {
     },
     /// A metal, a temperature or a sand that cannot be.
     #[error(
-        "the metal needs a sound table, the sand a temperature and figures above nought for what \
-         it draws and what passes to it, and metal stops at a solid share between nought and one"
+        "the metal needs a sound table and a density, the sand a temperature and figures above \
+         nought for what it draws and what passes to it, and metal stops at a solid share between \
+         nought and one"
     )]
     Figures,
     /// Metal that is not liquid when it is poured.

@@ -46,7 +46,7 @@ pub(super) fn primed(
         let per_m = 2e3 / f64::from(thick_mm[place]);
         let j_m3 = cooling.after(came_j_m3, per_m, [came_s, at_s]);
         primed.push(Primed { place, at_s, j_m3 });
-        for next in touching(cells, place) {
+        for next in cells.neighbours(place) {
             if runs(next) && !is_seen[next] {
                 is_seen[next] = true;
                 spread.push_back((next, at_s, j_m3));
@@ -54,21 +54,4 @@ pub(super) fn primed(
         }
     }
     (primed, lies_m3 / flow_m3_s)
-}
-
-/// Places of the box that touch a cell by a face.
-pub(super) fn touching(cells: &MouldCells, place: usize) -> Vec<usize> {
-    let at = cells.cell(place);
-    let [nx, ny, _] = cells.count;
-    let strides = [1, nx, nx * ny];
-    let mut found = Vec::with_capacity(6);
-    for axis in 0..3 {
-        if at[axis] > 0 {
-            found.push(place - strides[axis]);
-        }
-        if at[axis] + 1 < cells.count[axis] {
-            found.push(place + strides[axis]);
-        }
-    }
-    found
 }

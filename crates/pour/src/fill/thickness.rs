@@ -6,7 +6,6 @@
 //! a ball a third of its diameter, whichever way they lie. An end in open air does not cool, nor
 //! does one at the rim of the box.
 
-use super::priming::touching;
 use crate::cells::{MouldCells, Stuff};
 
 /// Twice the volume over the cooling surface around each cell of the box, mm; nought where there
@@ -45,7 +44,7 @@ fn even_slivers(cells: &MouldCells, cooled: &mut [f32]) {
     let slivers = (0..cells.metal.len()).filter(|place| is_sliver(cells.metal[*place]));
     let even = |place: usize| {
         let (mut sum, mut share) = (cooled[place] * cells.metal[place], cells.metal[place]);
-        for next in touching(cells, place) {
+        for next in cells.neighbours(place) {
             sum += cooled[next] * cells.metal[next];
             share += cells.metal[next];
         }

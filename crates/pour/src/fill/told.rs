@@ -1,6 +1,6 @@
 //! What was seen of a filling, put together.
 
-use super::air::pockets;
+use super::air::{Over, pockets};
 use super::cooling::{Metal, Sand};
 use super::fact::Fact;
 use super::gates::{Landing, speeds};
@@ -133,7 +133,12 @@ impl Seen<'_> {
         let level_m = ground.network.level_m;
         let thin = part_full(ground.network, level_m, self.flows);
         facts.extend(thin.into_iter().map(Fact::PartFull));
-        let shut_in = pockets(cells, ground.hollow, times_s, &self.gating.air);
+        let over = Over {
+            level_m,
+            floor_m: ground.floor_m,
+            kg_m3: self.metal.kg_m3,
+        };
+        let shut_in = pockets(cells, ground.hollow, times_s, &self.gating.air, over);
         facts.extend(shut_in.into_iter().map(Fact::ShutIn));
         let meetings = meetings(cells, following, arrived, self.metal);
         facts.extend(meetings.into_iter().map(|mut meeting| {
@@ -160,8 +165,7 @@ impl Seen<'_> {
                 let middle_mm = self.cells.middle_mm(*place as usize);
                 let above = middle_mm[2] + 0.5 * self.cells.size_mm >= level_mm;
                 let (volume_mm3, lowest) = &mut empty[usize::from(above)];
-                *volume_mm3 +=
-                    f64::from(self.cells.metal[*place as usize]) * self.cells.size_mm.powi(3);
+                *volume_mm3 += self.cells.metal_mm3(*place as usize);
                 lowest.get_or_insert(middle_mm);
             }
         }

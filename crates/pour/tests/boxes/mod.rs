@@ -85,6 +85,7 @@ pub fn arresting(superheat_k: f64) -> Metal {
     Metal {
         kind: "aluminium".to_owned(),
         table: Material::freezing("a metal with an arrest", freezes),
+        kg_m3: 2400.0,
         poured_c: 600.0 + superheat_k,
         stops_at_solid: 0.3,
     }

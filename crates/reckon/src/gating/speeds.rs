@@ -2,7 +2,7 @@
 
 use measure::flow::Flow;
 use measure::length::{Area, Length};
-use measure::matter::{Density, Mass};
+use measure::matter::{Density, Mass, Pressure};
 use measure::text::rounded;
 use metal::alloy::{Alloy, Caution, Family};
 use mould::gating::fill_rules::{
@@ -13,6 +13,7 @@ use mould::gating::gate_speed::{
     CRITICAL_SPEED, DROP_HEIGHT, GATE_SPEED, critical_speed, drop_height, gate_speed, limits_of,
     surface_of,
 };
+use mould::gating::trapped_air::{TRAPPED_AIR, pressed_to, rise_into_pocket};
 
 use crate::answer::Answer;
 use crate::given::Given;
@@ -106,6 +107,42 @@ pub(super) const CRITICAL: Reckoner = Reckoner {
         let at = |tension| critical_speed(tension, given.get("liquid_density"));
         let speed = Answer::of("speed", at(likely)).between(at(low), at(high));
         Ok(vec![speed.rounded_down()])
+    },
+};
+
+pub(super) const TRAPPED: Reckoner = Reckoner {
+    name: "trapped-air",
+    question: "How much of a pocket without a vent does the metal fill?",
+    law: &TRAPPED_AIR,
+    inputs: &[
+        Input::of::<Length>(
+            "pocket",
+            "h",
+            "height of the pocket, from its mouth to its roof",
+        ),
+        Input::of::<Length>(
+            "head",
+            "H",
+            "from the mouth of the pocket up to the metal in the basin",
+        ),
+        Input::metal(),
+        LIQUID,
+        Input::of::<Pressure>("air", "p₀", "pressure of the weather")
+            .or("101325 Pa", "ashrae-fundamentals-2017"),
+    ],
+    example: &[
+        ("pocket", "50 mm"),
+        ("head", "250 mm"),
+        ("liquid_density", "2.4 g/cm3"),
+    ],
+    cautions: &[],
+    work: |given| {
+        let (pocket, head): (Length, Length) = (given.get("pocket"), given.get("head"));
+        let (liquid, air) = (given.get("liquid_density"), given.get("air"));
+        Ok(vec![
+            Answer::of("rise", rise_into_pocket(pocket, head, liquid, air)),
+            Answer::of("pressure", pressed_to(pocket, head, liquid, air)),
+        ])
     },
 };
 
