@@ -114,9 +114,9 @@ fn a_mould_by_the_rules_fills_in_the_time_of_its_choke() {
         "{}",
         seen.hollow_m3
     );
-    // The time that the law of the choke has for the area of the sprue's foot at the mean head, with
-    // a discharge as the handbooks give it for bends and two gates up to a tapered sprue: 0.73 to
-    // 0.9.
+    // The time that the law of the choke has for the area of the sprue's foot at the mean head,
+    // with a discharge as the handbooks give it for bends and two gates up to a tapered sprue:
+    // 0.73 to 0.9.
     let takes = Duration::from_s(seen.ends_s - seen.starts_s);
     let poured = alloy.density_liquid.band.likely() * Volume::from_m3(seen.hollow_m3);
     let gate = mm(gating.gates_mm[0][2]);
