@@ -5,7 +5,8 @@ use trials::belief::spans;
 use trials::chance::within;
 use trials::fit::{FitError, fit};
 use trials::model::{Model, on_day, on_mean_day, with_days};
-use trials::optimal::{OptimalError, chosen_beside, efficiency, repeats};
+use trials::optimal::OptimalError::FewerRunsThanTerms;
+use trials::optimal::{chosen_beside, efficiency, repeats};
 use trials::plan::{self, Extent, PlanError, spread};
 use trials::region::unattainable;
 
@@ -90,12 +91,9 @@ pub fn planned(experiment: &Experiment) -> Result<Planned, ExperimentError> {
 
 /// A plan of too few batches, by the keys that say how many.
 fn in_batches(experiment: &Experiment, error: ExperimentError) -> ExperimentError {
-    let (runs, terms) = match &error {
-        ExperimentError::Plan(PlanError::Optimal(few)) => match few {
-            OptimalError::FewerRunsThanTerms { runs, terms } => (*runs, *terms),
-            _ => return error,
-        },
-        _ => return error,
+    let ExperimentError::Plan(PlanError::Optimal(FewerRunsThanTerms { runs, terms })) = error
+    else {
+        return error;
     };
     let (shape, plainer) = match experiment.shape.unwrap_or(Shape::Plane) {
         Shape::Bent => ("a bent shape", ", or shape = \"twisted\" or \"plane\""),
