@@ -132,16 +132,23 @@ pub enum Command {
         #[arg(long)]
         force: bool,
     },
-    /// Follow how the poured mould freezes: when each piece is solid, with the errors of it.
+    /// Follow how the poured mould freezes: when each piece is solid, what is cut off from its
+    /// feeder, how far feeders sink, when it may be opened; sections and fields as files.
     Freeze {
         /// A job folder or its job.toml.
         job: PathBuf,
         /// Most cells of the box around the metal: more are sharper and slower.
         #[arg(long, value_name = "NUMBER")]
         cells: Option<f64>,
-        /// Print one JSON object instead of words.
+        /// Print one JSON object instead of words, and write no files.
         #[arg(long)]
         json: bool,
+        /// Folder to write into; left out, `freeze` in the job folder.
+        #[arg(long, conflicts_with = "json")]
+        out: Option<PathBuf>,
+        /// Write over files that are there already.
+        #[arg(long, conflicts_with = "json")]
+        force: bool,
     },
     /// Run a bare case of heat conduction from a file: to check the solver on your own problem.
     Conduct {

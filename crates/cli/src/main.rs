@@ -67,7 +67,17 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
             force,
         } => draw::run(&solids::Asked { job, out, force }, maps),
         Command::Cores { job, out, force } => cores::run(&solids::Asked { job, out, force }),
-        Command::Freeze { job, cells, json } => freeze::run(&freeze::Asked { job, cells, json }),
+        Command::Freeze {
+            job,
+            cells,
+            json,
+            out,
+            force,
+        } => freeze::run(&freeze::Asked {
+            files: solids::Asked { job, out, force },
+            cells,
+            json,
+        }),
         Command::Conduct { case, json } => conduct::run(&case, json),
         Command::Lesson { job, letter, out } => lesson::run(&lesson::Asked { job, letter, out }),
         Command::Reckon { name, given, json } => reckon::run(name.as_deref(), &given, json),

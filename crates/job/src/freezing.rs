@@ -5,18 +5,27 @@ use measure::flow::Duration;
 use measure::heat::Temperature;
 use mould::freezing::SAND_AT_REST;
 use mould::freezing::thirst_of_sand;
+use mould::opening::{OpeningRow, opening_row};
 use pour::contact::contact;
-use pour::freeze::{Freeze, FreezeError, Poured, Start, Told, freeze};
+use pour::criteria::{Weakest, weakest};
+use pour::feeding::{Feeding, feeding};
+use pour::freeze::{Freeze, FreezeError, Poured, Start, Told, filling, freeze};
 use pour::meshing::{ACROSS, BUDGET, Meshing};
+use pour::opening::{Cooled, cooled};
+use pour::pipe::{Shrinkage, shrinkage};
+use pour::section::{Cut, section};
 use pour::tables::SandHeat;
+use pour::vti::vti;
 use rigging::mould::Mould;
+use rigging::piece::Piece;
 use thiserror::Error;
 
+use crate::amount::Amount;
 use crate::job::Job;
 use crate::mould_solids::{NoMould, mould_of};
 use crate::part::Part;
 use crate::shop::Shop;
-use crate::work_out::{FreezingGiven, freezing_given};
+use crate::work_out::{FreezingGiven, freezing_given, work_out};
 
 /// What is wished of it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -42,6 +51,31 @@ pub struct JobFrozen {
     pub from: FrozenFrom,
     /// When the castings are solid, by the law of moduli.
     pub pencil: Band<Duration>,
+    /// What is cut off, and where it freezes last.
+    pub feeding: Feeding,
+    /// Where the shrinkage shows.
+    pub shrinkage: Shrinkage,
+    /// Share of the liquid's volume lost on freezing.
+    pub freezing_shrinkage: f64,
+    /// Where sponge is likeliest in each casting.
+    pub weakest: Vec<Weakest>,
+    /// How it cools after that.
+    pub opening: Option<JobOpening>,
+}
+
+/// When a mould may be opened, by the heat in it.
+#[derive(Clone, Debug)]
+pub struct JobOpening {
+    /// The temperatures to wait for.
+    pub row: OpeningRow,
+    /// How it cools.
+    pub cooled: Cooled,
+    /// When all metal is cold enough to be moved.
+    pub leave: Option<Duration>,
+    /// When the castings may be laid open.
+    pub open: Option<Duration>,
+    /// The late end of the plan for it.
+    pub planned: Duration,
 }
 
 /// What a freezing was followed from.
@@ -123,12 +157,108 @@ pub fn freezing_of(
         staircase: false,
     };
     let freeze = freeze(&mould, &meshing, &poured, go_on)?;
+    let opening = opening(job, shop, part, &given, &freeze, &poured, go_on)?;
     Ok(JobFrozen {
-        mould,
-        freeze,
         from: from(&given, &poured, sand_known),
         pencil: given.heaviest,
+        feeding: feeding(&freeze.solved),
+        shrinkage: shrinkage(&freeze.solved, job.alloy, given.left.as_kelvin()),
+        freezing_shrinkage: job.alloy.freezing_shrinkage.band.likely(),
+        weakest: weakest(&freeze.solved),
+        opening,
+        mould,
+        freeze,
     })
+}
+
+/// Clay is dead for good above this, °C (`sand-death-memory`).
+const DEAD_CLAY_C: f64 = 600.0;
+
+/// Follows the cooling as long as the plan keeps the mould shut.
+fn opening(
+    job: &Job,
+    shop: &Shop,
+    part: &Part,
+    given: &FreezingGiven,
+    freeze: &Freeze,
+    poured: &Poured<'_>,
+    go_on: &mut dyn FnMut(&Told) -> bool,
+) -> Result<Option<JobOpening>, NoFreeze> {
+    let Some(row) = opening_row(job.alloy.family.word()) else {
+        return Ok(None);
+    };
+    let plan = work_out(job, shop, part);
+    let figure = plan.figure("may be opened").map(|figure| figure.amount);
+    let Some(Amount::Duration(planned)) = figure else {
+        return Ok(None);
+    };
+    let row = if given.uneven {
+        row.for_uneven()
+    } else {
+        row.clone()
+    };
+    let even = Poured {
+        start: Start::Even(job.alloy.liquidus.band.likely() + given.left),
+        ..poured.clone()
+    };
+    let likely = filling(&even, poured.contact_w_m2k.likely(), 1.0);
+    let for_s = planned.high().as_s().max(2.0 * freeze.last_s.likely());
+    let cooled = cooled(
+        &freeze.wide,
+        &even,
+        &likely,
+        DEAD_CLAY_C,
+        for_s,
+        &mut |time_s| {
+            go_on(&Told {
+                run: 1,
+                runs: 1,
+                solid: 1.0,
+                time_s,
+            })
+        },
+    )?;
+    let below = |mark: Temperature, all| cooled.below_s(mark.as_celsius(), all);
+    let leave = below(row.leave, true).map(|s| s.max(freeze.last_s.likely()));
+    let open = below(row.open, false)
+        .zip(leave)
+        .map(|(open, leave)| open.max(leave));
+    Ok(Some(JobOpening {
+        leave: leave.map(Duration::from_s),
+        open: open.map(Duration::from_s),
+        planned: planned.high(),
+        cooled,
+        row,
+    }))
+}
+
+/// Folder, in that of the job, into which the files go.
+pub const FREEZE_FOLDER: &str = "freeze";
+
+/// Drawings and fields as files, by name: an upright and a level section through the last place of
+/// the castings, and the fields over all cells.
+pub fn freezing_files(frozen: &JobFrozen) -> Vec<(String, Vec<u8>)> {
+    let pieces = frozen.freeze.pieces.iter();
+    let castings = pieces.filter(|frozen| matches!(frozen.piece, Piece::Casting(_)));
+    let last = castings.max_by(|one, other| {
+        let [one, other] = [one, other].map(|frozen| frozen.last_s.likely());
+        one.total_cmp(&other)
+    });
+    let place = last.map_or(frozen.freeze.last_mm, |frozen| frozen.last_mm);
+    let solved = &frozen.freeze.solved;
+    let drawn = |axis: usize| {
+        let cut = Cut {
+            axis,
+            at_mm: place[axis],
+        };
+        section(&frozen.mould, solved, &frozen.shrinkage, cut).into_bytes()
+    };
+    vec![
+        ("freeze-section.svg".to_owned(), drawn(1)),
+        ("freeze-across.svg".to_owned(), drawn(0)),
+        ("freeze-plan.svg".to_owned(), drawn(2)),
+        ("freeze.vti".to_owned(), vti(solved, &frozen.shrinkage)),
+    ]
 }
 
 fn from(given: &FreezingGiven, poured: &Poured<'_>, sand_known: SandKnown) -> FrozenFrom {

@@ -41,6 +41,7 @@ pub fn told(frozen: &JobFrozen) -> Told {
     });
     let mut lines: Vec<Line> = freeze.facts.iter().map(of_fact).collect();
     lines.extend(beside_the_pencil(frozen));
+    lines.extend(of_feeding(frozen));
     lines.sort_by_key(|line| line.level);
     Told {
         heads: HEADS,
@@ -54,7 +55,6 @@ fn figures(frozen: &JobFrozen) -> Vec<Said> {
     let (freeze, from) = (&frozen.freeze, &frozen.from);
     let meshed = &freeze.solved.meshed;
     let contact = from.contact_w_m2k;
-    let per_cent = |share: f64| format!("{:.1} %", share * 100.0);
     let times = |[low, high]: [f64; 2]| format!("× {low:.2} – {high:.2}");
     let sand = Said::new(match from.sand_known {
         SandKnown::Trial => "freeze-sand-trial",
@@ -62,7 +62,7 @@ fn figures(frozen: &JobFrozen) -> Vec<Said> {
         SandKnown::Usual => "freeze-sand-usual",
         SandKnown::Oil => "freeze-sand-oil",
     });
-    vec![
+    let mut figures = vec![
         Said::new("freeze-whole")
             .with("likely", minutes_band(&freeze.last_s).likely)
             .with("between", minutes_band(&freeze.last_s).between)
@@ -88,7 +88,116 @@ fn figures(frozen: &JobFrozen) -> Vec<Said> {
             .with("size", format!("{} mm", rounded(meshed.cells.size_mm, 3)))
             .with("across", format!("{:.1}", meshed.across_wall))
             .with("mass", per_cent(meshed.held_mm3 / meshed.solid_mm3 - 1.0)),
+    ];
+    let at = 1;
+    figures.splice(at..at, shrunk(frozen).into_iter().chain(opened(frozen)));
+    figures
+}
+
+/// Pools in a casting that lack less than this are lost among the pores, mm³.
+const LEAST_LACKING_MM3: f64 = 50.0;
+
+/// Most pools that are told: with more of them nobody looks at any.
+const MOST_POOLS: usize = 4;
+
+/// What is cut off in castings, what runs empty in them.
+fn of_feeding(frozen: &JobFrozen) -> Vec<Line> {
+    let is_casting = |piece: &Piece| matches!(piece, Piece::Casting(_));
+    let lacking = |mm3: f64| mm3 * frozen.freezing_shrinkage.max(0.0);
+    let pools = frozen.feeding.cut_off.iter();
+    let pools = pools
+        .filter(|pool| is_casting(&pool.piece) && lacking(pool.to_freeze_mm3) > LEAST_LACKING_MM3);
+    let pools = pools.take(MOST_POOLS).map(|pool| {
+        let said = match (&pool.from, pool.neck_mm) {
+            (Some(from), Some(neck)) => Said::new("freeze-cut-off")
+                .with("from", piece(from))
+                .with("neck", place(neck))
+                .with("after", minutes_band(&Band::exact(pool.at_s)).likely),
+            _ => Said::new("freeze-never-fed"),
+        };
+        let said = said
+            .with("piece", piece(&pool.piece))
+            .with("lacks", cm3(lacking(pool.to_freeze_mm3)))
+            .with("last", place(pool.last_mm));
+        caution(said)
+    });
+    let emptied = frozen.shrinkage.emptied.iter();
+    let hollows = emptied
+        .filter(|emptied| is_casting(&emptied.piece) && emptied.volume_mm3 > LEAST_LACKING_MM3);
+    let hollows = hollows.map(|emptied| {
+        caution(
+            Said::new("freeze-hollow")
+                .with("piece", piece(&emptied.piece))
+                .with("volume", cm3(emptied.volume_mm3))
+                .with("place", place(emptied.place_mm)),
+        )
+    });
+    pools.chain(hollows).collect()
+}
+
+/// How far feeders sink, what the budget of shrinkage comes to, where sponge is likeliest.
+fn shrunk(frozen: &JobFrozen) -> Vec<Said> {
+    let shrinkage = &frozen.shrinkage;
+    let feeders = shrinkage.emptied.iter();
+    let feeders = feeders.filter(|emptied| matches!(emptied.piece, Piece::Feeder(_)));
+    let mut said: Vec<Said> = feeders
+        .map(|emptied| {
+            Said::new("freeze-feeder")
+                .with("piece", piece(&emptied.piece))
+                .with("depth", format!("{:.0} mm", emptied.depth_mm))
+                .with("gave", cm3(emptied.volume_mm3))
+                .with("share", per_cent(emptied.volume_mm3 / emptied.holds_mm3))
+        })
+        .collect();
+    said.push(
+        Said::new("freeze-budget")
+            .with("all", cm3(shrinkage.demand_mm3))
+            .with("pipe", cm3(shrinkage.pipe_mm3()))
+            .with("hollows", cm3(shrinkage.hollows_mm3()))
+            .with(
+                "pores",
+                cm3(shrinkage.pores_mm3 + shrinkage.pores_in_rigging_mm3),
+            ),
+    );
+    said.extend(frozen.weakest.iter().map(|weakest| {
+        Said::new("freeze-sponge")
+            .with("piece", piece(&weakest.piece))
+            .with("place", place(weakest.place_mm))
+            .with("value", rounded(weakest.niyama.low(), 2))
+            .with("median", rounded(weakest.niyama.likely(), 2))
+    }));
+    said
+}
+
+/// When it may be moved and opened, and how deep the sand is burnt.
+fn opened(frozen: &JobFrozen) -> Vec<Said> {
+    let Some(opening) = &frozen.opening else {
+        return Vec::new();
+    };
+    let time = |time: Option<Duration>| match time {
+        Some(time) => minutes_band(&Band::exact(time.as_s())).likely,
+        None => format!("> {}", all_of(&Band::exact(opening.planned))),
+    };
+    vec![
+        Said::new("freeze-open")
+            .with("leave", time(opening.leave))
+            .with("leave_below", celsius(opening.row.leave.as_celsius()))
+            .with("open", time(opening.open))
+            .with("open_below", celsius(opening.row.open.as_celsius()))
+            .with("planned", all_of(&Band::exact(opening.planned))),
+        Said::new("freeze-burnt")
+            .with("depth", format!("{:.1} mm", opening.cooled.burnt_mm))
+            .with("above", celsius(opening.cooled.burnt_above_c))
+            .with("hottest", celsius(opening.cooled.sand_c)),
     ]
+}
+
+fn cm3(mm3: f64) -> String {
+    format!("{} cm³", rounded(mm3 / 1000.0, 2))
+}
+
+fn per_cent(share: f64) -> String {
+    format!("{:.1} %", share * 100.0)
 }
 
 /// Whether the law of moduli says something else, for the castings.
@@ -210,8 +319,81 @@ pub struct FreezingFile {
     pub mass_off: f64,
     /// Heat lost or made by the solver, as a share.
     pub heat_off: f64,
+    /// What all metal lacks, and where it shows.
+    pub shrinkage: ShrinkageFile,
+    /// Pools that are cut off from every feeder, the one with most left to freeze first.
+    pub cut_off: Vec<PoolFile>,
+    /// When all metal may be moved, s; null where the plan opens sooner.
+    pub leave_s: Option<f64>,
+    /// When the castings may be laid open, s; null where the plan opens sooner.
+    pub open_s: Option<f64>,
+    /// Sand that was above 600 °C, over the surface of the metal, mm.
+    pub burnt_mm: Option<f64>,
     /// What was noticed, in British words.
     pub noticed: Vec<String>,
+}
+
+/// Where the shrinkage shows, mm³.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct ShrinkageFile {
+    /// All that is lacking.
+    pub demand_mm3: f64,
+    /// Emptied in feeders, sprue and the rest of the rigging.
+    pub pipe_mm3: f64,
+    /// Emptied in castings.
+    pub hollows_mm3: f64,
+    /// Fine pores in castings.
+    pub pores_mm3: f64,
+    /// Fine pores in the rigging.
+    pub pores_in_rigging_mm3: f64,
+    /// Each piece.
+    pub pieces: Vec<EmptiedFile>,
+}
+
+/// What was emptied of a piece.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct EmptiedFile {
+    /// Its name as files have it.
+    pub piece: String,
+    /// How much, mm³.
+    pub volume_mm3: f64,
+    /// What it holds, mm³.
+    pub holds_mm3: f64,
+    /// From its top to the deepest place that is mostly empty, mm.
+    pub depth_mm: f64,
+}
+
+/// A pool that is cut off.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct PoolFile {
+    /// The piece in which its last metal freezes.
+    pub piece: String,
+    /// From which feeder, sprue or basin; null where it never had one.
+    pub from: Option<String>,
+    /// When, s.
+    pub at_s: f64,
+    /// Where it freezes last.
+    pub last_mm: [f64; 3],
+    /// Metal in it that is still to freeze, mm³.
+    pub to_freeze_mm3: f64,
+}
+
+fn shrinkage_file(frozen: &JobFrozen) -> ShrinkageFile {
+    let shrinkage = &frozen.shrinkage;
+    let pieces = shrinkage.emptied.iter().map(|emptied| EmptiedFile {
+        piece: emptied.piece.to_string(),
+        volume_mm3: emptied.volume_mm3,
+        holds_mm3: emptied.holds_mm3,
+        depth_mm: emptied.depth_mm,
+    });
+    ShrinkageFile {
+        demand_mm3: shrinkage.demand_mm3,
+        pipe_mm3: shrinkage.pipe_mm3(),
+        hollows_mm3: shrinkage.hollows_mm3(),
+        pores_mm3: shrinkage.pores_mm3,
+        pores_in_rigging_mm3: shrinkage.pores_in_rigging_mm3,
+        pieces: pieces.collect(),
+    }
 }
 
 /// A band.
@@ -252,6 +434,7 @@ impl From<&Band<f64>> for BandFile {
 pub fn file(job: &str, alloy: &str, frozen: &JobFrozen) -> FreezingFile {
     let freeze = &frozen.freeze;
     let meshed = &freeze.solved.meshed;
+    let opening = frozen.opening.as_ref();
     let english = crate::words::Language::Uk;
     FreezingFile {
         job: job.to_owned(),
@@ -277,6 +460,24 @@ pub fn file(job: &str, alloy: &str, frozen: &JobFrozen) -> FreezingFile {
         cells: meshed.cells.stuff.len(),
         mass_off: meshed.held_mm3 / meshed.solid_mm3 - 1.0,
         heat_off: freeze.solved.balance.drift,
+        shrinkage: shrinkage_file(frozen),
+        cut_off: frozen
+            .feeding
+            .cut_off
+            .iter()
+            .map(|pool| PoolFile {
+                piece: pool.piece.to_string(),
+                from: pool.from.as_ref().map(Piece::to_string),
+                at_s: pool.at_s,
+                last_mm: pool.last_mm,
+                to_freeze_mm3: pool.to_freeze_mm3,
+            })
+            .collect(),
+        leave_s: opening
+            .and_then(|opening| opening.leave)
+            .map(Duration::as_s),
+        open_s: opening.and_then(|opening| opening.open).map(Duration::as_s),
+        burnt_mm: opening.map(|opening| opening.cooled.burnt_mm),
         noticed: told(frozen)
             .lines
             .iter()

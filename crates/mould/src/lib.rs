@@ -36,6 +36,7 @@ pub mod heat_soak;
 pub mod irons;
 pub mod keeping;
 pub mod lift;
+pub mod niyama;
 pub mod opening;
 pub mod ramming;
 pub mod restraint;
@@ -118,6 +119,7 @@ pub const LAWS: &[&Law] = &[
     &chill::CHILL_AREA,
     &chill::CHILL_MASS,
     &chill::CHILLED_MODULUS,
+    &niyama::NIYAMA,
     &opening::MARKS,
     &opening::COOLING_IN_AIR,
     &heat_soak::SOAK_DEPTH,

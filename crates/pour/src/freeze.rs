@@ -61,6 +61,8 @@ pub struct Solved {
     pub begins_s: Vec<f32>,
     /// When it stopped to pass metal on, s.
     pub passes_s: Vec<f32>,
+    /// Solid share at which it does.
+    pub passing_share: f64,
     /// When all of it was solid, s.
     pub ends_s: Vec<f32>,
     /// Temperature gradient near the end of freezing, K/m.
@@ -92,6 +94,8 @@ pub struct Freeze {
     pub by_contact: [f64; 2],
     /// What the sand makes of it: times it with the quickest and with the slowest.
     pub by_sand: [f64; 2],
+    /// The mould in cells twice as wide, for what takes long.
+    pub wide: Meshed,
     /// What was noticed.
     pub facts: Vec<FreezeFact>,
 }
@@ -284,6 +288,7 @@ pub fn freeze(
         by_grid,
         by_contact,
         by_sand,
+        wide,
         solved: on_narrow,
     })
 }
@@ -317,6 +322,7 @@ pub fn solved(
     Ok(Solved {
         begins_s: spread(&freezing.begins_s),
         passes_s: spread(&freezing.passes_s),
+        passing_share: wish.passing_share,
         ends_s: spread(&freezing.ends_s),
         gradient_k_m: spread(&freezing.gradient_k_m),
         cooling_k_s: spread(&freezing.cooling_k_s),

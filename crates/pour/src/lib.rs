@@ -1,16 +1,26 @@
 //! What the metal does, from the first drop to the open mould: how it fills and how it freezes.
 //!
-//! - [`fill`]: the filling at a glance.
 //! - [`cells`]: the mould as a box of cells, one stuff a cell; [`meshing`]: how it is cut.
+//! - [`fill`]: the filling at a glance.
 //! - [`tables`], [`contact`]: metal and sand as the solver wants them; [`case`]: the mould as a
 //!   case.
 //! - [`freeze`]: when each place freezes, with its errors; [`pace`]: how long it may take.
+//! - [`feeding`], [`pipe`], [`criteria`]: what is cut off, what runs empty, what stays spongy.
+//! - [`opening`]: when it is cold enough, and how deep the sand is burnt.
+//! - [`section`], [`vti`]: the drawing and the fields; [`contour`]: lines of equal value.
 
 pub mod case;
 pub mod cells;
 pub mod contact;
+pub mod contour;
+pub mod criteria;
+pub mod feeding;
 pub mod fill;
 pub mod freeze;
 pub mod meshing;
+pub mod opening;
 pub mod pace;
+pub mod pipe;
+pub mod section;
 pub mod tables;
+pub mod vti;

@@ -12,6 +12,7 @@ use mould::freezing::{
     TRIAL_CONSTANT, TRIAL_THIRST, constant_from_trial, freezing_time, mould_constant,
     round_freezing_time, superheat_factor, thirst_from_trial,
 };
+use mould::niyama::{NIYAMA, niyama};
 use mould::simple_body::{Bore, SIMPLE_MODULUS, Side, SimpleBody, simple_modulus};
 use mould::skin::{SKIN_ON_SAND, TIME_ON_COLD_FACE, skin_on_sand, time_on_cold_face};
 
@@ -51,6 +52,30 @@ const AT: Input = Input::of::<Temperature>("at", "T", "the temperature asked abo
 
 /// The reckoners of this topic.
 pub const RECKONERS: &[Reckoner] = &[
+    Reckoner {
+        name: "sponge-criterion",
+        question: "How likely is sponge where the last metal freezes, beside another place?",
+        law: &NIYAMA,
+        inputs: &[
+            Input::number("gradient", "G", "fall of temperature there, K for each mm"),
+            Input::number("cooling", "Ṫ", "how fast it cools there, K for each second"),
+        ],
+        example: &[("gradient", "1"), ("cooling", "1.6667")],
+        cautions: &[],
+        work: |given| {
+            let cooling = given.number("cooling");
+            if cooling <= 0.0 {
+                return given.refuse(
+                    "cooling",
+                    "is not above nought",
+                    "it holds while the place cools: give it like 1.5",
+                );
+            }
+            let value = niyama(given.number("gradient"), cooling);
+            given.doubt("the lower, the likelier; outside of steel only beside another place");
+            Ok(vec![Answer::number("criterion", value)])
+        },
+    },
     Reckoner {
         name: "solid-share",
         question: "How much of an alloy is solid at a temperature, if the solid keeps what it froze with?",

@@ -1,21 +1,21 @@
 //! `oddside freeze JOB`: when the poured mould is solid, place by place.
 
-use std::path::PathBuf;
 use std::process::ExitCode;
 
 use job::folder::open;
-use job::freezing::{FreezingWish, freezing_of};
+use job::freezing::{FREEZE_FOLDER, FreezingWish, freezing_files, freezing_of};
 use job::freezing_told::{file, told};
 
 use crate::commands::opened::settled;
+use crate::commands::solids;
 use crate::print;
 use crate::progress::Share;
 use crate::trouble::Trouble;
 
 /// What was asked for.
 pub struct Asked {
-    /// A job folder or its job file.
-    pub job: PathBuf,
+    /// The job, and where its files go.
+    pub files: solids::Asked,
     /// Most cells, where the founder wants more or fewer.
     pub cells: Option<f64>,
     /// One object instead of words.
@@ -24,7 +24,7 @@ pub struct Asked {
 
 /// Builds the mould, follows its freezing and tells of it.
 pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
-    let opened = open(&asked.job)?;
+    let opened = open(&asked.files.job)?;
     settled(&opened)?;
     let language = opened.shop.words;
     let mut wish = FreezingWish::default();
@@ -69,5 +69,7 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
         opened.job.name,
         print::unread(language),
     ))?;
+    let own = opened.folder.join(FREEZE_FOLDER);
+    solids::write(&asked.files, &own, &freezing_files(&frozen), language)?;
     Ok(ExitCode::SUCCESS)
 }

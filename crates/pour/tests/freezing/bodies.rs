@@ -2,6 +2,7 @@
 
 use measure::length::{Length, Volume};
 use measure::matter::Mass;
+use pattern::boolean::Body;
 use pattern::mesh::Mesh;
 use pattern::shape::{Form, Shape};
 use rigging::mould::Mould;
@@ -29,6 +30,34 @@ pub fn mould(body: Form, middle_mm: [f64; 3], flask_mm: [f64; 3]) -> Mould {
         joint: None,
         facts: Vec::new(),
     }
+}
+
+/// Blocks by low and high corner, each a piece, joined into one body of metal; castings first.
+pub fn joined(blocks: &[(Piece, [[f64; 3]; 2])], flask_mm: [f64; 3]) -> Mould {
+    let skin_of = |[low, high]: [[f64; 3]; 2]| {
+        let size = [0, 1, 2].map(|axis| high[axis] - low[axis]);
+        let middle = [0, 1, 2].map(|axis| (high[axis] + low[axis]) / 2.0);
+        skin(block(size), middle)
+    };
+    let skins: Vec<(Piece, Mesh)> = blocks
+        .iter()
+        .map(|(piece, corners)| (piece.clone(), skin_of(*corners)))
+        .collect();
+    let body = |mesh: &Mesh| Body::of(mesh).expect("a block");
+    let whole = skins
+        .iter()
+        .skip(1)
+        .fold(body(&skins[0].1), |whole, (_, mesh)| {
+            whole.with(&body(mesh)).expect("they join")
+        });
+    let mut mould = mould(block([1.0; 3]), [10.0; 3], flask_mm);
+    mould.cavity = solid(Piece::Cavity, &whole.mesh(), whole.volume_mm3());
+    let solids = skins
+        .iter()
+        .map(|(piece, mesh)| solid(piece.clone(), mesh, volume_mm3(mesh)));
+    let is_casting = |solid: &Solid| matches!(solid.piece, Piece::Casting(_));
+    (mould.castings, mould.rigging) = solids.partition(is_casting);
+    mould
 }
 
 /// A block by its sides, mm.

@@ -4,6 +4,7 @@
 #![allow(clippy::expect_used, reason = "a helper that fails fails its test")]
 
 mod bodies;
+mod feeding;
 
 use measure::band::Band;
 use measure::heat::Temperature;

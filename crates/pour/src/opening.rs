@@ -1,0 +1,118 @@
+//! When the metal in its mould has fallen below a temperature, and how deep the sand was burnt.
+//!
+//! Followed on wide cells and for long: cooling goes on for an hour where freezing took minutes,
+//! and what it asks for is slow. Moments are kept closer at first; between two of them the
+//! hottest place is taken to cool evenly with the logarithm of time.
+
+use solver::run::{End, Wish, solve};
+
+use crate::case::Filling;
+use crate::cells::{MouldCells, Stuff};
+use crate::freeze::{FreezeError, Poured, case_of, metal_cells};
+use crate::meshing::Meshed;
+use crate::pace::pace;
+
+/// How a mould cools.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Cooled {
+    /// Moments, s, and the hottest place of the castings and of all metal, °C.
+    pub hottest: Vec<(f64, [f64; 2])>,
+    /// Sand that was at some moment above the mark, over the surface of the metal, mm.
+    pub burnt_mm: f64,
+    /// The temperature above which sand counts as burnt, °C.
+    pub burnt_above_c: f64,
+    /// The hottest that any sand was at a moment that was kept, °C.
+    pub sand_c: f64,
+}
+
+/// Moments that are kept: with fewer a mark on the clock is off by more than a twentieth.
+const MOMENTS: usize = 36;
+
+/// First moment, as a share of the whole.
+const FIRST: f64 = 0.004;
+
+/// Steps over the guessed freezing: the later cooling is slow and does not ask for more.
+const STEPS: f64 = 60.0;
+
+/// Follows a mould in wide cells for so long.
+pub fn cooled(
+    meshed: &Meshed,
+    poured: &Poured<'_>,
+    filling: &Filling,
+    burnt_above_c: f64,
+    for_s: f64,
+    go_on: &mut dyn FnMut(f64) -> bool,
+) -> Result<Cooled, FreezeError> {
+    let built = case_of(meshed, poured, filling);
+    let pace = pace(
+        meshed,
+        filling,
+        filling.metal.knots.last().map_or(0.0, |knot| knot.celsius),
+    );
+    let moments_s: Vec<f64> = (0..MOMENTS)
+        .map(|at| for_s * FIRST.powf(1.0 - at as f64 / MOMENTS as f64))
+        .collect();
+    let wish = Wish {
+        moments_s,
+        longest_step_s: Some(pace.guess_s.max(1e-3) / STEPS),
+        ..Wish::until(End::At { s: for_s })
+    };
+    let outcome = solve(&built.case, &wish, &mut |told| go_on(told.time_s))?;
+    let is_casting = |cell: usize| {
+        let piece = &meshed.pieces[usize::from(meshed.piece[cell])];
+        matches!(piece, rigging::piece::Piece::Casting(_))
+    };
+    let (mut hottest, mut peak) = (
+        Vec::new(),
+        vec![f32::NEG_INFINITY; meshed.cells.stuff.len()],
+    );
+    for moment in outcome.moments.iter().chain([&outcome.last]) {
+        let (mut casting, mut metal) = (f64::NEG_INFINITY, f64::NEG_INFINITY);
+        for (cell, peak) in peak.iter_mut().enumerate() {
+            let celsius = moment.celsius[built.of_cell(&meshed.cells, cell)];
+            *peak = peak.max(celsius);
+            if meshed.cells.stuff[cell] == Stuff::Metal {
+                metal = metal.max(f64::from(celsius));
+                if is_casting(cell) {
+                    casting = casting.max(f64::from(celsius));
+                }
+            }
+        }
+        hottest.push((moment.time_s, [casting, metal]));
+    }
+    let sand = || sand_cells(&meshed.cells);
+    let burnt = sand()
+        .filter(|&cell| f64::from(peak[cell]) > burnt_above_c)
+        .count() as f64;
+    let surface: f64 = metal_cells(meshed)
+        .map(|cell| f64::from(meshed.surface_mm2[cell]))
+        .sum();
+    Ok(Cooled {
+        burnt_mm: burnt * meshed.cells.size_mm.powi(3) / surface,
+        burnt_above_c,
+        sand_c: sand()
+            .map(|cell| f64::from(peak[cell]))
+            .fold(f64::NEG_INFINITY, f64::max),
+        hottest,
+    })
+}
+
+impl Cooled {
+    /// When the castings (or all metal) were below a temperature, s; none where it was not
+    /// followed so far.
+    pub fn below_s(&self, mark_c: f64, all_metal: bool) -> Option<f64> {
+        let of = |at: usize| self.hottest[at].1[usize::from(all_metal)];
+        let at = (0..self.hottest.len()).find(|&at| of(at) < mark_c)?;
+        let after = self.hottest[at].0;
+        let Some(before) = at.checked_sub(1) else {
+            return Some(after);
+        };
+        let share = (of(before) - mark_c) / (of(before) - of(at));
+        let from = self.hottest[before].0;
+        Some(from * (after / from).powf(share))
+    }
+}
+
+fn sand_cells(cells: &MouldCells) -> impl Iterator<Item = usize> + '_ {
+    (0..cells.stuff.len()).filter(|&cell| matches!(cells.stuff[cell], Stuff::Sand | Stuff::Core))
+}
