@@ -27,6 +27,7 @@ pub mod dryness;
 pub mod file_fault;
 pub mod folder;
 pub mod freezing;
+pub mod freezing_file;
 pub mod freezing_told;
 pub mod given_part;
 pub mod job;

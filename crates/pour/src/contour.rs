@@ -123,9 +123,9 @@ fn follow(ends: &mut BTreeMap<Edge, Vec<Edge>>, start: Edge) -> Vec<Edge> {
     let mut here = start;
     while let Some(next) = ends.get_mut(&here).and_then(Vec::pop) {
         if let Some(back) = ends.get_mut(&next) {
-            if let Some(at) = back.iter().position(|edge| *edge == here) {
-                back.remove(at);
-            }
+            // What led here once does not lead back.
+            let at = back.iter().position(|edge| *edge == here);
+            at.map(|at| back.remove(at));
         }
         line.push(next);
         here = next;

@@ -13,12 +13,13 @@ use metal::alloy::Alloy;
 use rigging::mould::Mould;
 use rigging::piece::Piece;
 use solver::material::Material;
-use solver::run::{Balance, End, Progress, SolveError, Wish, Work, solve};
-use thiserror::Error;
+use solver::run::{Balance, End, Progress, Wish, Work, solve};
 
 use crate::case::{Filling, MouldCase, TO_AIR_W_M2K, mould_case};
 use crate::cells::Stuff;
-use crate::meshing::{Meshed, Meshing, MeshingError, cut, size_mm};
+use crate::frozen::{Errors, PieceFrozen, latest, pieces};
+use crate::meshing::{Meshed, Meshing, cut, size_mm};
+use crate::no_freeze::FreezeError;
 use crate::pace::pace;
 use crate::tables::{SandHeat, feeding_stops, metal_table};
 
@@ -100,19 +101,6 @@ pub struct Freeze {
     pub facts: Vec<FreezeFact>,
 }
 
-/// When a piece froze.
-#[derive(Clone, Debug, PartialEq)]
-pub struct PieceFrozen {
-    /// Which.
-    pub piece: Piece,
-    /// When its first metal was solid through, s.
-    pub first_s: f64,
-    /// When its last metal was solid, s, over all errors.
-    pub last_s: Band<f64>,
-    /// Where that was, mm.
-    pub last_mm: [f64; 3],
-}
-
 /// Something about a freezing that should be known.
 #[derive(Clone, Debug, PartialEq)]
 pub enum FreezeFact {
@@ -139,63 +127,6 @@ pub enum FreezeFact {
     PieceMissing {
         /// Which.
         piece: Piece,
-    },
-}
-
-/// Why a mould was not followed.
-#[derive(Clone, Debug, PartialEq, Error)]
-pub enum FreezeError {
-    /// It cannot be cut.
-    #[error(transparent)]
-    Meshing(#[from] MeshingError),
-    /// Poured colder than it begins to freeze.
-    #[error(
-        "{alloy} at {start_c:.0} °C when the mould is full has begun to freeze, at {liquidus_c:.0} °C: \
-         pour it hotter"
-    )]
-    TooCold {
-        /// The alloy.
-        alloy: String,
-        /// Temperature at the start, °C.
-        start_c: f64,
-        /// Where freezing begins, °C.
-        liquidus_c: f64,
-    },
-    /// Start temperatures of another mould.
-    #[error("start temperatures are given for {given} cells, and the mould has {cells}")]
-    Starts {
-        /// How many there are.
-        given: usize,
-        /// How many there should be.
-        cells: usize,
-    },
-    /// A figure of the sand or the contact that is none.
-    #[error(
-        "sand and contact need figures above nought: conductivity {w_mk} W/mK, heat capacity {j_m3k} \
-         J/m³K, contact {contact_w_m2k} W/m²K"
-    )]
-    Figures {
-        /// Conductivity.
-        w_mk: f64,
-        /// Heat capacity.
-        j_m3k: f64,
-        /// Contact.
-        contact_w_m2k: f64,
-    },
-    /// The solver says no.
-    #[error("the heat of this mould could not be followed: {0}")]
-    Solve(#[from] SolveError),
-    /// It would not freeze.
-    #[error(
-        "after {:.0} min {unfrozen} cells are still not solid, many times longer than a mould like \
-         this should take: look at the sand around the heaviest place, or whether the flask holds \
-         enough of it", after_s / 60.0
-    )]
-    NotFrozen {
-        /// When it was given up, s.
-        after_s: f64,
-        /// Cells left.
-        unfrozen: usize,
     },
 }
 
@@ -361,37 +292,6 @@ pub fn metal_cells(meshed: &Meshed) -> impl Iterator<Item = usize> + '_ {
     (0..meshed.cells.stuff.len()).filter(|&cell| meshed.cells.stuff[cell] == Stuff::Metal)
 }
 
-/// The errors of a time, as factors of it.
-struct Errors {
-    by_grid: f64,
-    by_contact: [f64; 2],
-    by_sand: [f64; 2],
-}
-
-impl Errors {
-    fn around(&self, time_s: f64) -> Band<f64> {
-        let sooner = [
-            self.by_grid,
-            1.0 - self.by_contact[0],
-            1.0 - self.by_sand[0],
-        ];
-        let later = [
-            self.by_grid,
-            self.by_contact[1] - 1.0,
-            self.by_sand[1] - 1.0,
-        ];
-        let together = |errors: [f64; 3]| {
-            let squares = errors.iter().map(|error| error.max(0.0).powi(2));
-            squares.sum::<f64>().sqrt()
-        };
-        Band::new(
-            time_s * (1.0 - together(sooner)).max(0.0),
-            time_s,
-            time_s * (1.0 + together(later)),
-        )
-    }
-}
-
 fn check(meshed: &Meshed, poured: &Poured<'_>, filling: &Filling) -> Result<(), FreezeError> {
     if let Start::Each(each) = &poured.start {
         let (given, cells) = (each.len(), meshed.cells.stuff.len());
@@ -453,45 +353,6 @@ fn spread(meshed: &Meshed, built: &MouldCase, frozen: &[u32], of: &[f32]) -> Vec
     }
     (0..meshed.cells.stuff.len())
         .map(|cell| in_case[built.of_cell(&meshed.cells, cell)])
-        .collect()
-}
-
-fn latest(solved: &Solved, cells: impl Iterator<Item = usize>) -> (f64, [f64; 3]) {
-    let end = |cell: &usize| f64::from(solved.ends_s[*cell]);
-    let last = cells.max_by(|one, other| end(one).total_cmp(&end(other)));
-    last.map_or((0.0, [0.0; 3]), |cell| {
-        (end(&cell), solved.meshed.cells.middle_mm(cell))
-    })
-}
-
-/// When each piece was solid, with its own difference between the grids.
-fn pieces(narrow: &Solved, wide: &Solved, whole: &Errors) -> Vec<PieceFrozen> {
-    let of = |solved: &Solved, number: usize| -> Vec<usize> {
-        let is_of = |cell: &usize| usize::from(solved.meshed.piece[*cell]) == number;
-        metal_cells(&solved.meshed).filter(is_of).collect()
-    };
-    let names = narrow.meshed.pieces.iter().enumerate();
-    names
-        .filter_map(|(number, piece)| {
-            let cells = of(narrow, number);
-            let first_s = cells
-                .iter()
-                .map(|&cell| f64::from(narrow.ends_s[cell]))
-                .reduce(f64::min)?;
-            let (last, last_mm) = latest(narrow, cells.into_iter());
-            let (on_wide, _) = latest(wide, of(wide, number).into_iter());
-            let by_grid = match on_wide > 0.0 {
-                true => (on_wide / last - 1.0).abs(),
-                false => whole.by_grid,
-            };
-            let errors = Errors { by_grid, ..*whole };
-            Some(PieceFrozen {
-                piece: piece.clone(),
-                first_s,
-                last_s: errors.around(last),
-                last_mm,
-            })
-        })
         .collect()
 }
 

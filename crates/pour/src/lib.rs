@@ -4,7 +4,8 @@
 //! - [`fill`]: the filling at a glance.
 //! - [`tables`], [`contact`]: metal and sand as the solver wants them; [`case`]: the mould as a
 //!   case.
-//! - [`freeze`]: when each place freezes, with its errors; [`pace`]: how long it may take.
+//! - [`freeze`]: when each place freezes; [`frozen`]: when each piece does, with its errors;
+//!   [`pace`]: how long it may take; [`no_freeze`]: why nothing was followed.
 //! - [`feeding`], [`pipe`], [`criteria`]: what is cut off, what runs empty, what stays spongy.
 //! - [`opening`]: when it is cold enough, and how deep the sand is burnt.
 //! - [`section`], [`vti`]: the drawing and the fields; [`contour`]: lines of equal value.
@@ -17,7 +18,9 @@ pub mod criteria;
 pub mod feeding;
 pub mod fill;
 pub mod freeze;
+pub mod frozen;
 pub mod meshing;
+pub mod no_freeze;
 pub mod opening;
 pub mod pace;
 pub mod pipe;

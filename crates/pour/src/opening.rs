@@ -8,8 +8,9 @@ use solver::run::{End, Wish, solve};
 
 use crate::case::Filling;
 use crate::cells::{MouldCells, Stuff};
-use crate::freeze::{FreezeError, Poured, case_of, metal_cells};
+use crate::freeze::{Poured, case_of, metal_cells};
 use crate::meshing::Meshed;
+use crate::no_freeze::FreezeError;
 use crate::pace::pace;
 
 /// How a mould cools.

@@ -162,7 +162,6 @@ impl<'a> Walk<'a> {
     }
 
     fn step(&mut self, before_s: f64, now_s: f64) {
-        let solved = self.solved;
         for at in 0..self.cells.len() {
             let cell = self.cells[at];
             let lacking = self.lacks(cell, before_s, now_s);
@@ -190,7 +189,6 @@ impl<'a> Walk<'a> {
         for (pool, left) in lacking.into_iter().enumerate() {
             self.pores[last[pool]] += left;
         }
-        debug_assert!(solved.ends_s.len() == self.pool.len());
     }
 
     /// What a cell lacks in a step, mm³: its liquid contraction until it begins to freeze, its

@@ -4,7 +4,8 @@ use std::process::ExitCode;
 
 use job::folder::open;
 use job::freezing::{FREEZE_FOLDER, FreezingWish, freezing_files, freezing_of};
-use job::freezing_told::{file, told};
+use job::freezing_file::file;
+use job::freezing_told::told;
 
 use crate::commands::opened::settled;
 use crate::commands::solids;

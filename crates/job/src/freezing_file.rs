@@ -1,0 +1,208 @@
+//! The freezing of a mould as one object, as `--json` prints it.
+
+use measure::band::Band;
+use measure::flow::Duration;
+use rigging::piece::Piece;
+use serde::Serialize;
+
+use crate::freezing::JobFrozen;
+use crate::freezing_told::told;
+use crate::words::Language;
+
+/// The one object that a door writes as JSON; times in seconds, places in mm of the mould.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FreezingFile {
+    /// The job.
+    pub job: String,
+    /// The alloy.
+    pub alloy: String,
+    /// How hot the metal is when the mould is full, °C.
+    pub start_c: f64,
+    /// When all was solid.
+    pub solid_s: BandFile,
+    /// Where the last metal froze.
+    pub last_mm: [f64; 3],
+    /// When the castings are solid by the law of moduli.
+    pub pencil_s: BandFile,
+    /// Each piece of metal.
+    pub pieces: Vec<PieceFile>,
+    /// How far the time on cells twice as wide lies off, as a share.
+    pub grid_error: f64,
+    /// Times the time at the best and at the worst contact.
+    pub contact_times: [f64; 2],
+    /// Times the time with the quickest and with the slowest sand.
+    pub sand_times: [f64; 2],
+    /// Edge of a cell, mm.
+    pub cell_mm: f64,
+    /// Cells of the box around the metal.
+    pub cells: usize,
+    /// Metal in the cells over that of the solids, less one.
+    pub mass_off: f64,
+    /// Heat lost or made by the solver, as a share.
+    pub heat_off: f64,
+    /// What all metal lacks, and where it shows.
+    pub shrinkage: ShrinkageFile,
+    /// Pools that are cut off from every feeder, the one with most left to freeze first.
+    pub cut_off: Vec<PoolFile>,
+    /// When all metal may be moved, s; null where the plan opens sooner.
+    pub leave_s: Option<f64>,
+    /// When the castings may be laid open, s; null where the plan opens sooner.
+    pub open_s: Option<f64>,
+    /// Sand that was above 600 °C, over the surface of the metal, mm.
+    pub burnt_mm: Option<f64>,
+    /// What was noticed, in British words.
+    pub noticed: Vec<String>,
+}
+
+/// Where the shrinkage shows, mm³.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct ShrinkageFile {
+    /// All that is lacking.
+    pub demand_mm3: f64,
+    /// Emptied in feeders, sprue and the rest of the rigging.
+    pub pipe_mm3: f64,
+    /// Emptied in castings.
+    pub hollows_mm3: f64,
+    /// Fine pores in castings.
+    pub pores_mm3: f64,
+    /// Fine pores in the rigging.
+    pub pores_in_rigging_mm3: f64,
+    /// Each piece.
+    pub pieces: Vec<EmptiedFile>,
+}
+
+/// What was emptied of a piece.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct EmptiedFile {
+    /// Its name as files have it.
+    pub piece: String,
+    /// How much, mm³.
+    pub volume_mm3: f64,
+    /// What it holds, mm³.
+    pub holds_mm3: f64,
+    /// From its top to the deepest place that is mostly empty, mm.
+    pub depth_mm: f64,
+}
+
+/// A pool that is cut off.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct PoolFile {
+    /// The piece in which its last metal freezes.
+    pub piece: String,
+    /// From which feeder, sprue or basin; null where it never had one.
+    pub from: Option<String>,
+    /// When, s.
+    pub at_s: f64,
+    /// Where it freezes last.
+    pub last_mm: [f64; 3],
+    /// Metal in it that is still to freeze, mm³.
+    pub to_freeze_mm3: f64,
+}
+
+fn shrinkage_file(frozen: &JobFrozen) -> ShrinkageFile {
+    let shrinkage = &frozen.shrinkage;
+    let pieces = shrinkage.emptied.iter().map(|emptied| EmptiedFile {
+        piece: emptied.piece.to_string(),
+        volume_mm3: emptied.volume_mm3,
+        holds_mm3: emptied.holds_mm3,
+        depth_mm: emptied.depth_mm,
+    });
+    ShrinkageFile {
+        demand_mm3: shrinkage.demand_mm3,
+        pipe_mm3: shrinkage.pipe_mm3(),
+        hollows_mm3: shrinkage.hollows_mm3(),
+        pores_mm3: shrinkage.pores_mm3,
+        pores_in_rigging_mm3: shrinkage.pores_in_rigging_mm3,
+        pieces: pieces.collect(),
+    }
+}
+
+/// A band.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct BandFile {
+    /// The lowest.
+    pub low: f64,
+    /// The likely one.
+    pub likely: f64,
+    /// The highest.
+    pub high: f64,
+}
+
+/// A piece of metal.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct PieceFile {
+    /// Its name as files have it.
+    pub piece: String,
+    /// When its first metal was solid through.
+    pub first_s: f64,
+    /// When its last metal was solid.
+    pub solid_s: BandFile,
+    /// Where that was.
+    pub last_mm: [f64; 3],
+}
+
+impl From<&Band<f64>> for BandFile {
+    fn from(band: &Band<f64>) -> BandFile {
+        BandFile {
+            low: band.low(),
+            likely: band.likely(),
+            high: band.high(),
+        }
+    }
+}
+
+/// A freezing as one object.
+pub fn file(job: &str, alloy: &str, frozen: &JobFrozen) -> FreezingFile {
+    let freeze = &frozen.freeze;
+    let meshed = &freeze.solved.meshed;
+    let opening = frozen.opening.as_ref();
+    let english = Language::Uk;
+    FreezingFile {
+        job: job.to_owned(),
+        alloy: alloy.to_owned(),
+        start_c: frozen.from.start.as_celsius(),
+        solid_s: (&freeze.last_s).into(),
+        last_mm: freeze.last_mm,
+        pencil_s: (&frozen.pencil.map(Duration::as_s)).into(),
+        pieces: freeze
+            .pieces
+            .iter()
+            .map(|piece| PieceFile {
+                piece: piece.piece.to_string(),
+                first_s: piece.first_s,
+                solid_s: (&piece.last_s).into(),
+                last_mm: piece.last_mm,
+            })
+            .collect(),
+        grid_error: freeze.by_grid,
+        contact_times: freeze.by_contact,
+        sand_times: freeze.by_sand,
+        cell_mm: meshed.cells.size_mm,
+        cells: meshed.cells.stuff.len(),
+        mass_off: meshed.held_mm3 / meshed.solid_mm3 - 1.0,
+        heat_off: freeze.solved.balance.drift,
+        shrinkage: shrinkage_file(frozen),
+        cut_off: frozen
+            .feeding
+            .cut_off
+            .iter()
+            .map(|pool| PoolFile {
+                piece: pool.piece.to_string(),
+                from: pool.from.as_ref().map(Piece::to_string),
+                at_s: pool.at_s,
+                last_mm: pool.last_mm,
+                to_freeze_mm3: pool.to_freeze_mm3,
+            })
+            .collect(),
+        leave_s: opening
+            .and_then(|opening| opening.leave)
+            .map(Duration::as_s),
+        open_s: opening.and_then(|opening| opening.open).map(Duration::as_s),
+        burnt_mm: opening.map(|opening| opening.cooled.burnt_mm),
+        noticed: told(frozen)
+            .lines
+            .iter()
+            .map(|line| english.say(&line.words))
+            .collect(),
+    }
+}
