@@ -11,8 +11,8 @@ pub const NIYAMA: Law = Law {
     name: "mould::niyama::niyama",
     formula: "Ny = G / √Ṫ",
     range: "near the end of freezing. Steel: sponge on film below 0.1, seen under the microscope \
-            below 2 (K s)^½/mm; aluminium, copper, zinc: no threshold is known, to compare places of \
-            one casting only, and hot places are not told from cold ones",
+            below 2 (K s)^½/mm. Other metals: no threshold is known, to compare places of one \
+            casting only, and hot places are not told from cold ones",
     sources: &["niyama-1982", "carlson-2002", "tavakoli-2010"],
 };
 

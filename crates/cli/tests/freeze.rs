@@ -1,0 +1,66 @@
+//! `oddside freeze`: in words, as one object, as files, and where it is refused.
+
+mod shop;
+
+use shop::Shop;
+
+const JOB: &str = "name = \"block\"\n[part]\nmesh = \"featured_block_inches.stl\"\nunit = \"in\"\n\
+                   [metal]\nalloy = \"A356\"\n";
+
+#[test]
+fn a_freezing_is_told_drawn_and_written_once() {
+    let shop = Shop::new();
+    shop.example("featured_block_inches.stl", JOB);
+    shop.run(&["freeze", "job", "--cells", "20000"])
+        .ends_with(0)
+        .says("casting 1")
+        .says("all solid")
+        .says("by the law of moduli")
+        .says("shrinkage of all metal")
+        .talks("freeze-section.svg");
+    let folder = shop.path().join("job/freeze");
+    let svg = std::fs::read_to_string(folder.join("freeze-section.svg")).expect("a drawing");
+    assert!(svg.starts_with("<svg ") && svg.trim_end().ends_with("</svg>"));
+    let fields = std::fs::read(folder.join("freeze.vti")).expect("fields");
+    assert!(fields.starts_with(b"<?xml"));
+    shop.run(&["freeze", "job", "--cells", "20000"])
+        .ends_with(2)
+        .talks("--force");
+}
+
+#[test]
+fn the_object_holds_a_band_a_budget_that_closes_and_writes_nothing() {
+    let shop = Shop::new();
+    shop.example("featured_block_inches.stl", JOB);
+    let told = shop.run(&["freeze", "job", "--json", "--cells", "20000"]);
+    let file = told.ends_with(0).json();
+    let number = |value: &serde_json::Value| value.as_f64().expect("a number");
+    let [low, likely, high] = ["low", "likely", "high"].map(|end| number(&file["solid_s"][end]));
+    assert!(0.0 < low && low < likely && likely < high);
+    assert!(number(&file["mass_off"]).abs() < 0.005);
+    let parts = [
+        "pipe_mm3",
+        "hollows_mm3",
+        "pores_mm3",
+        "pores_in_rigging_mm3",
+    ];
+    let sum: f64 = parts
+        .iter()
+        .map(|part| number(&file["shrinkage"][*part]))
+        .sum();
+    let demand = number(&file["shrinkage"]["demand_mm3"]);
+    assert!((sum / demand - 1.0).abs() < 0.01, "{sum} of {demand}");
+    assert!(!shop.path().join("job/freeze").exists());
+}
+
+#[test]
+fn absurd_cells_are_refused_before_anything_runs() {
+    let shop = Shop::new();
+    shop.example("featured_block_inches.stl", JOB);
+    shop.run(&["freeze", "job", "--cells", "1e12"])
+        .ends_with(2)
+        .talks("memory");
+    shop.run(&["freeze", "job", "--cells", "3"])
+        .ends_with(2)
+        .talks("give a number from");
+}
