@@ -17,6 +17,7 @@ fn a_freezing_is_told_drawn_and_written_once() {
         .says("all solid")
         .says("by the law of moduli")
         .says("shrinkage of all metal")
+        .says("allow more cells with --cells")
         .talks("freeze-section.svg");
     let folder = shop.path().join("job/freeze");
     let svg = std::fs::read_to_string(folder.join("freeze-section.svg")).expect("a drawing");
@@ -32,7 +33,7 @@ fn a_freezing_is_told_drawn_and_written_once() {
 fn the_object_holds_a_band_a_budget_that_closes_and_writes_nothing() {
     let shop = Shop::new();
     shop.example("featured_block_inches.stl", JOB);
-    let told = shop.run(&["freeze", "job", "--json", "--cells", "20000"]);
+    let told = shop.run(&["freeze", "job", "--json", "--cells", "60000"]);
     let file = told.ends_with(0).json();
     let number = |value: &serde_json::Value| value.as_f64().expect("a number");
     let [low, likely, high] = ["low", "likely", "high"].map(|end| number(&file["solid_s"][end]));

@@ -5,10 +5,10 @@
 //! freezing is walked forward in steps:
 //!
 //! 1. What each cell lacks in the step is told to the neighbour that stays open longest, and on,
-//!    until it comes to liquid metal that can flow, or to a place that is the last around and
-//!    closed: there it stays as fine pores.
-//! 2. Each pool of liquid takes what it lacks from its highest cells, layer by layer. A pool that
-//!    has nothing left to give keeps the rest as pores at its last place.
+//!    until it comes to liquid metal that can flow. Where that way is closed it stays in the cell
+//!    as fine pores.
+//! 2. Each pool of liquid takes what it lacks from its highest cells, layer by layer. What a pool
+//!    cannot give any more stays as pores all over it.
 //!
 //! What is emptied in feeders and sprue is the pipe, what is emptied in a casting is a shrinkage
 //! hollow. All metal that is lacking is in one of the three, so that the budget closes.
@@ -162,6 +162,7 @@ impl<'a> Walk<'a> {
     }
 
     fn step(&mut self, before_s: f64, now_s: f64) {
+        let reached = self.reached(now_s);
         for at in 0..self.cells.len() {
             let cell = self.cells[at];
             let lacking = self.lacks(cell, before_s, now_s);
@@ -171,24 +172,39 @@ impl<'a> Walk<'a> {
                 continue;
             }
             let all = std::mem::take(&mut self.lacking[cell]);
-            match self.onward[cell] as usize {
-                next if next != cell => self.lacking[next] += all,
-                _ => self.pores[cell] += all,
+            match reached[cell] {
+                true => self.lacking[self.onward[cell] as usize] += all,
+                false => self.pores[cell] += all,
             }
         }
         let pools = self.pools(now_s);
-        let mut lacking = vec![0.0; pools];
-        let mut last = vec![0; pools];
+        let (mut lacking, mut holds) = (vec![0.0; pools], vec![0.0; pools]);
+        let held = |cell: usize| self.solved.meshed.cells.metal_mm3(cell);
         for &cell in &self.cells {
-            if let Some(sum) = lacking.get_mut(self.pool[cell] as usize) {
-                *sum += std::mem::take(&mut self.lacking[cell]);
-                last[self.pool[cell] as usize] = cell;
+            let pool = self.pool[cell] as usize;
+            if pool < pools {
+                lacking[pool] += std::mem::take(&mut self.lacking[cell]);
+                holds[pool] += held(cell);
             }
         }
         self.sink(&mut lacking);
-        for (pool, left) in lacking.into_iter().enumerate() {
-            self.pores[last[pool]] += left;
+        // What a pool cannot give any more stays as pores all over it.
+        for &cell in &self.cells {
+            let pool = self.pool[cell] as usize;
+            if pool < pools && lacking[pool] > 0.0 {
+                self.pores[cell] += lacking[pool] * held(cell) / holds[pool];
+            }
         }
+    }
+
+    /// Whether what a cell lacks still comes to liquid that can flow.
+    fn reached(&self, now_s: f64) -> Vec<bool> {
+        let mut reached = vec![false; self.onward.len()];
+        for &cell in self.cells.iter().rev() {
+            let onward = self.onward[cell] as usize;
+            reached[cell] = self.flows(cell, now_s) || onward != cell && reached[onward];
+        }
+        reached
     }
 
     /// What a cell lacks in a step, mm³: its liquid contraction until it begins to freeze, its

@@ -114,6 +114,23 @@ fn the_budget_of_shrinkage_closes() {
     }
 }
 
+/// Pores lie where metal lacks and not in a heap: nearly all of them in cells that are mostly
+/// metal.
+#[test]
+fn pores_are_spread_over_the_cells_that_lack_metal() {
+    let (solved, _, shrunk) = followed(&bridged(8.0));
+    let volume = |cell: usize| f64::from(shrunk.porous[cell]) * solved.meshed.cells.metal_mm3(cell);
+    let sum = |is_in: &dyn Fn(f32) -> bool| -> f64 {
+        let cells = (0..shrunk.porous.len()).filter(|&cell| is_in(shrunk.porous[cell]));
+        cells.map(volume).sum()
+    };
+    let all = sum(&|_| true);
+    let found = shrunk.pores_mm3 + shrunk.pores_in_rigging_mm3;
+    assert!((all - found).abs() < 1e-3 * found, "{all} {found}");
+    let heaped = sum(&|share| share > 0.2);
+    assert!(heaped < 0.1 * all, "{heaped} of {all}");
+}
+
 #[test]
 fn the_last_place_of_a_lone_block_is_its_middle() {
     let blocks = [(Piece::Casting(1), [[30.0, 30.0, 30.0], [70.0, 70.0, 70.0]])];
