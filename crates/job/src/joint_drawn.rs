@@ -107,7 +107,7 @@ fn contours(mould: &Mould, joint: &Joint, every_mm: f64) -> Vec<Contour> {
 fn cut(joint: &Joint, across_mm: f64) -> Vec<[f64; 2]> {
     let at = |x: &f64| [*x, joint.height_mm([*x, across_mm])];
     let mut kept: Vec<[f64; 2]> = Vec::new();
-    for place in joint.xs_mm.iter().map(at) {
+    for place in joint.heights.xs_mm.iter().map(at) {
         if let [.., before, last] = kept[..] {
             let slope = |from: [f64; 2], to: [f64; 2]| (to[1] - from[1]) / (to[0] - from[0]);
             if (slope(before, last) - slope(last, place)).abs() < STRAIGHT {

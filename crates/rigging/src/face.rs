@@ -6,6 +6,7 @@
 
 use pattern::boolean::Body;
 use pattern::draw::blocks::blocks as halves;
+use pattern::draw::joint::heights::Heights;
 use pattern::draw::joint::{Joint, STEEPEST, joint_at};
 use pattern::draw::parting::{FLAT_ENOUGH, parting_line, parting_line_at};
 use pattern::draw::{DrawError, DrawSettings};
@@ -85,7 +86,7 @@ impl Face {
         let heights = self
             .wandering
             .iter()
-            .flat_map(|wandering| &wandering.joint.heights_mm);
+            .flat_map(|wandering| &wandering.joint.heights.nodes_mm);
         heights.fold(0.0, |furthest: f64, height| match half {
             Half::Cope => furthest.max(*height),
             Half::Drag => furthest.min(*height),
@@ -198,35 +199,37 @@ fn with_cores(lying: &Lying, cell: &Cell) -> Result<Mesh, MouldError> {
 fn spread(given: &Given, own: &Joint, steps: &[Point]) -> Joint {
     let flask = &given.flask;
     let inside = [flask.length, flask.width].map(|side| side.as_mm());
-    let lines = [&own.xs_mm, &own.ys_mm];
+    let lines = [&own.heights.xs_mm, &own.heights.ys_mm];
     let laid = [0, 1].map(|axis| laid_lines(lines[axis], steps, axis));
     let with_walls = |axis: usize| -> Vec<f64> {
         let inner = laid[axis].iter().map(|line| line.at_mm);
         [vec![0.0], inner.collect(), vec![inside[axis]]].concat()
     };
     let (xs_mm, ys_mm) = (with_walls(0), with_walls(1));
-    let nx = own.xs_mm.len();
+    let nx = own.heights.xs_mm.len();
     let height = |across: &Line, along: &Line| {
         let is_there = steps
             .iter()
             .any(|step| step[0] == across.step_mm && step[1] == along.step_mm);
         match is_there {
-            true => own.heights_mm[across.number + nx * along.number],
+            true => own.heights.nodes_mm[across.number + nx * along.number],
             false => 0.0,
         }
     };
-    let mut heights_mm = vec![0.0; xs_mm.len() * ys_mm.len()];
+    let mut nodes_mm = vec![0.0; xs_mm.len() * ys_mm.len()];
     for (row, along) in laid[1].iter().enumerate() {
         for (file, across) in laid[0].iter().enumerate() {
-            heights_mm[file + 1 + xs_mm.len() * (row + 1)] = height(across, along);
+            nodes_mm[file + 1 + xs_mm.len() * (row + 1)] = height(across, along);
         }
     }
     let [low, high] = [-flask.drag.as_mm(), flask.cope.as_mm()];
     Joint {
         flask: [[0.0, 0.0, low], [inside[0], inside[1], high]],
-        xs_mm,
-        ys_mm,
-        heights_mm,
+        heights: Heights {
+            xs_mm,
+            ys_mm,
+            nodes_mm,
+        },
         ..own.clone()
     }
 }

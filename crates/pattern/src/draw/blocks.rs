@@ -44,13 +44,14 @@ fn plain(block: &Mesh, top_mm: f64) -> Result<[Mesh; 2], BooleanError> {
 
 /// The block between the joint and a level end, wound as for the one below.
 fn block(joint: &Joint, end_mm: f64) -> Mesh {
-    let (nx, ny) = (joint.xs_mm.len(), joint.ys_mm.len());
+    let heights = &joint.heights;
+    let (nx, ny) = (heights.xs_mm.len(), heights.ys_mm.len());
     let at = |i: usize, j: usize| (i + nx * j) as u32;
     let mut mesh = Mesh::default();
-    for (j, &y) in joint.ys_mm.iter().enumerate() {
-        let row = joint.xs_mm.iter().enumerate();
+    for (j, &y) in heights.ys_mm.iter().enumerate() {
+        let row = heights.xs_mm.iter().enumerate();
         mesh.points
-            .extend(row.map(|(i, &x)| [x, y, joint.heights_mm[i + nx * j]]));
+            .extend(row.map(|(i, &x)| [x, y, heights.nodes_mm[i + nx * j]]));
     }
     for (i, j) in (1..ny).flat_map(|j| (1..nx).map(move |i| (i, j))) {
         let corners = [at(i - 1, j - 1), at(i, j - 1), at(i, j), at(i - 1, j)];
@@ -59,7 +60,7 @@ fn block(joint: &Joint, end_mm: f64) -> Mesh {
     }
     let first = mesh.points.len() as u32;
     let corners = [(0, 0), (nx - 1, 0), (nx - 1, ny - 1), (0, ny - 1)];
-    let ends = corners.map(|(i, j)| [joint.xs_mm[i], joint.ys_mm[j], end_mm]);
+    let ends = corners.map(|(i, j)| [heights.xs_mm[i], heights.ys_mm[j], end_mm]);
     mesh.points.extend(ends);
     mesh.triangles
         .extend([[first, first + 2, first + 1], [first, first + 3, first + 2]]);

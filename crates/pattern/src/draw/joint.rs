@@ -8,10 +8,12 @@
 //! and U, is one: it is as steep as allowed at most, and flat wherever it can be.
 
 mod field;
+pub mod heights;
 
 use thiserror::Error;
 
 use self::field::{AROUND, Field};
+use self::heights::Heights;
 use super::columns::{Columns, Plot, Span};
 use super::frame::DrawFrame;
 use super::level::{Band, Level, level, level_at};
@@ -35,13 +37,8 @@ pub struct Joint {
     pub flask: FlaskBox,
     /// The level of the joint along the walls of the flask, and wherever else it can lie so.
     pub level: Level,
-    /// Lines across the flask at which heights are known, mm; the first and last are its walls.
-    pub xs_mm: Vec<f64>,
-    /// The same along it.
-    pub ys_mm: Vec<f64>,
-    /// Height at the crossing of each two lines, x running fastest, mm. Between them the joint is
-    /// flat in two triangles.
-    pub heights_mm: Vec<f64>,
+    /// Its height over the inside of the flask, whose walls are the ends.
+    pub heights: Heights,
     /// Lowest and highest place that shows in the sand, mm.
     pub shown_mm: [f64; 2],
     /// Rise over run of the steepest place that shows in the sand.
@@ -183,25 +180,9 @@ fn led_out(
 
 impl Joint {
     /// Height of the joint over a place of the flask, mm; beyond its walls that at the wall.
-    pub fn height_mm(&self, [x, y]: [f64; 2]) -> f64 {
-        let (i, across) = between(&self.xs_mm, x);
-        let (j, along) = between(&self.ys_mm, y);
-        let nx = self.xs_mm.len();
-        let at = |more: usize, further: usize| self.heights_mm[i + more + nx * (j + further)];
-        // Each square is flat in two triangles that share the side from its first to its last node.
-        match across >= along {
-            true => at(0, 0) + across * (at(1, 0) - at(0, 0)) + along * (at(1, 1) - at(1, 0)),
-            false => at(0, 0) + along * (at(0, 1) - at(0, 0)) + across * (at(1, 1) - at(0, 1)),
-        }
+    pub fn height_mm(&self, at: [f64; 2]) -> f64 {
+        self.heights.at_mm(at)
     }
-}
-
-/// The line before a place, and how far it lies on the way to the next one, nought to one.
-fn between(lines: &[f64], at: f64) -> (usize, f64) {
-    let before = lines.partition_point(|line| *line <= at);
-    let before = before.clamp(1, lines.len().max(2) - 1) - 1;
-    let (from, to) = (lines[before], lines[before + 1]);
-    (before, ((at - from) / (to - from)).clamp(0.0, 1.0))
 }
 
 /// Nodes over the whole flask, the first ones on its walls.
@@ -385,11 +366,11 @@ fn thinned(
     };
     let (xs_mm, ys_mm) = (places(0, &kept_x), places(1, &kept_y));
     let node = |axis: usize, at: f64| ((at - flask[0][axis]) / columns.size_mm).round() as usize;
-    let mut heights_mm = Vec::with_capacity(xs_mm.len() * ys_mm.len());
+    let mut nodes_mm = Vec::with_capacity(xs_mm.len() * ys_mm.len());
     for (row, &y) in ys_mm.iter().enumerate() {
         for (file, &x) in xs_mm.iter().enumerate() {
             let wall = row == 0 || file == 0 || row + 1 == ys_mm.len() || file + 1 == xs_mm.len();
-            heights_mm.push(match wall {
+            nodes_mm.push(match wall {
                 true => level.at_mm,
                 false => heights[node(0, x).min(nx - 1) + nx * node(1, y).min(ny - 1)],
             });
@@ -399,9 +380,11 @@ fn thinned(
         frame,
         flask,
         level,
-        xs_mm,
-        ys_mm,
-        heights_mm,
+        heights: Heights {
+            xs_mm,
+            ys_mm,
+            nodes_mm,
+        },
         shown_mm: [level.at_mm; 2],
         steepest: 0.0,
         steepest_at_mm: [0.0; 3],

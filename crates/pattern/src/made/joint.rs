@@ -6,10 +6,9 @@ use std::f64::consts::TAU;
 use crate::boolean::{Body, BooleanError};
 use crate::draw::DrawSettings;
 use crate::draw::blocks::blocks;
+use crate::draw::joint::heights::Heights;
 use crate::draw::joint::{FlaskBox, JointError, STEEPEST, joint};
 use crate::mesh::Mesh;
-use crate::rays;
-use crate::tree::Tree;
 
 /// The joint.
 #[derive(Clone, Debug)]
@@ -18,6 +17,8 @@ pub enum Joint {
     Flat(f64),
     /// Two closed blocks that fill the flask and meet along the joint.
     Blocks {
+        /// Its height over the flask.
+        heights: Heights,
         /// The drag, below.
         below: Mesh,
         /// The cope, above.
@@ -36,7 +37,12 @@ impl Joint {
         let settings = DrawSettings::suiting(pattern);
         let found = joint(pattern, [0.0, 0.0, 1.0], flask, STEEPEST, &settings)?;
         let [below, above] = blocks(&found);
-        Ok(Joint::Blocks { below, above })
+        let heights = found.heights;
+        Ok(Joint::Blocks {
+            heights,
+            below,
+            above,
+        })
     }
 
     /// Height of the joint over a place of the plan, mm; beyond its blocks the highest.
@@ -60,7 +66,7 @@ impl Joint {
                 let [above, below] = body.cut_by_plane([0.0, 0.0, 1.0], *level_mm)?;
                 Ok([below, above])
             }
-            Joint::Blocks { below, above } => Ok([
+            Joint::Blocks { below, above, .. } => Ok([
                 body.common_with(&Body::of(below)?)?,
                 body.common_with(&Body::of(above)?)?,
             ]),
@@ -71,7 +77,7 @@ impl Joint {
     pub(super) fn surface(&self) -> Surface<'_> {
         match self {
             Joint::Flat(level_mm) => Surface::Flat(*level_mm),
-            Joint::Blocks { below, .. } => Surface::Top(below, Tree::over(below)),
+            Joint::Blocks { heights, .. } => Surface::Over(heights),
         }
     }
 }
@@ -80,19 +86,16 @@ impl Joint {
 pub(super) enum Surface<'a> {
     /// The same everywhere.
     Flat(f64),
-    /// The upper skin of the block below.
-    Top(&'a Mesh, Tree),
+    /// Where it wanders.
+    Over(&'a Heights),
 }
 
 impl Surface<'_> {
     /// Height of the joint over a place of the plan, if it reaches there.
-    pub(super) fn height_mm(&self, [x, y]: [f64; 2]) -> Option<f64> {
+    pub(super) fn height_mm(&self, at: [f64; 2]) -> Option<f64> {
         match self {
             Surface::Flat(level_mm) => Some(*level_mm),
-            Surface::Top(mesh, tree) => {
-                let hits = rays::along(mesh, tree, 2, [x, y, 0.0]);
-                hits.last().map(|hit| hit.at)
-            }
+            Surface::Over(heights) => heights.reach_over(at).then(|| heights.at_mm(at)),
         }
     }
 

@@ -3,10 +3,11 @@
 use measure::length::Length;
 use pattern::made::board::{BoardError, BoardWish, oddside};
 use pattern::made::joint::Joint;
+use pattern::mesh::Mesh;
 use pattern::shape::Form;
 use pattern::slice::areas_at;
 
-use crate::solids::{block, close, cylinder, example, mesh, shape, volume};
+use crate::solids::{block, close, cylinder, example, mesh, shape, step_from_10_to_20, volume};
 
 const WISH: BoardWish = BoardWish {
     plan_mm: [[-60.0, -50.0], [60.0, 50.0]],
@@ -83,15 +84,12 @@ fn blocks_that_meet_in_a_step_are_taken_as_they_are() {
         block([-35.0, 0.0, 10.0], [70.0, 120.0, 60.0]),
         block([35.0, 0.0, 20.0], [70.0, 120.0, 50.0]),
     ]);
-    let made = oddside(
-        &part,
-        &Joint::Blocks {
-            below,
-            above: above.clone(),
-        },
-        &WISH,
-    )
-    .unwrap();
+    let step = |below: Mesh| Joint::Blocks {
+        heights: step_from_10_to_20([70.0, 60.0]),
+        below,
+        above: above.clone(),
+    };
+    let made = oddside(&part, &step(below), &WISH).unwrap();
     assert!(made.fill.gap < 1e-9 && made.fill.overlap < 1e-9);
     // The level parts beside the pattern, and the step between them where the pattern is not.
     close(
@@ -101,7 +99,7 @@ fn blocks_that_meet_in_a_step_are_taken_as_they_are() {
     );
     // Blocks that leave a slit between them are no joint.
     let slit = mesh(&[block([0.0, 0.0, -20.0], [140.0, 120.0, 27.0])]);
-    let error = oddside(&part, &Joint::Blocks { below: slit, above }, &WISH).unwrap_err();
+    let error = oddside(&part, &step(slit), &WISH).unwrap_err();
     assert!(matches!(error, BoardError::DoesNotFill { .. }), "{error}");
 }
 

@@ -6,7 +6,7 @@ use pattern::made::halves::{HalvesError, PinWish, USUAL_CLEARANCE_MM, halved};
 use pattern::made::joint::Joint;
 use pattern::made::lifting::{LiftError, Lifted, with_lifting_hole};
 
-use crate::solids::{block, close, cylinder, example, mesh, volume};
+use crate::solids::{block, close, cylinder, example, mesh, step_from_10_to_20, volume};
 
 const PINS: PinWish = PinWish {
     diameter_mm: None,
@@ -51,7 +51,12 @@ fn blocks_that_meet_in_a_step_part_the_pattern_there() {
         block([-25.0, 0.0, 10.0], [50.0, 80.0, 50.0]),
         block([25.0, 0.0, 20.0], [50.0, 80.0, 40.0]),
     ]);
-    let made = halved(&part, &Joint::Blocks { below, above }, Some(&PINS)).unwrap();
+    let joint = Joint::Blocks {
+        heights: step_from_10_to_20([50.0, 40.0]),
+        below,
+        above,
+    };
+    let made = halved(&part, &joint, Some(&PINS)).unwrap();
     let pins = made.pins.unwrap();
     let [a, b] = pins.places_mm;
     for pin in [a, b] {

@@ -2,6 +2,7 @@
 
 use measure::length::Length;
 use pattern::boolean::Body;
+use pattern::draw::joint::heights::Heights;
 use pattern::look::look;
 use pattern::mesh::Mesh;
 use pattern::shape::{Form, Shape, build};
@@ -61,4 +62,13 @@ pub fn volume(mesh: &Mesh) -> f64 {
 pub fn close(found: f64, wanted: f64, share: f64) {
     let off = (found - wanted).abs();
     assert!(off <= share * wanted.abs(), "{found} is not {wanted}");
+}
+
+/// A joint that steps from 10 mm to 20 mm over the middle of a plan reaching so far either way.
+pub fn step_from_10_to_20([x, y]: [f64; 2]) -> Heights {
+    Heights {
+        xs_mm: vec![-x, 0.0, 0.0, x],
+        ys_mm: vec![-y, y],
+        nodes_mm: [10.0, 10.0, 20.0, 20.0].repeat(2),
+    }
 }
