@@ -3,12 +3,14 @@
 use measure::length::Length;
 use measure::text::rounded;
 use pattern::cores::CoreError;
+use pattern::cores::box_slides::Slide;
 use pattern::cores::core_box::CoreBox;
 use pattern::cores::vent::Vent;
 use pattern::draw::remedy::{Remedy, Why};
 use pattern::draw::undercut::Trapped;
 use pattern::vector::{Vector, sub};
 
+use crate::draw_told::way_text;
 use crate::made_cores::{MadeCore, MadeCores};
 use crate::printed_cores::LengthsBy;
 use crate::remark::Level;
@@ -76,6 +78,8 @@ fn of_core(core: &MadeCore) -> Vec<Line> {
         .with("mass", grams(core.mass.as_kg()))
         .with("place", place(core.centre_mm));
     let mut lines = vec![note(made), of_prints(core)];
+    let slides = core.core_box.iter().map(|made| made.slides.as_slice());
+    let slides = slides.filter(|slides| !slides.is_empty());
     lines.push(match &core.core_box {
         Ok(made) => note(of_box(name, made)),
         Err(CoreError::NoBox {
@@ -93,6 +97,7 @@ fn of_core(core: &MadeCore) -> Vec<Line> {
                 .with("why", error.to_string()),
         ),
     });
+    lines.extend(slides.map(|slides| note(of_slides(name, slides))));
     match core.vents.is_empty() {
         true => lines.push(caution(Said::new("core-vent-none").with("name", name))),
         false => lines.extend(core.vents.iter().map(|vent| note(of_vent(name, vent)))),
@@ -139,6 +144,14 @@ fn of_box(name: &str, made: &CoreBox) -> Said {
         .with("lower", size(0))
         .with("upper", size(1))
         .with("open", made.open_sides)
+}
+
+fn of_slides(name: &str, slides: &[Slide]) -> Said {
+    let ways: Vec<String> = slides.iter().map(|slide| way_text(slide.way)).collect();
+    Said::new("core-box-slides")
+        .with("name", name)
+        .with("count", slides.len())
+        .with("ways", ways.join("; "))
 }
 
 fn of_vent(name: &str, vent: &Vent) -> Said {

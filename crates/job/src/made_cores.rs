@@ -40,7 +40,7 @@ pub struct MadeCore {
     pub print_lengths: Vec<Length>,
     /// What the lengths go by.
     pub lengths_by: LengthsBy,
-    /// Its box, or why there is none of two halves.
+    /// Its box, or why there is none.
     pub core_box: Result<CoreBox, CoreError>,
     /// How it breathes.
     pub vents: Vec<Vent>,
@@ -99,7 +99,7 @@ fn made(core: CoreWithPrints) -> MadeCore {
 /// Folder, in that of the job, into which the files go.
 pub const CORES_FOLDER: &str = "cores";
 
-/// The cores as files, by name: an STL in mm of each core, print and half of a box, and one 3MF
+/// The cores as files, by name: an STL in mm of each core, print, half and slide of a box, and one 3MF
 /// with all of them by name.
 ///
 /// # Errors
@@ -116,6 +116,9 @@ pub fn cores_files(job: &Job, made: &MadeCores) -> Result<Vec<(String, Vec<u8>)>
         if let Ok(made) = &core.core_box {
             let halves = made.halves.iter().zip(["lower", "upper"]);
             pieces.extend(halves.map(|(half, which)| (format!("{name}-box-{which}"), half)));
+            for (slide, number) in made.slides.iter().zip(1..) {
+                pieces.push((format!("{name}-box-slide-{number}"), &slide.mesh));
+            }
         }
     }
     if pieces.is_empty() {

@@ -7,11 +7,12 @@
 //! that skin it fills the one in which its sand lies. Where the hollow opens the core goes on into
 //! the sand of the mould as a print ([`print`](mod@print)). The box is a block in two halves with
 //! the room of the core between them ([`core_box`](mod@core_box)), parted flat where that lets the
-//! core go and along a step where it does not. The vent runs from each print along the middle of
+//! core go and along a step where it does not, with slides ([`box_slides`]) where neither does. The vent runs from each print along the middle of
 //! the core ([`vent`](mod@vent)).
 
 pub mod body;
 mod box_joint;
+pub mod box_slides;
 pub mod core_box;
 pub mod print;
 pub mod vent;
@@ -40,10 +41,10 @@ pub enum CoreError {
         /// What was given, mm.
         length_mm: f64,
     },
-    /// A core that no box of two halves lets go.
+    /// A core that no box of two halves lets go, with or without slides.
     #[error(
-        "no core box of two halves lets this core go: {:.1} cm³ are held around {}; make the core \
-         in two pieces, or put a loose piece into the box", .held_mm3 / 1000.0, place(*.centre_mm)
+        "no core box of two halves lets this core go, nor one with slides: {:.1} cm³ are held \
+         around {}; make the core in two pieces and glue them", .held_mm3 / 1000.0, place(*.centre_mm)
     )]
     NoBox {
         /// Room of the core that stays held, mm³.

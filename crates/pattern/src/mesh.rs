@@ -2,7 +2,7 @@
 
 use crate::read::Format;
 use crate::unit::Unit;
-use crate::vector::{Vector, bounds_of, cross, norm, sub};
+use crate::vector::{Vector, add, bounds_of, cross, norm, sub};
 
 /// What a reader hands over: facets as they stand in the file, nothing joined or mended.
 #[derive(Clone, Debug, PartialEq)]
@@ -90,6 +90,14 @@ impl Mesh {
     pub fn diagonal(&self) -> f64 {
         let [low, high] = self.bounds();
         norm(sub(high, low))
+    }
+
+    /// The same mesh elsewhere.
+    pub fn moved(&self, by: Vector) -> Mesh {
+        Mesh {
+            points: self.points.iter().map(|&point| add(point, by)).collect(),
+            triangles: self.triangles.clone(),
+        }
     }
 
     /// Sum of the areas of all facets.

@@ -8,6 +8,7 @@
 //! of a mould follows its part.
 
 use crate::cores::CoreError;
+use crate::cores::box_slides::has_way_out;
 use crate::draw::columns::{Columns, Plot, Span};
 use crate::draw::frame::DrawFrame;
 use crate::draw::search;
@@ -16,6 +17,7 @@ use crate::draw::{DrawError, DrawSettings};
 use crate::made::joint::Joint;
 use crate::made::volume_mm3;
 use crate::mesh::Mesh;
+use crate::tree::Tree;
 use crate::vector::{Vector, cross, norm};
 
 /// A core parted along one way.
@@ -27,6 +29,23 @@ pub(super) struct Parted {
     pub(super) joint: Joint,
     /// Length of column times its square on which the box is caught, mm³.
     pub(super) caught_mm3: f64,
+    /// How much that may be, mm³.
+    pub(super) most_mm3: f64,
+}
+
+/// Whether two halves let a core go.
+#[derive(Clone, Debug)]
+pub(super) enum Parting {
+    /// They do.
+    Free(Parted),
+    /// No two do.
+    Held {
+        /// The flat joints by which all that is caught has a level way out past the core, one for
+        /// each way to lift the upper half; those that hold least first.
+        least: Vec<Parted>,
+        /// What stays held and where.
+        why: CoreError,
+    },
 }
 
 /// Columns along the longer side of a core: half a hundred core walls, a few hundredths of a
@@ -45,8 +64,8 @@ const SEARCHED: usize = 4;
 ///
 /// # Errors
 ///
-/// A core that no two halves let go, with what stays held and where.
-pub(super) fn parted(core: &Mesh, prints: &[Vector]) -> Result<Parted, CoreError> {
+/// A core that cannot be looked at.
+pub(super) fn parted(core: &Mesh, prints: &[Vector]) -> Result<Parting, CoreError> {
     let most_mm3 = CAUGHT * volume_mm3(core);
     let mut stood: Vec<Stood> = ways(prints)
         .into_iter()
@@ -57,32 +76,35 @@ pub(super) fn parted(core: &Mesh, prints: &[Vector]) -> Result<Parted, CoreError
         frame: stood.frame,
         joint: Joint::Flat(stood.joint_mm),
         caught_mm3: stood.caught_mm3,
+        most_mm3,
     };
     if let Some(free) = stood.iter().find(|way| way.caught_mm3 <= most_mm3) {
-        return Ok(flat(free));
+        return Ok(Parting::Free(flat(free)));
     }
     let searched = search::ways(core, None, &DrawSettings::suiting(core), SEARCHED)?;
     let searched = searched.iter().filter_map(|way| Stood::along(core, way.up));
     stood.extend(searched);
     if let Some(free) = stood.iter().find(|way| way.caught_mm3 <= most_mm3) {
-        return Ok(flat(free));
+        return Ok(Parting::Free(flat(free)));
     }
     let clear = stood.iter().filter(|way| way.between_mm3 <= most_mm3);
     let mut stepped = clear.filter_map(|way| way.stepped(most_mm3));
-    match stepped.next() {
-        Some(parted) => Ok(parted),
-        None => Err(held(core, &stood)?),
+    if let Some(parted) = stepped.next() {
+        return Ok(Parting::Free(parted));
     }
+    drop(stepped);
+    stood.sort_by(|a, b| a.caught_mm3.total_cmp(&b.caught_mm3));
+    let why = held(core, &stood)?;
+    stood.retain(|way| way.shut_in_mm3() <= most_mm3);
+    let least = stood.iter().map(flat).collect();
+    Ok(Parting::Held { least, why })
 }
 
-/// What stays held along the way that holds least, and the middle of its largest place.
+/// What stays held along the first way, and the middle of its largest place.
 fn held(core: &Mesh, stood: &[Stood]) -> Result<CoreError, DrawError> {
     let [low, high] = core.bounds();
     let middle = [0, 1, 2].map(|axis| (low[axis] + high[axis]) / 2.0);
-    let least = stood
-        .iter()
-        .min_by(|a, b| a.caught_mm3.total_cmp(&b.caught_mm3));
-    let Some(least) = least else {
+    let Some(least) = stood.first() else {
         return Ok(CoreError::NoBox {
             held_mm3: volume_mm3(core),
             centre_mm: middle,
@@ -152,6 +174,22 @@ impl Stood {
         })
     }
 
+    /// What of the room caught by the flat joint has no level way out past the core, mm³.
+    fn shut_in_mm3(&self) -> f64 {
+        let tree = Tree::over(&self.turned);
+        let length = |column: usize| {
+            let [x, y] = self.columns.place_mm(column);
+            let stretches = caught_stretches(self.columns.spans(column), self.joint_mm);
+            let is_shut = |[from, to]: &[f64; 2]| {
+                !has_way_out(&self.turned, &tree, [x, y, (from + to) / 2.0])
+            };
+            let shut = stretches.into_iter().filter(is_shut);
+            shut.map(|[from, to]| to - from).sum::<f64>()
+        };
+        let square = self.columns.size_mm * self.columns.size_mm;
+        square * (0..self.columns.len()).map(length).sum::<f64>()
+    }
+
     /// Parted by a joint that follows the core, if hardly anything is caught by it. It has so much
     /// room around the core that it can come down to its level; the box is cut out of its middle.
     fn stepped(&self, most_mm3: f64) -> Option<Parted> {
@@ -174,6 +212,7 @@ impl Stood {
             frame: self.frame,
             joint,
             caught_mm3,
+            most_mm3,
         })
     }
 }
@@ -186,13 +225,22 @@ fn ends_of(spans: &[Span]) -> Option<[f64; 2]> {
     Some([spans.first()?.from_mm, spans.last()?.to_mm])
 }
 
-/// Length of a column on which the block is caught: between stretches of core, and between the
-/// joint and a core that lies wholly on one side of it.
+/// Length of a column on which the block is caught.
 fn caught(spans: &[Span], joint_mm: f64) -> f64 {
+    let stretches = caught_stretches(spans, joint_mm).into_iter();
+    stretches.map(|[from, to]| to - from).sum()
+}
+
+/// Stretches of a column on which the block is caught: between stretches of core, and between the
+/// joint and a core that lies wholly on one side of it.
+fn caught_stretches(spans: &[Span], joint_mm: f64) -> Vec<[f64; 2]> {
     let Some([from, to]) = ends_of(spans) else {
-        return 0.0;
+        return Vec::new();
     };
-    between(spans) + (from - joint_mm).max(0.0) + (joint_mm - to).max(0.0)
+    let between = spans.windows(2).map(|two| [two[0].to_mm, two[1].from_mm]);
+    let beside = [[joint_mm, from], [to, joint_mm]];
+    let beside = beside.into_iter().filter(|[from, to]| from < to);
+    between.chain(beside).collect()
 }
 
 /// Length of a column between stretches of core.

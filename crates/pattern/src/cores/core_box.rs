@@ -1,10 +1,13 @@
-//! The core box: a block in two halves with the room of the core between them.
+//! The core box: a block in two halves with the room of the core between them, and with slides in
+//! them where no two halves let the core go.
 //!
-//! Which way the halves are lifted, and where they part, is found in `box_joint.rs`.
+//! Which way the halves are lifted, and where they part, is found in `box_joint.rs`; the slides in
+//! `box_slides.rs`.
 
 use crate::boolean::Body;
 use crate::cores::CoreError;
-use crate::cores::box_joint::parted;
+use crate::cores::box_joint::{Parted, Parting, parted};
+use crate::cores::box_slides::{Freed, Slide, Uncut};
 use crate::draw::frame::DrawFrame;
 use crate::made::joint::Joint;
 use crate::mesh::Mesh;
@@ -32,49 +35,124 @@ pub struct CoreBox {
     pub open_sides: usize,
     /// Whether the joint steps along the core instead of lying flat.
     pub is_stepped: bool,
-    /// Room of the core that the halves catch by less than they yield, mm³.
+    /// Room of the core that the halves catch by less than they yield, mm³; nought where slides
+    /// free them.
     pub caught_mm3: f64,
+    /// Slides, which are drawn out before the halves are lifted, in that order and in the axes of
+    /// the core; none where two halves let the core go.
+    pub slides: Vec<Slide>,
 }
 
 /// How squarely a print has to end on a side of the box for that side to be left open.
 const SQUARE: f64 = 0.98;
 
+/// Ways of lifting the halves for which slides are looked for: those that hold least.
+const WITH_SLIDES: usize = 3;
+
 /// The box of a core, closed and wound outward, whose prints point along `prints`.
 ///
 /// # Errors
 ///
-/// A core that no two halves let go, or solids that cannot be cut.
+/// A core that no two halves let go, not even with slides in them, or solids that cannot be cut.
 pub fn core_box(
     core: &Mesh,
     prints: &[Vector],
     settings: BoxSettings,
 ) -> Result<CoreBox, CoreError> {
-    let best = parted(core, prints)?;
-    let frame = best.frame;
-    let turned = frame.turned(core);
-    let (around, open_sides) = outside(&turned, frame, prints, settings.wall_mm);
-    let mut whole = block(around)?.without(&Body::of(&turned)?)?;
-    for hole in dowels(around, settings)? {
-        whole = whole.without(&hole)?;
-    }
-    let halves = best.joint.parted(&whole)?;
-    let volumes_mm3 = [halves[0].volume_mm3(), halves[1].volume_mm3()];
-    let back = |half: &Body| {
-        let mesh = half.mesh();
-        let points = mesh.points.iter().map(|&point| frame.part_from_draw(point));
-        Mesh {
-            points: points.collect(),
-            triangles: mesh.triangles,
-        }
+    let (held, why) = match parted(core, prints)? {
+        Parting::Free(parted) => return Cut::of(core, prints, settings, &parted)?.in_halves(),
+        Parting::Held { least, why } => (least, why),
     };
-    Ok(CoreBox {
-        up: frame.up,
-        halves: [back(&halves[0]), back(&halves[1])],
-        volumes_mm3,
-        open_sides,
-        is_stepped: matches!(best.joint, Joint::Blocks { .. }),
-        caught_mm3: best.caught_mm3,
-    })
+    for parted in held.iter().take(WITH_SLIDES) {
+        if let Some(made) = Cut::of(core, prints, settings, parted)?.with_slides()? {
+            return Ok(made);
+        }
+    }
+    Err(why)
+}
+
+/// A box about to be cut, standing as its upper half is lifted.
+struct Cut<'a> {
+    parted: &'a Parted,
+    core: Mesh,
+    /// The block without the room of the core.
+    block: Body,
+    /// The dowels through it.
+    rods: Vec<Body>,
+    open_sides: usize,
+}
+
+impl Cut<'_> {
+    fn of<'a>(
+        core: &Mesh,
+        prints: &[Vector],
+        settings: BoxSettings,
+        parted: &'a Parted,
+    ) -> Result<Cut<'a>, CoreError> {
+        let core = parted.frame.turned(core);
+        let (around, open_sides) = outside(&core, parted.frame, prints, settings.wall_mm);
+        Ok(Cut {
+            parted,
+            block: block(around)?.without(&Body::of(&core)?)?,
+            rods: dowels(around, settings)?,
+            core,
+            open_sides,
+        })
+    }
+
+    fn in_halves(&self) -> Result<CoreBox, CoreError> {
+        let halves = self.parted.joint.parted(&self.block)?;
+        self.made(Freed {
+            halves,
+            slides: Vec::new(),
+        })
+    }
+
+    fn with_slides(&self) -> Result<Option<CoreBox>, CoreError> {
+        let uncut = Uncut {
+            core: &self.core,
+            block: &self.block,
+            rods: &self.rods,
+            joint: &self.parted.joint,
+            most_mm3: self.parted.most_mm3,
+        };
+        uncut.freed()?.map(|freed| self.made(freed)).transpose()
+    }
+
+    /// The box as it is drilled, in the axes of the core.
+    fn made(&self, Freed { halves, slides }: Freed) -> Result<CoreBox, CoreError> {
+        let frame = self.parted.frame;
+        let [mut lower, mut upper] = halves;
+        for rod in &self.rods {
+            (lower, upper) = (lower.without(rod)?, upper.without(rod)?);
+        }
+        let back = |mesh: Mesh| Mesh {
+            points: mesh
+                .points
+                .iter()
+                .map(|&point| frame.part_from_draw(point))
+                .collect(),
+            triangles: mesh.triangles,
+        };
+        let caught_mm3 = match slides.is_empty() {
+            true => self.parted.caught_mm3,
+            false => 0.0,
+        };
+        let slide = |slide: Slide| Slide {
+            mesh: back(slide.mesh),
+            way: frame.part_from_draw(slide.way),
+            ..slide
+        };
+        Ok(CoreBox {
+            up: frame.up,
+            volumes_mm3: [lower.volume_mm3(), upper.volume_mm3()],
+            halves: [back(lower.mesh()), back(upper.mesh())],
+            open_sides: self.open_sides,
+            is_stepped: matches!(self.parted.joint, Joint::Blocks { .. }),
+            caught_mm3,
+            slides: slides.into_iter().map(slide).collect(),
+        })
+    }
 }
 
 /// The outside of the box in the frame, and how many sides a print ends on.

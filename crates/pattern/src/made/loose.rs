@@ -23,7 +23,7 @@ use crate::mesh::Mesh;
 use crate::shape::ShapeError;
 use crate::sweep::swept;
 use crate::tree::Tree;
-use crate::vector::{Vector, add, scale};
+use crate::vector::{Vector, scale};
 
 /// A pattern with the pieces that are loose.
 #[derive(Clone, Debug)]
@@ -235,7 +235,7 @@ impl Mould {
         let play_mm = DrawSettings::suiting(pattern).play_mm;
         let rapped = (0..RAPPED).map(|turn| {
             let (sine, cosine) = (TAU * turn as f64 / RAPPED as f64).sin_cos();
-            Body::of(&moved(pattern, [play_mm * cosine, play_mm * sine, 0.0]))
+            Body::of(&pattern.moved([play_mm * cosine, play_mm * sine, 0.0]))
         });
         let body = Body::of(pattern)?;
         let [below, above] = joint.parted(&Body::around(&corners)?)?;
@@ -299,7 +299,7 @@ impl Mould {
         let sand = &self.sand[usize::from(side == Side::Cope)];
         let mut most_mm3 = 0.0_f64;
         for stage in STAGES {
-            let there = Body::of(&moved(piece, scale(by, stage)))?;
+            let there = Body::of(&piece.moved(scale(by, stage)))?;
             most_mm3 = most_mm3.max(there.common_with(sand)?.volume_mm3());
         }
         if most_mm3 > PLAINLY_STUCK * volume_mm3 {
@@ -320,7 +320,7 @@ impl Mould {
         if met.is_sideways {
             return Ok(met);
         }
-        let lifted = swept(&moved(piece, by), out)?.common_with(sand)?;
+        let lifted = swept(&piece.moved(by), out)?.common_with(sand)?;
         met.shaved_mm3 += lifted.volume_mm3();
         met.left_mm3 += self.left_by_rapping(lifted, spared_mm3 - met.left_mm3)?;
         Ok(met)
@@ -336,12 +336,5 @@ impl Mould {
             sand = sand.without(rapped)?;
         }
         Ok(sand.volume_mm3())
-    }
-}
-
-fn moved(mesh: &Mesh, by: Vector) -> Mesh {
-    Mesh {
-        points: mesh.points.iter().map(|&point| add(point, by)).collect(),
-        triangles: mesh.triangles.clone(),
     }
 }

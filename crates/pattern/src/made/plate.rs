@@ -109,7 +109,7 @@ pub fn plate(pattern: &Mesh, joint_mm: f64, wish: &PlateWish) -> Result<Plate, P
     for [x, y] in &layout.places_mm {
         for (part, up) in [(&above, half), (&below, -half)] {
             if is_there(part) {
-                let moved = moved(&part.mesh(), [x - middle[0], y - middle[1], up]);
+                let moved = part.mesh().moved([x - middle[0], y - middle[1], up]);
                 board = board.with(&Body::of(&moved)?)?;
             }
         }
@@ -223,17 +223,6 @@ fn no_room(plan: [f64; 2], wish: &PlateWish, wanted_mm: [f64; 2]) -> PlateError 
 fn turned(mesh: &Mesh) -> Mesh {
     Mesh {
         points: mesh.points.iter().map(|&[x, y, z]| [-y, x, z]).collect(),
-        triangles: mesh.triangles.clone(),
-    }
-}
-
-fn moved(mesh: &Mesh, by: [f64; 3]) -> Mesh {
-    let points = mesh
-        .points
-        .iter()
-        .map(|&point| crate::vector::add(point, by));
-    Mesh {
-        points: points.collect(),
         triangles: mesh.triangles.clone(),
     }
 }

@@ -377,15 +377,8 @@ fn a_core_bent_crosswise_has_a_box_that_parts_along_a_step() {
     near(all, (long + 10.0) * (wide + 10.0) * (tall + 20.0), 1e-6);
     for (half, way) in made.halves.iter().zip([-1.0, 1.0]) {
         for by in [0.5, 2.0, 6.0, 15.0, 40.0] {
-            let lifted = Mesh {
-                points: half
-                    .points
-                    .iter()
-                    .map(|&point| add(point, scale(made.up, way * by)))
-                    .collect(),
-                triangles: half.triangles.clone(),
-            };
-            let cut = Body::of(&lifted).unwrap().common_with(&whole).unwrap();
+            let lifted = Body::of(&half.moved(scale(made.up, way * by))).unwrap();
+            let cut = lifted.common_with(&whole).unwrap();
             assert!(
                 cut.volume_mm3() < 5e-3 * whole.volume_mm3(),
                 "{}",
@@ -395,10 +388,11 @@ fn a_core_bent_crosswise_has_a_box_that_parts_along_a_step() {
     }
 }
 
-/// A ball with a neck all round is caught by any two halves: the neck is a groove whichever way the
-/// box is opened but along it, and along it the upper ball covers the neck.
+/// A ball with knobs on three arms at right angles: the neck under the knob that stands up is a
+/// groove all round, which any two halves catch. Two slides free it, one from each side; drawn out
+/// they pass the core by, and the halves then lift off it. All together is the block.
 #[test]
-fn a_core_that_no_two_halves_let_go_is_refused() {
+fn a_core_that_no_two_halves_let_go_has_slides_in_its_box() {
     let ball = |z: f64| placed(Form::Ball { diameter: mm(40.0) }, [0.0, 0.0, z], UP, false);
     let arm = |axis: Vector| {
         let form = Form::Cylinder {
@@ -421,11 +415,49 @@ fn a_core_that_no_two_halves_let_go_is_refused() {
         wall_mm: 8.0,
         dowel_mm: 0.0,
     };
+    let made = core_box(&core, &[], settings).unwrap();
+    assert_eq!(made.slides.len(), 2);
+    let whole = Body::of(&core).unwrap();
+    let frame = DrawFrame::drawing_along(made.up).unwrap();
+    let [low, high] = frame.turned(&core).bounds();
+    let block: f64 = sub(high, low).map(|side| side + 16.0).iter().product();
+    let slides: f64 = made.slides.iter().map(|slide| slide.volume_mm3).sum();
+    let all = made.volumes_mm3[0] + made.volumes_mm3[1] + slides + whole.volume_mm3();
+    near(all, block, 1e-6);
+    let slides = made.slides.iter().map(|slide| (&slide.mesh, slide.way));
+    let halves = made.halves.iter().zip([-1.0, 1.0]);
+    let halves = halves.map(|(half, way)| (half, scale(made.up, way)));
+    for (piece, way) in slides.chain(halves) {
+        for by in [0.5, 2.0, 6.0, 15.0, 40.0] {
+            let drawn = Body::of(&piece.moved(scale(way, by))).unwrap();
+            let cut = drawn.common_with(&whole).unwrap().volume_mm3();
+            assert!(cut < 5e-3 * whole.volume_mm3(), "{cut} after {by} mm");
+        }
+    }
+}
+
+/// A pocket wider within than at its mouth holds what is rammed around: the box would have to stay
+/// in it.
+#[test]
+fn a_core_with_a_pocket_wider_within_has_no_box() {
+    let core = part(&[
+        block([0.0; 3], [60.0, 60.0, 50.0], false),
+        bore([0.0, 0.0, 10.0], UP, 30.0, 20.0),
+        bore([0.0, 0.0, 25.0], UP, 15.0, 30.0),
+    ]);
+    let settings = BoxSettings {
+        wall_mm: 8.0,
+        dowel_mm: 0.0,
+    };
     let Err(CoreError::NoBox { held_mm3, .. }) = core_box(&core, &[], settings) else {
         panic!("such a core is caught");
     };
-    // At least the ring of box around one arm between knob and ball.
-    assert!(held_mm3 > 1000.0, "{held_mm3}");
+    // The ring of the pocket beside its mouth.
+    near(
+        held_mm3,
+        PI / 4.0 * (30.0 * 30.0 - 15.0 * 15.0) * 20.0,
+        0.05,
+    );
 }
 
 /// Down the middle of a straight round core: as long as the core, clear by nearly its radius.

@@ -14,7 +14,11 @@ core-box-stepped = core { $name }: box of two halves that part along a step, low
     [one] one open side
    *[other] { $open } open sides
 } to ram through
-core-box-none = core { $name }: no box of two halves lets it go, { $held } stay held around { $place }: make the core in two pieces and paste them, or put a loose piece into the box
+core-box-slides = core { $name }: the box has { $count ->
+    [one] one slide
+   *[other] { $count } slides
+}, drawn out level before the halves are lifted, along { $ways }; rub them down until they run easily, and mark which goes where
+core-box-none = core { $name }: no box of two halves lets it go, with or without slides, { $held } stay held around { $place }: make the core in two pieces and paste them
 core-box-fails = core { $name }: its box could not be cut: { $why }
 core-vent-straight = core { $name }: prick it with a straight wire, { $length } long and no thicker than { $across }, from print to print
 core-vent-bent = core { $name }: its vent bends: ram in a string of wax { $length } long and no thicker than { $across } along the middle, and melt it out

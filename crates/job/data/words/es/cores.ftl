@@ -8,7 +8,11 @@ core-prints-by-job = macho { $name }: { $count } portadas, de { $lengths } de la
 core-one-print = el macho { $name } se sostiene solo de un extremo, con una portada de { $length }: alárguela hasta que pese más que el macho, o ponga soportes
 core-box-halves = macho { $name }: caja de dos mitades, inferior { $lower }, superior { $upper }, lados abiertos para apisonar: { $open }
 core-box-stepped = macho { $name }: caja de dos mitades con junta escalonada, inferior { $lower }, superior { $upper }, lados abiertos para apisonar: { $open }
-core-box-none = macho { $name }: ninguna caja de dos mitades lo suelta, quedan sujetos { $held } hacia { $place }: haga el macho en dos partes y péguelas, o ponga una pieza suelta en la caja
+core-box-slides = macho { $name }: la caja tiene { $count ->
+    [one] una corredera
+   *[other] { $count } correderas
+}, que se sacan a nivel antes de levantar las mitades, según { $ways }; líjelas hasta que corran bien, y marque el lugar de cada una
+core-box-none = macho { $name }: ninguna caja de dos mitades lo suelta, con correderas o sin ellas, quedan sujetos { $held } hacia { $place }: haga el macho en dos partes y péguelas
 core-box-fails = macho { $name }: no se pudo cortar su caja: { $why }
 core-vent-straight = macho { $name }: pínchelo con un alambre recto, de { $length } de largo y no más grueso que { $across }, de portada a portada
 core-vent-bent = macho { $name }: su respiradero es curvo: apisone en el medio un cordón de cera de { $length } y no más grueso que { $across }, y derrítalo

@@ -8,7 +8,11 @@ core-prints-by-job = noyau { $name } : { $count } portées, longues de { $length
 core-one-print = le noyau { $name } n'est tenu qu'à un bout, par une portée de { $length } : l'allonger jusqu'à ce qu'elle pèse plus que le noyau, ou poser des supports
 core-box-halves = noyau { $name } : boîte en deux moitiés, dessous { $lower }, dessus { $upper }, côtés ouverts pour serrer : { $open }
 core-box-stepped = noyau { $name } : boîte en deux moitiés à joint en gradin, dessous { $lower }, dessus { $upper }, côtés ouverts pour serrer : { $open }
-core-box-none = noyau { $name } : aucune boîte en deux moitiés ne le lâche, { $held } restent pris vers { $place } : faire le noyau en deux parties et les coller, ou mettre une pièce démontable dans la boîte
+core-box-slides = noyau { $name } : la boîte a { $count ->
+    [one] un tiroir
+   *[other] { $count } tiroirs
+}, à tirer à plat avant de lever les moitiés, selon { $ways } ; les poncer jusqu'à ce qu'ils coulissent bien, et repérer la place de chacun
+core-box-none = noyau { $name } : aucune boîte en deux moitiés ne le lâche, avec ou sans tiroirs, { $held } restent pris vers { $place } : faire le noyau en deux parties et les coller
 core-box-fails = noyau { $name } : sa boîte n'a pas pu être taillée : { $why }
 core-vent-straight = noyau { $name } : le percer d'un fil droit, long de { $length } et pas plus épais que { $across }, d'une portée à l'autre
 core-vent-bent = noyau { $name } : son évent est courbe : serrer dans le milieu un cordon de cire long de { $length } et pas plus épais que { $across }, et le faire fondre
