@@ -85,11 +85,15 @@ fn of_core(core: &MadeCore) -> Vec<Line> {
         Err(CoreError::NoBox {
             held_mm3,
             centre_mm,
+            slides_sought,
         }) => caution(
-            Said::new("core-box-none")
-                .with("name", name)
-                .with("place", place(*centre_mm))
-                .with("held", cm3(*held_mm3)),
+            Said::new(match slides_sought {
+                true => "core-box-none",
+                false => "core-box-none-sought",
+            })
+            .with("name", name)
+            .with("place", place(*centre_mm))
+            .with("held", cm3(*held_mm3)),
         ),
         Err(error) => caution(
             Said::new("core-box-fails")

@@ -23,6 +23,10 @@ const EVERY_MM: [f64; 6] = [1.0, 2.0, 5.0, 10.0, 20.0, 50.0];
 const STATIONS: f64 = 18.0;
 const LEAST_WAY_MM: f64 = 5.0;
 
+/// Lines shorter than this share of the longest have no stations: their numbers would run together,
+/// and the contours around them say as much.
+const WORTH_STATIONS: f64 = 0.2;
+
 /// The joint of a mould, cut at a place across the flask; nothing where it is flat.
 pub(crate) fn joint_drawn(mould: &Mould, across_mm: f64) -> Option<JointDrawing> {
     let wandering = mould.joint.as_ref()?;
@@ -37,11 +41,16 @@ pub(crate) fn joint_drawn(mould: &Mould, across_mm: f64) -> Option<JointDrawing>
         let longer = length_mm(b).total_cmp(&length_mm(a));
         is_flat(a).cmp(&is_flat(b)).then(longer)
     });
-    let first = lines.get(..1).unwrap_or_default();
+    let longest_mm = lines.first().map_or(0.0, |line| length_mm(line));
+    let is_told =
+        |line: &&Vec<Vector>| !is_flat(line) && length_mm(line) >= WORTH_STATIONS * longest_mm;
+    let told = lines.iter().take_while(is_told).count().max(1);
+    let told = lines.get(..told).unwrap_or_default();
     let way_mm =
-        (first.iter().map(|line| length_mm(line)).sum::<f64>() / STATIONS).max(LEAST_WAY_MM);
-    let stations = stations(first, 0.0, way_mm);
+        (told.iter().map(|line| length_mm(line)).sum::<f64>() / STATIONS).max(LEAST_WAY_MM);
+    let stations = stations(told, 0.0, way_mm);
     let station = stations.iter().map(|station| JointStation {
+        line: station.line,
         along_mm: station.along_mm,
         place_mm: station.place_mm,
         height_mm: station.height_mm,

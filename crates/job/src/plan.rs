@@ -113,6 +113,8 @@ pub struct JointDrawing {
 /// A place on the line where the joint meets a casting.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct JointStation {
+    /// On which of the lines, from nought.
+    pub line: usize,
     /// Way along the line from its first place, mm.
     pub along_mm: f64,
     /// From above.

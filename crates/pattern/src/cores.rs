@@ -41,16 +41,18 @@ pub enum CoreError {
         /// What was given, mm.
         length_mm: f64,
     },
-    /// A core that no box of two halves lets go, with or without slides.
+    /// A core that no box of two halves lets go.
     #[error(
-        "no core box of two halves lets this core go, nor one with slides: {:.1} cm³ are held \
-         around {}; make the core in two pieces and glue them", .held_mm3 / 1000.0, place(*.centre_mm)
+        "no core box of two halves lets this core go{}: {:.1} cm³ are held around {}; make the core \
+         in two pieces and glue them", slides(*.slides_sought), .held_mm3 / 1000.0, place(*.centre_mm)
     )]
     NoBox {
         /// Room of the core that stays held, mm³.
         held_mm3: f64,
         /// Its middle, mm in the part's axes.
         centre_mm: Vector,
+        /// Whether slides were looked for; not where the core has too many facets.
+        slides_sought: bool,
     },
     /// The part, or a direction.
     #[error(transparent)]
@@ -58,6 +60,13 @@ pub enum CoreError {
     /// The solids.
     #[error("the core could not be cut out: {0}")]
     Boolean(#[from] BooleanError),
+}
+
+fn slides(sought: bool) -> &'static str {
+    match sought {
+        true => ", nor one with slides",
+        false => ", and it is too finely cut for slides to be looked for",
+    }
 }
 
 fn place([x, y, z]: Vector) -> String {

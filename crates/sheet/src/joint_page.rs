@@ -31,6 +31,10 @@ const DOT_MM: f64 = 0.6;
 /// From a dot to its number, mm.
 const OFF_MM: f64 = 2.6;
 
+/// Two numbers nearer than this, mm across and down, run into each other: the later one is left
+/// out, and its dot counted from the one before.
+const NUMBER_MM: [f64; 2] = [4.2, 3.6];
+
 /// From the middle of a figure of 10 pt down to its base line, mm.
 const HALF_FIGURE_MM: f64 = 1.25;
 
@@ -93,9 +97,17 @@ fn from_above(pen: &mut Pen, plan: &Plan, joint: &JointDrawing) -> Option<f64> {
     pen.metal(&lines);
     let middle = on_paper([0, 1].map(|axis| (low[axis] + high[axis]) / 2.0));
     heights(pen, &contours, middle);
+    let mut numbered: Vec<Spot> = Vec::new();
     for (station, number) in joint.stations.iter().zip(1..) {
         let spot = on_paper([station.place_mm[0], station.place_mm[1]]);
         pen.circle(spot, DOT_MM);
+        let is_free = |other: &Spot| {
+            (other[0] - spot[0]).abs() > NUMBER_MM[0] || (other[1] - spot[1]).abs() > NUMBER_MM[1]
+        };
+        if !numbered.iter().all(is_free) {
+            continue;
+        }
+        numbered.push(spot);
         let away = [spot[0] - middle[0], spot[1] - middle[1]];
         let far = away[0].hypot(away[1]).max(f64::MIN_POSITIVE);
         let [x, y] = [0, 1].map(|axis| spot[axis] - OFF_MM * away[axis] / far);
@@ -140,42 +152,67 @@ fn heights(pen: &mut Pen, contours: &[(f64, Vec<Spot>)], middle: Spot) {
 /// Two heights nearer than this, mm across and down, run into each other.
 const APART_MM: [f64; 2] = [10.0, 3.6];
 
-/// The line laid out straight, as high as long, over the level of the joint; how far down it goes.
+/// The lines with stations laid out straight one after the other, as high as long, over the level
+/// of the joint; how far down they go.
 fn straight(pen: &mut Pen, plan: &Plan, joint: &JointDrawing, down: f64) -> f64 {
-    let Some(line) = joint.lines.first() else {
+    let told = joint.stations.last().map_or(0, |station| station.line + 1);
+    let ways = joint.lines.iter().take(told).map(|line| laid_out(line));
+    let ways: Vec<Vec<[f64; 2]>> = ways.collect();
+    if ways.is_empty() {
         return down;
-    };
-    let mut way = vec![[0.0, line.first().map_or(0.0, |place| place[2])]];
-    for pair in line
-        .windows(2)
-        .chain([&[line[line.len() - 1], line[0]][..]])
-    {
-        let step = (0..3)
-            .map(|axis| (pair[1][axis] - pair[0][axis]).powi(2))
-            .sum::<f64>();
-        let so_far = way.last().map_or(0.0, |last| last[0]);
-        way.push([so_far + step.sqrt(), pair[1][2]]);
     }
-    let length = way.last().map_or(0.0, |last| last[0]);
-    let heights = || way.iter().map(|place| place[1]).chain([0.0]);
+    let length_of = |way: &[[f64; 2]]| way.last().map_or(0.0, |last| last[0]);
+    let gap_mm = GAP * ways.iter().map(|way| length_of(way)).sum::<f64>();
+    let mut starts_mm = Vec::with_capacity(ways.len());
+    let mut so_far_mm = 0.0;
+    for way in &ways {
+        starts_mm.push(so_far_mm);
+        so_far_mm += length_of(way) + gap_mm;
+    }
+    let heights = || ways.iter().flatten().map(|place| place[1]).chain([0.0]);
     let low = heights().fold(f64::INFINITY, f64::min);
     let high = heights().fold(f64::NEG_INFINITY, f64::max);
-    let scale = scale_within([length, high - low], [ROOM_MM[0], STRAIGHT_MM]);
+    let length_mm = so_far_mm - gap_mm;
+    let scale = scale_within([length_mm, high - low], [ROOM_MM[0], STRAIGHT_MM]);
     title(pen, plan, "joint-straight", scale, down);
     let top = down + 2.0 * ROW_MM;
     let on_paper =
         |[along, height]: [f64; 2]| [scale.on_paper(along), top + scale.on_paper(high - height)];
-    let spots: Vec<Spot> = way.iter().map(|&place| on_paper(place)).collect();
-    pen.chain(&[on_paper([0.0, 0.0]), on_paper([length, 0.0])]);
-    pen.through(&spots, FIRM);
+    for (way, start_mm) in ways.iter().zip(&starts_mm) {
+        let spots: Vec<Spot> = way
+            .iter()
+            .map(|&[along, height]| on_paper([start_mm + along, height]))
+            .collect();
+        let end_mm = start_mm + length_of(way);
+        pen.chain(&[on_paper([*start_mm, 0.0]), on_paper([end_mm, 0.0])]);
+        pen.through(&spots, FIRM);
+    }
     let foot = on_paper([0.0, low])[1];
     for (station, number) in joint.stations.iter().zip(1..) {
-        let spot = on_paper([station.along_mm, station.height_mm]);
+        let along_mm = starts_mm[station.line] + station.along_mm;
+        let spot = on_paper([along_mm, station.height_mm]);
         pen.line(spot, [spot[0], foot + 1.5], THIN);
         let words = [spot[0], foot + 1.5 + 2.0 * HALF_FIGURE_MM];
         pen.word(words, Anchor::Middle, &number.to_string(), true);
     }
     foot + ROW_MM
+}
+
+/// Paper between two lines, as a share of all of them.
+const GAP: f64 = 0.03;
+
+/// A closed line laid out: the way along it and the height, back to where it began.
+fn laid_out(line: &[[f64; 3]]) -> Vec<[f64; 2]> {
+    let next = line.iter().cycle().skip(1);
+    let mut way = vec![[0.0, line.first().map_or(0.0, |place| place[2])]];
+    for (from, to) in line.iter().zip(next) {
+        let step = (0..3)
+            .map(|axis| (to[axis] - from[axis]).powi(2))
+            .sum::<f64>();
+        let so_far = way.last().map_or(0.0, |last| last[0]);
+        way.push([so_far + step.sqrt(), to[2]]);
+    }
+    way
 }
 
 /// Most height of the line laid out straight, mm.

@@ -8,6 +8,7 @@ use pump_housing::sample;
 use read_back::{Printed, read_back};
 
 mod bench_papers;
+mod joint;
 mod lesson;
 mod pump_housing;
 mod read_back;

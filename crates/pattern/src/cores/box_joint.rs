@@ -8,7 +8,7 @@
 //! of a mould follows its part.
 
 use crate::cores::CoreError;
-use crate::cores::box_slides::has_way_out;
+use crate::cores::box_slides::{Room, could_leave};
 use crate::draw::columns::{Columns, Plot, Span};
 use crate::draw::frame::DrawFrame;
 use crate::draw::search;
@@ -40,8 +40,8 @@ pub(super) enum Parting {
     Free(Parted),
     /// No two do.
     Held {
-        /// The flat joints by which all that is caught has a level way out past the core, one for
-        /// each way to lift the upper half; those that hold least first.
+        /// The flat joints by which slides could take out what is caught, one for each way to lift
+        /// the upper half; those that hold least first.
         least: Vec<Parted>,
         /// What stays held and where.
         why: CoreError,
@@ -58,6 +58,10 @@ const CAUGHT: f64 = 0.005;
 
 /// Lines of draw of the core that are tried beside those of its prints, when none of these does.
 const SEARCHED: usize = 4;
+
+/// Most facets of a core for which slides are looked for: with twice as many the rooms that its
+/// box would have to clear take minutes to build.
+const MOST_FACETS: usize = 8_000;
 
 /// Of the ways by which hardly anything is caught the one with the shallowest halves, which part
 /// from the core with the least scraping; by a flat joint if there is one.
@@ -95,7 +99,10 @@ pub(super) fn parted(core: &Mesh, prints: &[Vector]) -> Result<Parting, CoreErro
     drop(stepped);
     stood.sort_by(|a, b| a.caught_mm3.total_cmp(&b.caught_mm3));
     let why = held(core, &stood)?;
-    stood.retain(|way| way.shut_in_mm3() <= most_mm3);
+    if core.triangles.len() > MOST_FACETS {
+        stood.clear();
+    }
+    stood.retain(|way| way.slides_could_free(most_mm3));
     let least = stood.iter().map(flat).collect();
     Ok(Parting::Held { least, why })
 }
@@ -108,6 +115,7 @@ fn held(core: &Mesh, stood: &[Stood]) -> Result<CoreError, DrawError> {
         return Ok(CoreError::NoBox {
             held_mm3: volume_mm3(core),
             centre_mm: middle,
+            slides_sought: false,
         });
     };
     let found = undercuts(core, least.frame.up, &DrawSettings::suiting(core))?;
@@ -117,6 +125,7 @@ fn held(core: &Mesh, stood: &[Stood]) -> Result<CoreError, DrawError> {
             .regions
             .first()
             .map_or(middle, |place| place.centre_mm),
+        slides_sought: core.triangles.len() <= MOST_FACETS,
     })
 }
 
@@ -174,20 +183,53 @@ impl Stood {
         })
     }
 
-    /// What of the room caught by the flat joint has no level way out past the core, mm³.
-    fn shut_in_mm3(&self) -> f64 {
+    /// Whether slides could take out what the flat joint catches, but for so much.
+    fn slides_could_free(&self, most_mm3: f64) -> bool {
         let tree = Tree::over(&self.turned);
-        let length = |column: usize| {
+        let mut shut_mm3 = 0.0;
+        for caught in self.caught_rooms() {
+            if !could_leave(&caught, &self.turned, &tree) {
+                shut_mm3 += caught.iter().map(|room| room.volume_mm3).sum::<f64>();
+            }
+        }
+        shut_mm3 <= most_mm3
+    }
+
+    /// What the flat joint catches, by the pieces in which it hangs together.
+    fn caught_rooms(&self) -> Vec<Vec<Room>> {
+        let size_mm = self.columns.size_mm;
+        // Less than a column is wide is what a sloping wall shows of its own slope.
+        let on_column = |column: usize| {
             let [x, y] = self.columns.place_mm(column);
             let stretches = caught_stretches(self.columns.spans(column), self.joint_mm);
-            let is_shut = |[from, to]: &[f64; 2]| {
-                !has_way_out(&self.turned, &tree, [x, y, (from + to) / 2.0])
-            };
-            let shut = stretches.into_iter().filter(is_shut);
-            shut.map(|[from, to]| to - from).sum::<f64>()
+            let thick = stretches
+                .into_iter()
+                .filter(move |[from, to]| to - from > size_mm);
+            thick.map(move |[from, to]| Room {
+                place_mm: [x, y, (from + to) / 2.0],
+                volume_mm3: size_mm * size_mm * (to - from),
+            })
         };
-        let square = self.columns.size_mm * self.columns.size_mm;
-        square * (0..self.columns.len()).map(length).sum::<f64>()
+        let mut is_new = vec![true; self.columns.len()];
+        let mut pieces = Vec::new();
+        for column in 0..self.columns.len() {
+            let mut piece = Vec::new();
+            let mut next = vec![column];
+            while let Some(column) = next.pop() {
+                if !std::mem::replace(&mut is_new[column], false) {
+                    continue;
+                }
+                let before = piece.len();
+                piece.extend(on_column(column));
+                if piece.len() > before {
+                    next.extend(self.columns.beside(column));
+                }
+            }
+            if !piece.is_empty() {
+                pieces.push(piece);
+            }
+        }
+        pieces
     }
 
     /// Parted by a joint that follows the core, if hardly anything is caught by it. It has so much

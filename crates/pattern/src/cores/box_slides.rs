@@ -15,7 +15,7 @@ use crate::mesh::Mesh;
 use crate::rays::first_met;
 use crate::sweep::swept;
 use crate::tree::Tree;
-use crate::vector::{Vector, add, norm, scale};
+use crate::vector::{Vector, add, bounds_of, dot, norm, scale};
 
 /// A slide of a box.
 #[derive(Clone, Debug)]
@@ -182,9 +182,38 @@ impl Uncut<'_> {
     }
 }
 
-/// Whether a place has a level way out past a core; none has no slide that could take it out.
-pub(super) fn has_way_out(core: &Mesh, tree: &Tree, place: Vector) -> bool {
-    ways().any(|way| first_met(core, tree, place, way).is_none())
+/// A small room of a box that would be caught.
+pub(super) struct Room {
+    /// Its middle.
+    pub(super) place_mm: Vector,
+    /// What it holds, mm³.
+    pub(super) volume_mm3: f64,
+}
+
+/// Whether rooms that hang together could be slides: all of them but a few see one level way past
+/// the core, or those on either side of an upright cut see opposite ones.
+pub(super) fn could_leave(rooms: &[Room], core: &Mesh, tree: &Tree) -> bool {
+    let is_clear = |way: Vector, is_in: &dyn Fn(&Room) -> bool| {
+        let all = || rooms.iter().filter(|room| is_in(room));
+        let mut spare = BEFORE * all().map(|room| room.volume_mm3).sum::<f64>();
+        all().all(|room| {
+            if first_met(core, tree, room.place_mm, way).is_some() {
+                spare -= room.volume_mm3;
+            }
+            spare >= 0.0
+        })
+    };
+    if ways().any(|way| is_clear(way, &|_| true)) {
+        return true;
+    }
+    let Some([low, high]) = bounds_of(rooms.iter().map(|room| room.place_mm)) else {
+        return true;
+    };
+    let middle = [0, 1, 2].map(|axis| (low[axis] + high[axis]) / 2.0);
+    ways().take(WAYS / 2).any(|way| {
+        let over = |room: &Room| dot(room.place_mm, way) > dot(middle, way);
+        is_clear(way, &over) && is_clear(scale(way, -1.0), &|room| !over(room))
+    })
 }
 
 /// Level ways, the sides of the box first; the second half of them backwards.

@@ -75,7 +75,7 @@ fn assert_parts(mesh: &Mesh, joint: &Joint) {
 fn a_flat_ring_parts_flat_at_mid_height() {
     let mesh = part(&[ring([0.0, 0.0, 7.0], Z, 90.0, 20.0)]);
     let found = line(&mesh);
-    assert!(found.is_flat(), "{:?}", found.heights.nodes_mm);
+    assert!(found.is_flat(), "{:?}", found.heights_mm);
     assert!((found.level.at_mm - 7.0).abs() < 0.02, "{:?}", found.level);
     assert_eq!(found.level.flat_share, 1.0);
     assert_eq!(found.loops.len(), 2);
@@ -103,7 +103,7 @@ fn a_ball_parts_flat_at_its_equator() {
     for mesh in [turned(&mesh, 0, 0.0), turned(&mesh, 0, 37.0)] {
         let [low, high] = mesh.bounds();
         let found = line(&mesh);
-        assert!(found.is_flat(), "{:?}", found.heights.nodes_mm);
+        assert!(found.is_flat(), "{:?}", found.heights_mm);
         let equator = (low[2] + high[2]) / 2.0;
         assert!(
             (found.level.at_mm - equator).abs() < 1.0,
@@ -166,9 +166,9 @@ fn a_bracket_on_edge_has_a_joint_like_a_roof() {
     let mesh = turned(&flat, 1, 135.0);
     let found = line(&mesh);
     assert!(
-        found.heights.nodes_mm[1] - found.heights.nodes_mm[0] > 20.0,
+        found.heights_mm[1] - found.heights_mm[0] > 20.0,
         "{:?}",
-        found.heights.nodes_mm
+        found.heights_mm
     );
     let joint = joined(&mesh);
     assert!(joint.steepest > 0.8, "{}", joint.steepest);

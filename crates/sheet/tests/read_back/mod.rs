@@ -73,6 +73,23 @@ pub fn read_back(pdf: &[u8]) -> Printed {
     }
 }
 
+/// Whether any page or drawing of the file shows the words on one line and in one weight.
+pub fn says_somewhere(pdf: &[u8], words: &str) -> bool {
+    let squeezed: String = words.split(' ').collect();
+    let streams = streams(pdf);
+    let is_map = |stream: &&String| stream.contains("beginbfchar");
+    let maps: Vec<_> = streams
+        .iter()
+        .filter(is_map)
+        .map(|map| letters(map))
+        .collect();
+    let shown = streams.iter().filter(|stream| stream.contains("Tf"));
+    shown.into_iter().any(|content| {
+        maps.iter()
+            .any(|map| reading(content, map).contains(&squeezed))
+    })
+}
+
 /// Every deflated stream of the file, as text of one letter a byte.
 fn streams(pdf: &[u8]) -> Vec<String> {
     let starts = pdf

@@ -19,6 +19,7 @@ core-box-slides = core { $name }: the box has { $count ->
    *[other] { $count } slides
 }, drawn out level before the halves are lifted, along { $ways }; rub them down until they run easily, and mark which goes where
 core-box-none = core { $name }: no box of two halves lets it go, with or without slides, { $held } stay held around { $place }: make the core in two pieces and paste them
+core-box-none-sought = core { $name }: no box of two halves lets it go, and it is too finely cut for slides to be looked for; { $held } stay held around { $place }: make the core in two pieces and paste them
 core-box-fails = core { $name }: its box could not be cut: { $why }
 core-vent-straight = core { $name }: prick it with a straight wire, { $length } long and no thicker than { $across }, from print to print
 core-vent-bent = core { $name }: its vent bends: ram in a string of wax { $length } long and no thicker than { $across } along the middle, and melt it out

@@ -171,5 +171,5 @@ joint-title = The joint of the mould
 joint-told = Cut the sand of the drag to this line and these heights before the cope is rammed. Heights in mm above (+) or below (−) the edge of the flask; places in mm from its front left inside corner.
 joint-picture = The line of the joint from above with contour lines, the same line laid out straight, and a table of heights.
 joint-from-above = Around the first casting, from above.
-joint-straight = Along the line, laid out straight from 1.
+joint-straight = The lines that leave the level, laid out straight from their lowest number.
 joint-table = place: along the flask, across it, height

@@ -13,6 +13,7 @@ core-box-slides = macho { $name }: la caja tiene { $count ->
    *[other] { $count } correderas
 }, que se sacan a nivel antes de levantar las mitades, según { $ways }; líjelas hasta que corran bien, y marque el lugar de cada una
 core-box-none = macho { $name }: ninguna caja de dos mitades lo suelta, con correderas o sin ellas, quedan sujetos { $held } hacia { $place }: haga el macho en dos partes y péguelas
+core-box-none-sought = macho { $name }: ninguna caja de dos mitades lo suelta, y está tallado demasiado fino para buscarle correderas; quedan sujetos { $held } hacia { $place }: haga el macho en dos partes y péguelas
 core-box-fails = macho { $name }: no se pudo cortar su caja: { $why }
 core-vent-straight = macho { $name }: pínchelo con un alambre recto, de { $length } de largo y no más grueso que { $across }, de portada a portada
 core-vent-bent = macho { $name }: su respiradero es curvo: apisone en el medio un cordón de cera de { $length } y no más grueso que { $across }, y derrítalo

@@ -172,5 +172,5 @@ joint-title = La junta del molde
 joint-told = Corte la arena de la caja inferior según esta línea y estas alturas antes de apisonar la superior. Alturas en mm sobre (+) o bajo (−) el borde de la caja; posiciones en mm desde su esquina interior delantera izquierda.
 joint-picture = La línea de junta vista desde arriba con curvas de nivel, la misma línea desarrollada y una tabla de alturas.
 joint-from-above = Alrededor de la primera pieza, desde arriba.
-joint-straight = A lo largo de la línea, desarrollada desde 1.
+joint-straight = Las líneas que dejan el nivel, desarrolladas desde su número más bajo.
 joint-table = posición: a lo largo de la caja, a través, altura

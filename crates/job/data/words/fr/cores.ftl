@@ -13,6 +13,7 @@ core-box-slides = noyau { $name } : la boîte a { $count ->
    *[other] { $count } tiroirs
 }, à tirer à plat avant de lever les moitiés, selon { $ways } ; les poncer jusqu'à ce qu'ils coulissent bien, et repérer la place de chacun
 core-box-none = noyau { $name } : aucune boîte en deux moitiés ne le lâche, avec ou sans tiroirs, { $held } restent pris vers { $place } : faire le noyau en deux parties et les coller
+core-box-none-sought = noyau { $name } : aucune boîte en deux moitiés ne le lâche, et il est trop finement taillé pour y chercher des tiroirs ; { $held } restent pris vers { $place } : faire le noyau en deux parties et les coller
 core-box-fails = noyau { $name } : sa boîte n'a pas pu être taillée : { $why }
 core-vent-straight = noyau { $name } : le percer d'un fil droit, long de { $length } et pas plus épais que { $across }, d'une portée à l'autre
 core-vent-bent = noyau { $name } : son évent est courbe : serrer dans le milieu un cordon de cire long de { $length } et pas plus épais que { $across }, et le faire fondre

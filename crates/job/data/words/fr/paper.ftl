@@ -173,5 +173,5 @@ joint-title = Le joint du moule
 joint-told = Tailler le sable du dessous selon cette ligne et ces hauteurs avant de serrer le dessus. Hauteurs en mm au-dessus (+) ou au-dessous (−) du bord du châssis ; positions en mm depuis son coin intérieur avant gauche.
 joint-picture = La ligne de joint vue de dessus avec ses courbes de niveau, la même ligne développée et un tableau de hauteurs.
 joint-from-above = Autour de la première pièce, vue de dessus.
-joint-straight = Le long de la ligne, développée depuis 1.
+joint-straight = Les lignes qui quittent le niveau, développées depuis leur plus petit numéro.
 joint-table = position : le long du châssis, en travers, hauteur
