@@ -99,8 +99,8 @@ fn made(core: CoreWithPrints) -> MadeCore {
 /// Folder, in that of the job, into which the files go.
 pub const CORES_FOLDER: &str = "cores";
 
-/// The cores as files, by name: an STL in mm of each core, print, half and slide of a box, and one 3MF
-/// with all of them by name.
+/// The cores as files, by name: an STL in mm of each core, print, half and slide of a box, and one
+/// 3MF with all of them by name.
 ///
 /// # Errors
 ///

@@ -7,7 +7,8 @@
 //! that skin it fills the one in which its sand lies. Where the hollow opens the core goes on into
 //! the sand of the mould as a print ([`print`](mod@print)). The box is a block in two halves with
 //! the room of the core between them ([`core_box`](mod@core_box)), parted flat where that lets the
-//! core go and along a step where it does not, with slides ([`box_slides`]) where neither does. The vent runs from each print along the middle of
+//! core go, along a step where it does not, and with slides ([`box_slides`]) where neither does.
+//! The vent runs from each print along the middle of
 //! the core ([`vent`](mod@vent)).
 
 pub mod body;
@@ -51,7 +52,7 @@ pub enum CoreError {
         held_mm3: f64,
         /// Its middle, mm in the part's axes.
         centre_mm: Vector,
-        /// Whether slides were looked for; not where the core has too many facets.
+        /// Whether slides were looked for; not where the core is too finely cut.
         slides_sought: bool,
     },
     /// The part, or a direction.

@@ -9,13 +9,17 @@ use crate::vector::{Vector, add, dot};
 /// The room that a closed body, wound outward, passes through when it is moved by `by`, its place
 /// before and after counted in.
 ///
-/// The facets that look ahead are moved, the others stay, and walls close the two along the rim
-/// between them. That skin goes round every place passed through at least once, and round no other.
-///
 /// # Errors
 ///
 /// A skin that does not close, or more than the library can sort out.
 pub fn swept(body: &Mesh, by: Vector) -> Result<Body, BooleanError> {
+    solid(skin(body, by))
+}
+
+/// The skin of that room, as it may pass through itself: the facets that look ahead are moved, the
+/// others stay, and walls close the two along the rim between them. It goes round every place
+/// passed through at least once, and round no other.
+pub fn skin(body: &Mesh, by: Vector) -> Mesh {
     let looks_ahead = |facet: usize| dot(body.normal(facet), by) > 0.0;
     let all = || 0..body.triangles.len();
     let ahead = Mesh {
@@ -33,7 +37,12 @@ pub fn swept(body: &Mesh, by: Vector) -> Result<Body, BooleanError> {
     let back = all().filter(|&facet| !looks_ahead(facet));
     skin.triangles
         .extend(back.map(|facet| body.triangles[facet]));
-    solid(skin)
+    skin
+}
+
+/// How many facets of a skin pass through others.
+pub fn crossing(skin: &Mesh) -> usize {
+    crossings::find(skin, &Tree::over(skin)).facets.len()
 }
 
 /// The body of a skin that may pass through itself.
@@ -42,9 +51,9 @@ pub fn swept(body: &Mesh, by: Vector) -> Result<Body, BooleanError> {
 ///
 /// A skin that does not close, or more than the library can sort out.
 pub fn solid(skin: Mesh) -> Result<Body, BooleanError> {
-    match crossings::find(&skin, &Tree::over(&skin)).facets.is_empty() {
-        true => Body::of(&skin),
-        false => Body::rebuilt(&skin),
+    match crossing(&skin) {
+        0 => Body::of(&skin),
+        _ => Body::rebuilt(&skin),
     }
 }
 

@@ -18,7 +18,7 @@ use crate::made::joint::Joint;
 use crate::made::volume_mm3;
 use crate::mesh::Mesh;
 use crate::tree::Tree;
-use crate::vector::{Vector, cross, norm};
+use crate::vector::{Vector, cross, dot, norm};
 
 /// A core parted along one way.
 #[derive(Clone, Debug)]
@@ -59,9 +59,9 @@ const CAUGHT: f64 = 0.005;
 /// Lines of draw of the core that are tried beside those of its prints, when none of these does.
 const SEARCHED: usize = 4;
 
-/// Most facets of a core for which slides are looked for: with twice as many the rooms that its
-/// box would have to clear take minutes to build.
-const MOST_FACETS: usize = 8_000;
+/// Two ways are one where the cosine of the angle between them is at least this: a tenth of a
+/// degree.
+const SAME_WAY: f64 = 0.999_998;
 
 /// Of the ways by which hardly anything is caught the one with the shallowest halves, which part
 /// from the core with the least scraping; by a flat joint if there is one.
@@ -99,10 +99,13 @@ pub(super) fn parted(core: &Mesh, prints: &[Vector]) -> Result<Parting, CoreErro
     drop(stepped);
     stood.sort_by(|a, b| a.caught_mm3.total_cmp(&b.caught_mm3));
     let why = held(core, &stood)?;
-    if core.triangles.len() > MOST_FACETS {
-        stood.clear();
-    }
-    stood.retain(|way| way.slides_could_free(most_mm3));
+    let mut seen: Vec<Vector> = Vec::new();
+    stood.retain(|way| {
+        let up = way.frame.up;
+        let is_new = seen.iter().all(|other| dot(*other, up).abs() < SAME_WAY);
+        seen.push(up);
+        is_new && way.slides_could_free(most_mm3)
+    });
     let least = stood.iter().map(flat).collect();
     Ok(Parting::Held { least, why })
 }
@@ -115,7 +118,7 @@ fn held(core: &Mesh, stood: &[Stood]) -> Result<CoreError, DrawError> {
         return Ok(CoreError::NoBox {
             held_mm3: volume_mm3(core),
             centre_mm: middle,
-            slides_sought: false,
+            slides_sought: true,
         });
     };
     let found = undercuts(core, least.frame.up, &DrawSettings::suiting(core))?;
@@ -125,7 +128,7 @@ fn held(core: &Mesh, stood: &[Stood]) -> Result<CoreError, DrawError> {
             .regions
             .first()
             .map_or(middle, |place| place.centre_mm),
-        slides_sought: core.triangles.len() <= MOST_FACETS,
+        slides_sought: true,
     })
 }
 

@@ -13,7 +13,7 @@ use crate::boolean::{Body, BooleanError};
 use crate::made::joint::Joint;
 use crate::mesh::Mesh;
 use crate::rays::first_met;
-use crate::sweep::swept;
+use crate::sweep::{crossing, skin, solid, swept};
 use crate::tree::Tree;
 use crate::vector::{Vector, add, bounds_of, dot, norm, scale};
 
@@ -58,6 +58,21 @@ const BEFORE: f64 = 0.02;
 /// sides of the box has room for two).
 const MOST: usize = 6;
 
+/// Most facets of the room through which the box leaves the core that may pass through others of
+/// it. A ball with knobs on three arms has two hundred; the core of a truss with six thousand takes
+/// twenty seconds for each half.
+const MOST_CROSSING: usize = 1_000;
+
+/// What came of looking for slides.
+pub(super) enum Sought {
+    /// They free the halves.
+    Found(Freed),
+    /// There are none.
+    None,
+    /// The core is too finely cut for its slides to be looked for.
+    TooFine,
+}
+
 /// A box whose halves are free once its slides are out.
 pub(super) struct Freed {
     /// Lower and upper half.
@@ -67,19 +82,25 @@ pub(super) struct Freed {
 }
 
 impl Uncut<'_> {
-    /// The halves and the slides that free them, if there are such.
+    /// The halves and the slides that free them.
     ///
     /// # Errors
     ///
     /// Solids that cannot be cut.
-    pub(super) fn freed(&self) -> Result<Option<Freed>, CoreError> {
+    pub(super) fn freed(&self) -> Result<Sought, CoreError> {
+        let [low, high] = self.core.bounds();
+        let far = high[2] - low[2];
+        let skins = [far, -far].map(|by| skin(self.core, [0.0, 0.0, by]));
+        if skins.iter().any(|skin| crossing(skin) > MOST_CROSSING) {
+            return Ok(Sought::TooFine);
+        }
         let mut halves = self.joint.parted(self.block)?;
         let core = Body::of(self.core)?;
         let tree = Tree::over(self.core);
         let mut slides = Vec::new();
-        for held in self.held(&halves)? {
+        for held in self.held(&halves, skins)? {
             let Some(found) = self.drawn(&held, &core, &tree, &halves)? else {
-                return Ok(None);
+                return Ok(Sought::None);
             };
             for (way, piece) in found {
                 halves = [halves[0].without(&piece)?, halves[1].without(&piece)?];
@@ -90,18 +111,21 @@ impl Uncut<'_> {
                 });
             }
             if slides.len() > MOST {
-                return Ok(None);
+                return Ok(Sought::None);
             }
         }
-        Ok(Some(Freed { halves, slides }))
+        Ok(Sought::Found(Freed { halves, slides }))
     }
 
-    /// The pieces of the halves that would be caught, the largest first.
-    fn held(&self, halves: &[Body; 2]) -> Result<Vec<Body>, BooleanError> {
-        let [low, high] = self.core.bounds();
-        let far = high[2] - low[2];
-        let lower = halves[0].common_with(&swept(self.core, [0.0, 0.0, far])?)?;
-        let upper = halves[1].common_with(&swept(self.core, [0.0, 0.0, -far])?)?;
+    /// The pieces of the halves that would be caught, the largest first, from the skins of the room
+    /// over the core and of that under it.
+    fn held(
+        &self,
+        halves: &[Body; 2],
+        [over, under]: [Mesh; 2],
+    ) -> Result<Vec<Body>, BooleanError> {
+        let lower = halves[0].common_with(&solid(over)?)?;
+        let upper = halves[1].common_with(&solid(under)?)?;
         let mut parts = lower.with(&upper)?.parts()?;
         parts.sort_by(|a, b| b.volume_mm3().total_cmp(&a.volume_mm3()));
         let mut spare_mm3 = self.most_mm3;

@@ -7,7 +7,7 @@
 use crate::boolean::Body;
 use crate::cores::CoreError;
 use crate::cores::box_joint::{Parted, Parting, parted};
-use crate::cores::box_slides::{Freed, Slide, Uncut};
+use crate::cores::box_slides::{Freed, Slide, Sought, Uncut};
 use crate::draw::frame::DrawFrame;
 use crate::made::joint::Joint;
 use crate::mesh::Mesh;
@@ -59,16 +59,35 @@ pub fn core_box(
     prints: &[Vector],
     settings: BoxSettings,
 ) -> Result<CoreBox, CoreError> {
-    let (held, why) = match parted(core, prints)? {
+    let (held, mut why) = match parted(core, prints)? {
         Parting::Free(parted) => return Cut::of(core, prints, settings, &parted)?.in_halves(),
         Parting::Held { least, why } => (least, why),
     };
     for parted in held.iter().take(WITH_SLIDES) {
-        if let Some(made) = Cut::of(core, prints, settings, parted)?.with_slides()? {
-            return Ok(made);
+        let cut = Cut::of(core, prints, settings, parted)?;
+        match cut.uncut().freed()? {
+            Sought::Found(freed) => return cut.made(freed),
+            Sought::None => {}
+            Sought::TooFine => why = unsought(why),
         }
     }
     Err(why)
+}
+
+/// The same refusal, where slides could not be looked for.
+fn unsought(why: CoreError) -> CoreError {
+    match why {
+        CoreError::NoBox {
+            held_mm3,
+            centre_mm,
+            ..
+        } => CoreError::NoBox {
+            held_mm3,
+            centre_mm,
+            slides_sought: false,
+        },
+        other => other,
+    }
 }
 
 /// A box about to be cut, standing as its upper half is lifted.
@@ -108,15 +127,14 @@ impl Cut<'_> {
         })
     }
 
-    fn with_slides(&self) -> Result<Option<CoreBox>, CoreError> {
-        let uncut = Uncut {
+    fn uncut(&self) -> Uncut<'_> {
+        Uncut {
             core: &self.core,
             block: &self.block,
             rods: &self.rods,
             joint: &self.parted.joint,
             most_mm3: self.parted.most_mm3,
-        };
-        uncut.freed()?.map(|freed| self.made(freed)).transpose()
+        }
     }
 
     /// The box as it is drilled, in the axes of the core.
