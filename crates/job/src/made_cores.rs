@@ -11,6 +11,7 @@ use pattern::draw::undercut::Trapped;
 use pattern::mesh::Mesh;
 use pattern::stl::write_stl;
 use pattern::threemf_write::{Metadata, Piece, WriteError, write_threemf};
+use pattern::touching::apart;
 use pattern::vector::Vector;
 
 use crate::job::Job;
@@ -124,7 +125,11 @@ pub fn cores_files(job: &Job, made: &MadeCores) -> Result<Vec<(String, Vec<u8>)>
     if pieces.is_empty() {
         return Ok(Vec::new());
     }
-    let stl = |(name, mesh): &(String, &Mesh)| (format!("{name}.stl"), write_stl(mesh));
+    let pieces: Vec<(String, Mesh)> = pieces
+        .into_iter()
+        .map(|(name, mesh)| (name, apart(mesh)))
+        .collect();
+    let stl = |(name, mesh): &(String, Mesh)| (format!("{name}.stl"), write_stl(mesh));
     let mut files: Vec<(String, Vec<u8>)> = pieces.iter().map(stl).collect();
     let named: Vec<Piece<'_>> = pieces
         .iter()

@@ -3,6 +3,7 @@
 use pattern::draw::joint::JointError;
 use pattern::gltf::{Shown, write_glb};
 use pattern::stl::write_stl;
+use pattern::touching::apart;
 use rigging::error::MouldError;
 use rigging::fact::Fact;
 use rigging::given::{Core, Given};
@@ -140,7 +141,12 @@ fn over_lowest_mm(given: &Given, job: &Job, part: &Part, height_mm: f64) -> f64 
 /// The mould as files, by name: an STL in mm for every solid, and one glTF with all of them but
 /// the cavity, which is castings and rigging once more.
 pub fn mould_files(mould: &Mould) -> Vec<(String, Vec<u8>)> {
-    let stl = |solid: &Solid| (format!("{}.stl", solid.piece), write_stl(&solid.mesh));
+    let stl = |solid: &Solid| {
+        (
+            format!("{}.stl", solid.piece),
+            write_stl(&apart(&solid.mesh)),
+        )
+    };
     let mut files: Vec<(String, Vec<u8>)> = mould.solids().map(stl).collect();
     let shown: Vec<(String, &Solid)> = mould
         .solids()

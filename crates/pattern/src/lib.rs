@@ -93,6 +93,7 @@ pub mod threemf_model;
 pub mod threemf_write;
 pub mod tight_lid;
 pub mod tolerance;
+pub mod touching;
 pub mod tree;
 pub mod unit;
 pub mod vector;

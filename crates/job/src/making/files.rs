@@ -1,7 +1,9 @@
 //! A pattern made, as files for a printer or a mill: one 3MF with all solids, an STL of each.
 
+use pattern::mesh::Mesh;
 use pattern::stl::write_stl;
 use pattern::threemf_write::{Metadata, Piece as Written, WriteError, write_threemf};
+use pattern::touching::apart;
 
 use crate::making::{Making, Piece, What};
 
@@ -15,14 +17,15 @@ pub const ALL_FILE: &str = "pattern.3mf";
 /// A solid that could not be read again.
 pub fn files(making: &Making) -> Result<Vec<(String, Vec<u8>)>, WriteError> {
     let names: Vec<String> = making.pieces.iter().map(name_of).collect();
-    let pieces: Vec<Written<'_>> = making
+    let meshes: Vec<Mesh> = making
         .pieces
         .iter()
+        .map(|piece| apart(&piece.mesh))
+        .collect();
+    let pieces: Vec<Written<'_>> = meshes
+        .iter()
         .zip(&names)
-        .map(|(piece, name)| Written {
-            name,
-            mesh: &piece.mesh,
-        })
+        .map(|(mesh, name)| Written { name, mesh })
         .collect();
     let description = "Pattern for a sand casting, made larger by the contraction of its metal";
     let metadata = [
@@ -31,8 +34,8 @@ pub fn files(making: &Making) -> Result<Vec<(String, Vec<u8>)>, WriteError> {
         (Metadata::Application, "Oddside"),
     ];
     let mut files = vec![(ALL_FILE.to_owned(), write_threemf(&pieces, &metadata)?)];
-    for (piece, name) in making.pieces.iter().zip(&names) {
-        files.push((format!("{name}.stl"), write_stl(&piece.mesh)));
+    for (mesh, name) in meshes.iter().zip(&names) {
+        files.push((format!("{name}.stl"), write_stl(mesh)));
     }
     Ok(files)
 }
