@@ -1,4 +1,4 @@
-//! Solids that touch themselves along an edge, told apart for readers that join points at one place.
+//! Solids that touch themselves along an edge, told apart for readers that join points at a place.
 //!
 //! A body may meet itself along an edge and still be closed: there each side has points of its own.
 //! Many programs that read meshes know points by their place alone, find four facets at that edge
@@ -12,9 +12,12 @@ use crate::vector::{Vector, add, dot, norm, scale, sub};
 /// rounds a place in a mould to, and a thousandth of what a printer resolves.
 const HAIR_MM: f64 = 2e-4;
 
+/// Points nearer than this, mm, are at one place for programs that round, and in formats that do.
+const SAME_MM: f64 = 1e-5;
+
 /// A closed mesh with points of its own at every place at which it touches itself.
 pub fn apart(mesh: &Mesh) -> Mesh {
-    let place = |point: usize| mesh.points[point].map(|along| (along as f32).to_bits());
+    let place = |point: usize| mesh.points[point].map(|along| (along / SAME_MM).round() as i64);
     let mut order: Vec<usize> = (0..mesh.points.len()).collect();
     order.sort_by_key(|&point| place(point));
     let out = ways_out(mesh);

@@ -66,7 +66,7 @@ const MOST_CROSSING: usize = 1_000;
 /// What came of looking for slides.
 pub(super) enum Sought {
     /// They free the halves.
-    Found(Freed),
+    Found(Box<Freed>),
     /// There are none.
     None,
     /// The core is too finely cut for its slides to be looked for.
@@ -114,7 +114,7 @@ impl Uncut<'_> {
                 return Ok(Sought::None);
             }
         }
-        Ok(Sought::Found(Freed { halves, slides }))
+        Ok(Sought::Found(Box::new(Freed { halves, slides })))
     }
 
     /// The pieces of the halves that would be caught, the largest first, from the skins of the room

@@ -66,7 +66,7 @@ pub fn core_box(
     for parted in held.iter().take(WITH_SLIDES) {
         let cut = Cut::of(core, prints, settings, parted)?;
         match cut.uncut().freed()? {
-            Sought::Found(freed) => return cut.made(freed),
+            Sought::Found(freed) => return cut.made(*freed),
             Sought::None => {}
             Sought::TooFine => why = unsought(why),
         }
