@@ -8,8 +8,7 @@
 //! the sand of the mould as a print ([`print`](mod@print)). The box is a block in two halves with
 //! the room of the core between them ([`core_box`](mod@core_box)), parted flat where that lets the
 //! core go, along a step where it does not, and with slides ([`box_slides`]) where neither does.
-//! The vent runs from each print along the middle of
-//! the core ([`vent`](mod@vent)).
+//! The vent runs from each print along the middle of the core ([`vent`](mod@vent)).
 
 pub mod body;
 mod box_joint;

@@ -103,6 +103,8 @@ impl Uncut<'_> {
                 return Ok(Sought::None);
             };
             for (way, piece) in found {
+                // What an earlier slide has taken along is no longer there.
+                let piece = piece.common_with(&halves[0].with(&halves[1])?)?;
                 halves = [halves[0].without(&piece)?, halves[1].without(&piece)?];
                 slides.push(Slide {
                     mesh: piece.mesh(),

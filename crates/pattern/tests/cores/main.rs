@@ -436,6 +436,41 @@ fn a_core_that_no_two_halves_let_go_has_slides_in_its_box() {
     }
 }
 
+/// Two knobs stand up side by side and two stand out beside them, so that two grooves are caught
+/// whichever way the box is opened across them. No room is in two pieces of the box, nor in none.
+#[test]
+fn the_slides_of_two_grooves_share_no_room() {
+    let knobbed = |x: f64, axis: Vector| {
+        let arm = Form::Cylinder {
+            diameter: mm(8.0),
+            length: mm(40.0),
+        };
+        let knob = Form::Ball { diameter: mm(20.0) };
+        let end = add([x, 0.0, 0.0], scale(axis, 40.0));
+        [
+            placed(arm, [x, 0.0, 0.0], axis, false),
+            placed(knob, end, UP, false),
+        ]
+    };
+    let foot = block([0.0, 0.0, -8.0], [90.0, 30.0, 16.0], false);
+    let side = [0.0, 1.0, 0.0];
+    let knobs = [(-25.0, UP), (25.0, UP), (-25.0, side), (25.0, side)];
+    let knobs = knobs.into_iter().flat_map(|(x, axis)| knobbed(x, axis));
+    let core = part(&std::iter::once(foot).chain(knobs).collect::<Vec<Shape>>());
+    let settings = BoxSettings {
+        wall_mm: 8.0,
+        dowel_mm: 0.0,
+    };
+    let made = core_box(&core, &[], settings).unwrap();
+    assert!(made.slides.len() >= 2, "{}", made.slides.len());
+    let frame = DrawFrame::drawing_along(made.up).unwrap();
+    let [low, high] = frame.turned(&core).bounds();
+    let block: f64 = sub(high, low).map(|side| side + 16.0).iter().product();
+    let slides: f64 = made.slides.iter().map(|slide| slide.volume_mm3).sum();
+    let all = made.volumes_mm3[0] + made.volumes_mm3[1] + slides + volume(&core);
+    near(all, block, 1e-6);
+}
+
 /// A pocket wider within than at its mouth holds what is rammed around: the box would have to stay
 /// in it.
 #[test]
