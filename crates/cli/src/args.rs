@@ -132,8 +132,9 @@ pub enum Command {
         #[arg(long)]
         force: bool,
     },
-    /// Follow how the poured mould freezes: when each piece is solid, what is cut off from its
-    /// feeder, how far feeders sink, when it may be opened; sections and fields as files.
+    /// Follow how the mould fills and freezes: how long it fills, where air and cold metal gather,
+    /// when each piece is solid, what is cut off from its feeder, how far feeders sink, when it
+    /// may be opened; sections and fields as files.
     Freeze {
         /// A job folder or its job.toml.
         job: PathBuf,

@@ -13,6 +13,8 @@ fn a_freezing_is_told_drawn_and_written_once() {
     shop.example("featured_block_inches.stl", JOB);
     shop.run(&["freeze", "job", "--cells", "20000"])
         .ends_with(0)
+        .says("the mould is full")
+        .says("fills last at")
         .says("casting 1")
         .says("all solid")
         .says("by the law of moduli")
@@ -24,6 +26,8 @@ fn a_freezing_is_told_drawn_and_written_once() {
     assert!(svg.starts_with("<svg ") && svg.trim_end().ends_with("</svg>"));
     let fields = std::fs::read(folder.join("freeze.vti")).expect("fields");
     assert!(fields.starts_with(b"<?xml"));
+    let head = String::from_utf8_lossy(&fields[..3000.min(fields.len())]);
+    assert!(head.contains("arrives_s") && head.contains("arrives_c"));
     shop.run(&["freeze", "job", "--cells", "20000"])
         .ends_with(2)
         .talks("--force");
@@ -51,6 +55,11 @@ fn the_object_holds_a_band_a_budget_that_closes_and_writes_nothing() {
         .sum();
     let demand = number(&file["shrinkage"]["demand_mm3"]);
     assert!((sum / demand - 1.0).abs() < 0.01, "{sum} of {demand}");
+    // The pour is full before anything is solid, within the seconds of the handbooks.
+    let full_s = number(&file["filling"]["full_s"]["likely"]);
+    assert!((1.0..20.0).contains(&full_s), "{full_s}");
+    assert!(full_s < likely);
+    assert!(number(&file["filling"]["gates"][0]["fastest_m_s"]) > 0.0);
     assert!(!shop.path().join("job/freeze").exists());
 }
 

@@ -2,19 +2,20 @@
 
 use measure::band::Band;
 use measure::flow::Duration;
-use measure::heat::Temperature;
+use measure::heat::{HeatDrawing, Temperature};
 use mould::freezing::SAND_AT_REST;
 use mould::freezing::thirst_of_sand;
 use mould::opening::{OpeningRow, opening_row};
 use pour::contact::contact;
 use pour::criteria::{Weakest, weakest};
 use pour::feeding::{Feeding, feeding};
-use pour::freeze::{Freeze, Poured, Start, Told, filling, freeze};
-use pour::meshing::{ACROSS, BUDGET, Meshing};
+use pour::freeze::{Freeze, Poured, Told, carried_to, filling, freeze, grids};
+use pour::meshing::{ACROSS, BUDGET, Meshed, Meshing};
 use pour::no_freeze::FreezeError;
 use pour::opening::{Cooled, cooled};
 use pour::pipe::{Shrinkage, shrinkage};
 use pour::section::{Cut, section};
+use pour::start::Start;
 use pour::tables::SandHeat;
 use pour::vti::vti;
 use rigging::mould::Mould;
@@ -22,11 +23,12 @@ use rigging::piece::Piece;
 use thiserror::Error;
 
 use crate::amount::Amount;
+use crate::filling::{Filling, Running, filling_of};
 use crate::job::Job;
 use crate::mould_solids::{NoMould, mould_of};
 use crate::part::Part;
 use crate::shop::Shop;
-use crate::work_out::{FreezingGiven, freezing_given, work_out};
+use crate::work_out::{FreezingGiven, freezing_given, mould_given, work_out};
 
 /// What is wished of it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -46,6 +48,8 @@ impl Default for FreezingWish {
 pub struct JobFrozen {
     /// The mould.
     pub mould: Mould,
+    /// How it fills.
+    pub filling: Filling,
     /// Its freezing.
     pub freeze: Freeze,
     /// What it was followed from.
@@ -84,7 +88,7 @@ pub struct JobOpening {
 pub struct FrozenFrom {
     /// How hot the metal leaves the ladle.
     pub pouring: Temperature,
-    /// How hot it is when the mould is full.
+    /// How hot it is when the mould is full, over all of it.
     pub start: Temperature,
     /// The sand.
     pub sand: SandHeat,
@@ -138,13 +142,14 @@ pub fn freezing_of(
     go_on: &mut dyn FnMut(&Told) -> bool,
 ) -> Result<JobFrozen, NoFreeze> {
     let given = freezing_given(job, shop, part);
+    let sizes = mould_given(job, shop, part).map(|given| given.sizes);
+    let sizes = sizes.ok_or(NoMould::NoShape)?;
     let mould = mould_of(job, shop, part)?;
     let contact = contact(job.alloy.family).ok_or(NoFreeze::NoContact)?;
     let (sand, sand_known, sand_times) = sand(shop);
-    let start = job.alloy.liquidus.band.likely() + given.left;
-    let poured = Poured {
+    let mut poured = Poured {
         alloy: job.alloy,
-        start: Start::Even(start),
+        start: Start::Even(job.alloy.liquidus.band.likely() + given.left),
         sand,
         sand_times,
         core: SandHeat::dry(),
@@ -157,19 +162,41 @@ pub fn freezing_of(
         budget: wish.cells,
         staircase: false,
     };
-    let freeze = freeze(&mould, &meshing, &poured, go_on)?;
+    let grids = grids(&mould, &meshing).map_err(FreezeError::from)?;
+    let running = Running {
+        alloy: job.alloy,
+        pouring: given.pouring,
+        thirst: thirst(shop),
+        contact_w_m2k: contact.w_m2k(),
+    };
+    let filled = filling_of(&mould, &grids[0], &sizes, &running);
+    poured.start = start(&filled, &grids[0], &given, &poured);
+    let freeze = freeze(grids, &meshing, &poured, go_on)?;
     let opening = opening(job, shop, part, &given, &freeze, &poured, go_on)?;
+    let from = from(&given, &poured, &freeze, sand_known);
+    let superheat = from.start - job.alloy.liquidus.band.likely();
     Ok(JobFrozen {
-        from: from(&given, &poured, sand_known),
+        from,
+        filling: filled,
         pencil: given.heaviest,
         feeding: feeding(&freeze.solved),
-        shrinkage: shrinkage(&freeze.solved, job.alloy, given.left.as_kelvin()),
+        shrinkage: shrinkage(&freeze.solved, job.alloy, superheat.as_kelvin().max(0.0)),
         freezing_shrinkage: job.alloy.freezing_shrinkage.band.likely(),
         weakest: weakest(&freeze.solved),
         opening,
         mould,
         freeze,
     })
+}
+
+/// What the freezing starts from: the filling where it was seen and is to be trusted.
+fn start(filled: &Filling, narrow: &Meshed, given: &FreezingGiven, poured: &Poured<'_>) -> Start {
+    let (Filling::Seen(filled), Start::Even(even)) = (filled, &poured.start) else {
+        return poured.start.clone();
+    };
+    let likely = filling(poured, poured.contact_w_m2k.likely(), 1.0);
+    let pouring_c = given.pouring.likely().as_celsius();
+    Start::filled(narrow, &filled.glance, &likely, pouring_c, *even)
 }
 
 /// Clay is dead for good above this, °C (`sand-death-memory`).
@@ -198,15 +225,12 @@ fn opening(
     } else {
         row.clone()
     };
-    let even = Poured {
-        start: Start::Even(job.alloy.liquidus.band.likely() + given.left),
-        ..poured.clone()
-    };
-    let likely = filling(&even, poured.contact_w_m2k.likely(), 1.0);
+    let wide = carried_to(&freeze.wide, poured, &freeze.solved.meshed);
+    let likely = filling(&wide, poured.contact_w_m2k.likely(), 1.0);
     let for_s = planned.high().as_s().max(2.0 * freeze.last_s.likely());
     let cooled = cooled(
         &freeze.wide,
-        &even,
+        &wide,
         &likely,
         DEAD_CLAY_C,
         for_s,
@@ -254,33 +278,42 @@ pub fn freezing_files(frozen: &JobFrozen) -> Vec<(String, Vec<u8>)> {
         };
         section(&frozen.mould, solved, &frozen.shrinkage, cut).into_bytes()
     };
+    let seen = frozen.filling.seen().map(|filled| &filled.glance);
+    let fields = vti(solved, &frozen.shrinkage, seen);
     vec![
         ("freeze-section.svg".to_owned(), drawn(1)),
         ("freeze-across.svg".to_owned(), drawn(0)),
         ("freeze-plan.svg".to_owned(), drawn(2)),
-        ("freeze.vti".to_owned(), vti(solved, &frozen.shrinkage)),
+        ("freeze.vti".to_owned(), fields),
     ]
 }
 
-fn from(given: &FreezingGiven, poured: &Poured<'_>, sand_known: SandKnown) -> FrozenFrom {
-    let start = match &poured.start {
-        Start::Even(start) => *start,
-        Start::Each(_) => given.pouring.likely(),
-    };
+fn from(
+    given: &FreezingGiven,
+    poured: &Poured<'_>,
+    freeze: &Freeze,
+    sand_known: SandKnown,
+) -> FrozenFrom {
     FrozenFrom {
         pouring: given.pouring.likely(),
-        start,
+        start: Temperature::from_celsius(poured.start.mean_c(&freeze.solved.meshed)),
         sand: poured.sand,
         sand_known,
         contact_w_m2k: poured.contact_w_m2k,
     }
 }
 
+/// How hard the sand of the shop drinks heat.
+fn thirst(shop: &Shop) -> Band<HeatDrawing> {
+    let own = shop.heap.as_ref().and_then(|heap| heap.trial.as_ref());
+    own.map_or_else(thirst_of_sand, |trial| trial.thirst())
+}
+
 /// The sand of the shop, and the slowest and the quickest that it may be.
 fn sand(shop: &Shop) -> (SandHeat, SandKnown, [f64; 2]) {
     let heap = shop.heap.as_ref();
     let own = heap.and_then(|heap| heap.trial.as_ref());
-    let band = own.map_or_else(thirst_of_sand, |trial| trial.thirst());
+    let band = thirst(shop);
     let likely = band.likely().as_w_rts_per_m2_k();
     let times = [band.low(), band.high()].map(|end| end.as_w_rts_per_m2_k() / likely);
     if own.is_some() {

@@ -5,6 +5,8 @@ use measure::flow::Duration;
 use rigging::piece::Piece;
 use serde::Serialize;
 
+use crate::filling::Filling;
+use crate::filling_file::{self, FillingFile};
 use crate::freezing::JobFrozen;
 use crate::freezing_told::told;
 use crate::words::Language;
@@ -16,7 +18,11 @@ pub struct FreezingFile {
     pub job: String,
     /// The alloy.
     pub alloy: String,
-    /// How hot the metal is when the mould is full, °C.
+    /// How it fills; null where that could not be seen.
+    pub filling: Option<FillingFile>,
+    /// Why it could not be seen.
+    pub filling_unseen: Option<String>,
+    /// How hot the metal is when the mould is full, over all of it, °C.
     pub start_c: f64,
     /// When all was solid.
     pub solid_s: BandFile,
@@ -160,6 +166,11 @@ pub fn file(job: &str, alloy: &str, frozen: &JobFrozen) -> FreezingFile {
     FreezingFile {
         job: job.to_owned(),
         alloy: alloy.to_owned(),
+        filling: filling_file::file(&frozen.filling),
+        filling_unseen: match &frozen.filling {
+            Filling::Unseen(why) => Some(why.to_string()),
+            _ => None,
+        },
         start_c: frozen.from.start.as_celsius(),
         solid_s: (&freeze.last_s).into(),
         last_mm: freeze.last_mm,

@@ -8,6 +8,7 @@ use pour::freeze::FreezeFact;
 use rigging::piece::Piece;
 
 use crate::cores_told::{Line, caution, note};
+use crate::filling_told;
 use crate::freezing::{JobFrozen, SandKnown};
 use crate::mould_told::piece;
 use crate::words::said::Said;
@@ -15,6 +16,8 @@ use crate::words::said::Said;
 /// What is told.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Told {
+    /// How the mould fills, one figure a line; comes first.
+    pub filling: Vec<Said>,
     /// Ids of the heads of the table.
     pub heads: [&'static str; 4],
     /// The pieces in the order of their freezing: name, likely, from and to, where.
@@ -38,11 +41,13 @@ pub fn told(frozen: &JobFrozen) -> Told {
         let cells = [last.likely, last.between, place(frozen.last_mm)];
         (piece(&frozen.piece), cells)
     });
-    let mut lines: Vec<Line> = freeze.facts.iter().map(of_fact).collect();
+    let mut lines = filling_told::lines(&frozen.filling, frozen.from.start.as_celsius());
+    lines.extend(freeze.facts.iter().map(of_fact));
     lines.extend(beside_the_pencil(frozen));
     lines.extend(of_feeding(frozen));
     lines.sort_by_key(|line| line.level);
     Told {
+        filling: filling_told::figures(&frozen.filling),
         heads: HEADS,
         rows: rows.collect(),
         figures: figures(frozen),
@@ -191,11 +196,11 @@ fn opened(frozen: &JobFrozen) -> Vec<Said> {
     ]
 }
 
-fn cm3(mm3: f64) -> String {
+pub(crate) fn cm3(mm3: f64) -> String {
     format!("{} cm³", rounded(mm3 / 1000.0, 2))
 }
 
-fn per_cent(share: f64) -> String {
+pub(crate) fn per_cent(share: f64) -> String {
     format!("{:.1} %", share * 100.0)
 }
 
@@ -275,14 +280,24 @@ fn minutes_band(seconds: &Band<f64>) -> Minutes {
     }
 }
 
+/// Some seconds as they are shown.
+pub(crate) fn time(seconds: f64) -> String {
+    minutes_band(&Band::exact(seconds)).likely
+}
+
+/// The ends of some seconds as they are shown.
+pub(crate) fn times(seconds: &Band<f64>) -> String {
+    minutes_band(seconds).between
+}
+
 fn all_of(band: &Band<Duration>) -> String {
     minutes_band(&band.map(Duration::as_s)).between
 }
 
-fn celsius(degrees: f64) -> String {
+pub(crate) fn celsius(degrees: f64) -> String {
     format!("{degrees:.0} °C")
 }
 
-fn place([x, y, z]: [f64; 3]) -> String {
+pub(crate) fn place([x, y, z]: [f64; 3]) -> String {
     format!("{x:.0}, {y:.0}, {z:.0} mm")
 }

@@ -71,7 +71,7 @@ pub const TO_AIR_W_M2K: f64 = 8.0;
 const METAL_SHINES: f64 = 0.3;
 const SAND_SHINES: f64 = 0.9;
 
-/// The case of a mould. `start_c` gives the temperature of each cell of metal.
+/// The case of a mould. `start_c` gives the temperature of each cell of metal and of sand.
 pub fn mould_case(meshed: &Meshed, filling: &Filling, start_c: &dyn Fn(usize) -> f32) -> MouldCase {
     let cells = &meshed.cells;
     let (grid, first) = grid(meshed);
@@ -100,7 +100,7 @@ pub fn mould_case(meshed: &Meshed, filling: &Filling, start_c: &dyn Fn(usize) ->
             Stuff::Core => CORE,
             Stuff::Air => OVER_SAND,
         };
-        if cells.stuff[cell] == Stuff::Metal {
+        if cells.stuff[cell] != Stuff::Air {
             built.case.start_c[at] = start_c(cell);
         }
     }

@@ -18,9 +18,10 @@ use solver::run::{Balance, End, Progress, Wish, Work, solve};
 use crate::case::{Filling, MouldCase, TO_AIR_W_M2K, mould_case};
 use crate::cells::Stuff;
 use crate::frozen::{Errors, PieceFrozen, latest, pieces};
-use crate::meshing::{Meshed, Meshing, cut, size_mm};
+use crate::meshing::{Meshed, Meshing, MeshingError, cut, size_mm};
 use crate::no_freeze::FreezeError;
 use crate::pace::pace;
+use crate::start::Start;
 use crate::tables::{SandHeat, feeding_stops, metal_table};
 
 /// What is poured into what.
@@ -28,7 +29,8 @@ use crate::tables::{SandHeat, feeding_stops, metal_table};
 pub struct Poured<'a> {
     /// The alloy.
     pub alloy: &'a Alloy,
-    /// How hot the metal is when the mould is full.
+    /// How hot metal and sand are when the mould is full, on the cells that it is followed on; on
+    /// the narrow ones where two grids are.
     pub start: Start,
     /// The sand.
     pub sand: SandHeat,
@@ -40,16 +42,6 @@ pub struct Poured<'a> {
     pub contact_w_m2k: Band<f64>,
     /// Air and sand before the pour.
     pub air: Temperature,
-}
-
-/// Temperature of the metal at the start.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Start {
-    /// The same everywhere.
-    Even(Temperature),
-    /// Of each cell of the narrow cells, °C, as a filling leaves it; on the wide ones the mean of
-    /// them holds.
-    Each(Vec<f32>),
 }
 
 /// When the cells froze; one entry for each of the equal cells, not a number where there is no
@@ -155,17 +147,21 @@ pub const MOST_MASS_OFF: f64 = 0.005;
 /// Most heat that may be lost, as a share: what single precision leaves on boxes of this size.
 const MOST_DRIFT: f64 = 5e-5;
 
-/// Follows the freezing of a mould, with its errors. `go_on` is told of every step and stops it by
-/// answering false.
+/// A mould in narrow cells and in cells twice as wide.
+pub fn grids(mould: &Mould, meshing: &Meshing) -> Result<[Meshed; 2], MeshingError> {
+    let narrow_mm = size_mm(mould, meshing)?;
+    let wide = cut(mould, meshing, WIDER * narrow_mm)?;
+    Ok([cut(mould, meshing, narrow_mm)?, wide])
+}
+
+/// Follows the freezing of a mould in two [`grids`], with its errors. `go_on` is told of every step
+/// and stops it by answering false.
 pub fn freeze(
-    mould: &Mould,
+    [narrow, wide]: [Meshed; 2],
     meshing: &Meshing,
     poured: &Poured<'_>,
     go_on: &mut dyn FnMut(&Told) -> bool,
 ) -> Result<Freeze, FreezeError> {
-    let narrow_mm = size_mm(mould, meshing)?;
-    let wide = cut(mould, meshing, WIDER * narrow_mm)?;
-    let narrow = cut(mould, meshing, narrow_mm)?;
     let mut number = 0;
     let mut run = |meshed: Meshed, poured: &Poured<'_>, filling: &Filling| {
         number += 1;
@@ -182,15 +178,9 @@ pub fn freeze(
     };
     let likely = filling(poured, poured.contact_w_m2k.likely(), 1.0);
     let on_narrow = run(narrow, poured, &likely)?;
-    let even = Poured {
-        start: Start::Even(Temperature::from_celsius(mean_start_c(
-            poured,
-            &on_narrow.meshed,
-        ))),
-        ..poured.clone()
-    };
+    let carried = carried_to(&wide, poured, &on_narrow.meshed);
     let mut coarse =
-        |contact: f64, times: f64| run(wide.clone(), &even, &filling(&even, contact, times));
+        |contact: f64, times: f64| run(wide.clone(), &carried, &filling(poured, contact, times));
     let contact = poured.contact_w_m2k;
     let on_wide = coarse(contact.likely(), 1.0)?;
     let [slow, quick] = poured.sand_times;
@@ -233,7 +223,7 @@ pub fn solved(
 ) -> Result<Solved, FreezeError> {
     check(&meshed, poured, filling)?;
     let built = case_of(&meshed, poured, filling);
-    let pace = pace(&meshed, filling, mean_start_c(poured, &meshed));
+    let pace = pace(&meshed, filling, poured.start.mean_c(&meshed));
     let wish = Wish {
         longest_step_s: Some(pace.step_s),
         passing_share: feeding_stops(poured.alloy.freezing),
@@ -264,6 +254,14 @@ pub fn solved(
     })
 }
 
+/// What is poured, with its start carried from the narrow cells to the wide ones.
+pub fn carried_to<'a>(wide: &Meshed, poured: &Poured<'a>, narrow: &Meshed) -> Poured<'a> {
+    Poured {
+        start: poured.start.carried(narrow, wide, poured.air.as_celsius()),
+        ..poured.clone()
+    }
+}
+
 /// The filling of a mould with this contact and sand that drinks so many times as hard.
 pub fn filling(poured: &Poured<'_>, contact_w_m2k: f64, sand_times: f64) -> Filling {
     Filling {
@@ -278,13 +276,9 @@ pub fn filling(poured: &Poured<'_>, contact_w_m2k: f64, sand_times: f64) -> Fill
 
 /// The case of a mould in cells with its start.
 pub fn case_of(meshed: &Meshed, poured: &Poured<'_>, filling: &Filling) -> MouldCase {
-    match &poured.start {
-        Start::Even(celsius) => {
-            let celsius = celsius.as_celsius() as f32;
-            mould_case(meshed, filling, &|_| celsius)
-        }
-        Start::Each(each) => mould_case(meshed, filling, &|cell| each[cell]),
-    }
+    mould_case(meshed, filling, &|cell| {
+        poured.start.of_cell(&meshed.cells, cell, filling.air_c)
+    })
 }
 
 /// The cells of metal.
@@ -299,9 +293,11 @@ fn check(meshed: &Meshed, poured: &Poured<'_>, filling: &Filling) -> Result<(), 
             return Err(FreezeError::Starts { given, cells });
         }
     }
-    let start_c = mean_start_c(poured, meshed);
+    let start_c = poured.start.mean_c(meshed);
     let liquidus_c = liquidus_c(&filling.metal);
-    if start_c.is_nan() || start_c < liquidus_c {
+    // After a filling some of it may have begun to freeze on the way, which is told of the filling.
+    let has_begun = matches!(poured.start, Start::Even(_)) && start_c < liquidus_c;
+    if start_c.is_nan() || has_begun {
         return Err(FreezeError::TooCold {
             alloy: poured.alloy.name.clone(),
             start_c,
@@ -329,20 +325,6 @@ fn check(meshed: &Meshed, poured: &Poured<'_>, filling: &Filling) -> Result<(), 
 fn liquidus_c(metal: &Material) -> f64 {
     let liquid = metal.knots.iter().find(|knot| knot.solid <= 0.0);
     liquid.map_or(f64::NAN, |knot| knot.celsius)
-}
-
-/// Mean start of the metal, °C, each cell counted by what it holds.
-fn mean_start_c(poured: &Poured<'_>, meshed: &Meshed) -> f64 {
-    match &poured.start {
-        Start::Even(celsius) => celsius.as_celsius(),
-        Start::Each(each) => {
-            let held = |cell: usize| f64::from(meshed.cells.metal[cell]);
-            let sum: f64 = metal_cells(meshed)
-                .map(|cell| held(cell) * f64::from(each[cell]))
-                .sum();
-            sum / metal_cells(meshed).map(held).sum::<f64>()
-        }
-    }
 }
 
 /// What was written down of the cells that freeze, for each of the equal cells.

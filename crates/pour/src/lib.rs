@@ -3,7 +3,7 @@
 //! - [`cells`]: the mould as a box of cells, one stuff a cell; [`meshing`]: how it is cut.
 //! - [`fill`]: the filling at a glance.
 //! - [`tables`], [`contact`]: metal and sand as the solver wants them; [`case`]: the mould as a
-//!   case.
+//!   case; [`start`]: how hot it is when the mould is full.
 //! - [`freeze`]: when each place freezes; [`frozen`]: when each piece does, with its errors;
 //!   [`pace`]: how long it may take; [`no_freeze`]: why nothing was followed.
 //! - [`feeding`], [`pipe`], [`criteria`]: what is cut off, what runs empty, what stays spongy.
@@ -25,5 +25,6 @@ pub mod opening;
 pub mod pace;
 pub mod pipe;
 pub mod section;
+pub mod start;
 pub mod tables;
 pub mod vti;

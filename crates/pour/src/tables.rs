@@ -165,3 +165,14 @@ pub fn feeding_stops(freezing: Freezing) -> f64 {
         Freezing::Long => 0.5,
     }
 }
+
+/// Solid share at which metal no longer runs on through a wall: 0.2 to 0.5 in alloys that go to
+/// mush, 0.5 to 1 in those that freeze with a skin (`flemings-1974`). The safe half of each is
+/// taken: beyond it walls are called run that a cold day leaves short.
+pub fn running_stops(freezing: Freezing) -> f64 {
+    match freezing {
+        Freezing::Short => 0.5,
+        Freezing::Middle => 0.4,
+        Freezing::Long => 0.3,
+    }
+}

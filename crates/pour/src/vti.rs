@@ -4,12 +4,14 @@ use std::fmt::Write;
 
 use crate::cells::Stuff;
 use crate::criteria::niyama_of_cells;
+use crate::fill::Glance;
 use crate::freeze::Solved;
 use crate::pipe::Shrinkage;
 
 /// The bytes of a `.vti` file: cell data over the box of equal cells, in millimetres of the mould.
 /// What has no value is not a number. Times in seconds; `stuff` is 0 sand, 1 core, 2 metal, 3 air.
-pub fn vti(solved: &Solved, shrinkage: &Shrinkage) -> Vec<u8> {
+/// When and how hot metal arrives is in it where its filling was seen.
+pub fn vti(solved: &Solved, shrinkage: &Shrinkage, filled: Option<&Glance>) -> Vec<u8> {
     let cells = &solved.meshed.cells;
     let stuff: Vec<u8> = cells
         .stuff
@@ -22,7 +24,8 @@ pub fn vti(solved: &Solved, shrinkage: &Shrinkage) -> Vec<u8> {
         })
         .collect();
     let niyama = niyama_of_cells(solved);
-    let fields: [(&str, &[f32]); 7] = [
+    let arrived = filled.map(|glance| arrived(solved, glance));
+    let mut fields: Vec<(&str, &[f32])> = vec![
         ("solid_s", &solved.ends_s),
         ("begins_s", &solved.begins_s),
         ("feeds_until_s", &solved.passes_s),
@@ -31,6 +34,9 @@ pub fn vti(solved: &Solved, shrinkage: &Shrinkage) -> Vec<u8> {
         ("empty", &shrinkage.empty),
         ("pores", &shrinkage.porous),
     ];
+    if let Some([seconds, celsius]) = &arrived {
+        fields.extend([("arrives_s", &seconds[..]), ("arrives_c", &celsius[..])]);
+    }
     let [nx, ny, nz] = cells.count;
     let [x, y, z] = cells.origin_mm;
     let size = cells.size_mm;
@@ -64,4 +70,14 @@ pub fn vti(solved: &Solved, shrinkage: &Shrinkage) -> Vec<u8> {
     bytes.extend(body);
     bytes.extend(b"\n</AppendedData>\n</VTKFile>\n");
     bytes
+}
+
+/// When and how hot metal comes to each cell, not a number where none comes.
+fn arrived(solved: &Solved, glance: &Glance) -> [Vec<f32>; 2] {
+    let stuff = &solved.meshed.cells.stuff;
+    let came = |cell: usize| stuff[cell] == Stuff::Metal && glance.arrival_s[cell].is_finite();
+    [&glance.arrival_s, &glance.arrival_c].map(|of| {
+        let value = |cell: usize| if came(cell) { of[cell] } else { f32::NAN };
+        (0..stuff.len()).map(value).collect()
+    })
 }

@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
 
 use measure::flow::Duration;
+use measure::heat::Temperature;
 use measure::length::{Area, Length, Volume};
 use measure::matter::{Density, Mass};
 use metal::alloys::named;
@@ -12,12 +13,14 @@ use mould::gating::choke::{choke, discharge, effective_head};
 use mould::gating::friction::TRIED;
 use mould::gating::running_system::basin_over;
 use pattern::shape::{Form, Shape};
+use pour::case::Filling;
 use pour::cells::Stuff;
 use pour::fill::cooling::{Metal, Sand};
 use pour::fill::drawn::drawn;
 use pour::fill::glance;
-use pour::meshing::{Meshing, meshed};
-use pour::tables::metal_table;
+use pour::meshing::{Meshing, cut, meshed};
+use pour::start::Start;
+use pour::tables::{SandHeat, metal_table};
 use rigging::given::{Casting, Densities, Given, Half, Parting, Sizes};
 use rigging::mould::mould;
 use rigging::placement::Placement;
@@ -136,4 +139,43 @@ fn a_mould_by_the_rules_fills_in_the_time_of_its_choke() {
             assert!((liquidus_c - 5.0..=720.1).contains(&celsius), "{celsius}");
         }
     }
+    // What the metal lost on its way is found in the sand, and no more of it.
+    let filling = Filling {
+        metal: metal_table(alloy, 1.0),
+        sand: SandHeat::damp(0.035),
+        core: SandHeat::dry(),
+        contact_w_m2k: 320.0,
+        air_c: 20.0,
+        to_air_w_m2k: 8.0,
+    };
+    let unseen = Temperature::from_celsius(650.0);
+    let start = Start::filled(&meshed, &seen, &filling, metal.poured_c, unseen);
+    let sand = filling.sand.table("sand");
+    let cell_m3 = (cells.size_mm * 1e-3).powi(3);
+    let (mut held_j, mut poured_j, mut in_sand_j, mut hottest_c) = (0.0, 0.0, 0.0, 0.0_f64);
+    for cell in 0..cells.stuff.len() {
+        let celsius = f64::from(start.of_cell(cells, cell, 20.0));
+        match cells.stuff[cell] {
+            Stuff::Metal => {
+                let m3 = cells.metal_mm3(cell) * 1e-9;
+                held_j += m3 * metal.table.heat_at(celsius);
+                poured_j += m3 * metal.table.heat_at(metal.poured_c);
+            }
+            Stuff::Air => {}
+            _ => {
+                in_sand_j += cell_m3 * (sand.heat_at(celsius) - sand.heat_at(20.0));
+                hottest_c = hottest_c.max(celsius);
+            }
+        }
+    }
+    let lost_j = poured_j - held_j;
+    assert!(lost_j > 0.0 && in_sand_j > 0.0);
+    let off = in_sand_j / lost_j - 1.0;
+    assert!(off.abs() < 1e-3, "{in_sand_j} of {lost_j}");
+    assert!(hottest_c < 720.0, "{hottest_c}");
+    // Carried to wider cells, the metal keeps its mean.
+    let wide = cut(&built, &meshing, 2.0 * cells.size_mm).unwrap();
+    let carried = start.carried(&meshed, &wide, 20.0);
+    let off_k = carried.mean_c(&wide) - start.mean_c(&meshed);
+    assert!(off_k.abs() < 1.0, "{off_k}");
 }

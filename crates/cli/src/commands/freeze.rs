@@ -6,6 +6,7 @@ use job::folder::open;
 use job::freezing::{FREEZE_FOLDER, FreezingWish, freezing_files, freezing_of};
 use job::freezing_file::file;
 use job::freezing_told::told;
+use job::words::said::Said;
 
 use crate::commands::opened::settled;
 use crate::commands::solids;
@@ -55,19 +56,21 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
         let [after, between, place] = cells.clone();
         table.add_row([language.say(name), after, between, place]);
     }
-    let figures: String = told
-        .figures
-        .iter()
-        .map(|said| language.say(said) + "\n")
-        .collect();
+    let all =
+        |said: &[Said]| -> String { said.iter().map(|said| language.say(said) + "\n").collect() };
+    let filling = match all(&told.filling) {
+        filling if filling.is_empty() => filling,
+        filling => filling + "\n",
+    };
     let lines: String = told
         .lines
         .iter()
         .map(|line| print::line(line, language))
         .collect();
     print::out(&format!(
-        "{}\n\n{table}\n\n{figures}\n{lines}{}",
+        "{}\n\n{filling}{table}\n\n{}\n{lines}{}",
         opened.job.name,
+        all(&told.figures),
         print::unread(language),
     ))?;
     let own = opened.folder.join(FREEZE_FOLDER);

@@ -158,7 +158,7 @@ fn drawing_and_fields_are_whole() {
     assert_eq!(svg.matches("<g ").count(), svg.matches("</g>").count());
     assert!(svg.matches("<text ").count() >= 4, "times in numbers");
     assert!(!svg.contains("NaN") && !svg.contains("inf"));
-    let bytes = vti(&solved, &shrunk);
+    let bytes = vti(&solved, &shrunk, None);
     let fields = read_back(&bytes);
     let all = solved.meshed.cells.stuff.len();
     let solid = &fields

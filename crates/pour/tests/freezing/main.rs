@@ -12,9 +12,10 @@ use measure::length::Length;
 use metal::alloys::named;
 use pattern::shape::Form;
 use pour::case::Filling;
-use pour::freeze::{FreezeFact, Poured, Solved, Start, freeze, solved};
+use pour::freeze::{Freeze, FreezeFact, Poured, Solved, Told, freeze, grids, solved};
 use pour::meshing::{Meshing, MeshingError, cut, meshed};
 use pour::no_freeze::FreezeError;
+use pour::start::Start;
 use pour::tables::{SandHeat, metal_table};
 use rigging::mould::Mould;
 use solver::material::{Freezes, Material, Phase};
@@ -241,10 +242,19 @@ fn as_poured() -> Poured<'static> {
     }
 }
 
+fn both(
+    mould: &Mould,
+    meshing: &Meshing,
+    poured: &Poured<'_>,
+    go_on: &mut dyn FnMut(&Told) -> bool,
+) -> Result<Freeze, FreezeError> {
+    freeze(grids(mould, meshing)?, meshing, poured, go_on)
+}
+
 #[test]
 fn the_band_holds_the_likely_time_and_finer_cells() {
     let (plate, meshing) = plain();
-    let frozen = freeze(&plate, &meshing, &as_poured(), &mut |_| true).expect("it freezes");
+    let frozen = both(&plate, &meshing, &as_poured(), &mut |_| true).expect("it freezes");
     let band = frozen.last_s;
     assert!(band.low() < band.likely() && band.likely() < band.high());
     assert!(frozen.by_contact[0] < 1.0 && frozen.by_contact[1] > 1.0);
@@ -302,7 +312,7 @@ fn a_mirrored_plate_freezes_alike_on_both_sides() {
 fn bad_input_is_told_and_nothing_runs() {
     let (plate, meshing) = plain();
     let run = |mould: &Mould, meshing: Meshing, poured: Poured<'_>| {
-        freeze(mould, &meshing, &poured, &mut |_| true).expect_err("it is wrong")
+        both(mould, &meshing, &poured, &mut |_| true).expect_err("it is wrong")
     };
     let cold = Poured {
         start: Start::Even(Temperature::from_celsius(600.0)),
@@ -358,14 +368,14 @@ fn a_thin_wall_is_told_and_a_stop_is_heeded() {
         across: 2.0,
         ..meshing
     };
-    let frozen = freeze(&plate, &thin, &as_poured(), &mut |_| true).expect("it freezes");
+    let frozen = both(&plate, &thin, &as_poured(), &mut |_| true).expect("it freezes");
     let told = frozen
         .facts
         .iter()
         .any(|fact| matches!(fact, FreezeFact::FewCells { .. }));
     assert!(told, "{:?}", frozen.facts);
     let mut steps = 0;
-    let stopped = freeze(&plate, &meshing, &as_poured(), &mut |_| {
+    let stopped = both(&plate, &meshing, &as_poured(), &mut |_| {
         steps += 1;
         steps < 5
     });
