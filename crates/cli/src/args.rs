@@ -65,6 +65,9 @@ pub enum Command {
         /// Print the sheet for US Letter instead of A4.
         #[arg(long)]
         letter: bool,
+        /// Follow the heat in the mould at a quick look, and put its times beside the laws.
+        #[arg(long)]
+        solve: bool,
     },
     /// Build the mould as solids: castings, sprue, runner, gates, feeders, cope and drag as STL
     /// files and one glTF, and tell what each weighs and what is wrong.

@@ -39,6 +39,7 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
             json,
             out,
             letter,
+            solve,
         } => plan::run(&plan::Asked {
             job,
             metal,
@@ -46,6 +47,7 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
             json,
             out,
             letter,
+            solve,
         }),
         Command::Mould { job, out, force } => mould::run(&solids::Asked { job, out, force }),
         Command::Pattern { job, out, force } => pattern::run(&solids::Asked { job, out, force }),

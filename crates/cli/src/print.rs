@@ -7,6 +7,7 @@ use comfy_table::Table;
 use job::cores_told::Line;
 use job::plan::Plan;
 use job::remark::{Level, Remark};
+use job::solved;
 use job::words::Language;
 use job::words::said::Said;
 use measure::source::Source;
@@ -77,12 +78,14 @@ pub fn plan(plan: &Plan) -> String {
             language.say(&choice.because),
         ]);
     }
+    let solved = plan.solved.as_ref().map(solved::told);
+    let solved = solved.map_or_else(String::new, |said| language.say(&said) + "\n\n");
     let head = Said::new("plan-head")
         .with("count", plan.count)
         .with("job", plan.name.as_str())
         .with("alloy", plan.alloy_label());
     format!(
-        "{}\n\n{figures}\n{choices}\n\n{}{}",
+        "{}\n\n{figures}\n{choices}\n\n{solved}{}{}",
         language.say(&head),
         remarks(&plan.remarks, language),
         unread(language),

@@ -260,6 +260,9 @@ fn opening(
 /// Folder, in that of the job, into which the files go.
 pub const FREEZE_FOLDER: &str = "freeze";
 
+/// Name of the upright section through the last place of the castings.
+pub const SECTION_FILE: &str = "freeze-section.svg";
+
 /// Drawings and fields as files, by name: an upright and a level section through the last place of
 /// the castings, and the fields over all cells.
 pub fn freezing_files(frozen: &JobFrozen) -> Vec<(String, Vec<u8>)> {
@@ -281,7 +284,7 @@ pub fn freezing_files(frozen: &JobFrozen) -> Vec<(String, Vec<u8>)> {
     let seen = frozen.filling.seen().map(|filled| &filled.glance);
     let fields = vti(solved, &frozen.shrinkage, seen);
     vec![
-        ("freeze-section.svg".to_owned(), drawn(1)),
+        (SECTION_FILE.to_owned(), drawn(1)),
         ("freeze-across.svg".to_owned(), drawn(0)),
         ("freeze-plan.svg".to_owned(), drawn(2)),
         ("freeze.vti".to_owned(), fields),

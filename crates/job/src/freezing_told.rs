@@ -11,6 +11,7 @@ use crate::cores_told::{Line, caution, note};
 use crate::filling_told;
 use crate::freezing::{JobFrozen, SandKnown};
 use crate::mould_told::piece;
+use crate::solved::LEAST_LACKING_MM3;
 use crate::words::said::Said;
 
 /// What is told.
@@ -98,16 +99,13 @@ fn figures(frozen: &JobFrozen) -> Vec<Said> {
     figures
 }
 
-/// Pools in a casting that lack less than this are lost among the pores, mm³.
-const LEAST_LACKING_MM3: f64 = 50.0;
-
 /// Most pools that are told: with more of them nobody looks at any.
 const MOST_POOLS: usize = 4;
 
 /// What is cut off in castings, what runs empty in them.
 fn of_feeding(frozen: &JobFrozen) -> Vec<Line> {
     let is_casting = |piece: &Piece| matches!(piece, Piece::Casting(_));
-    let lacking = |mm3: f64| mm3 * frozen.freezing_shrinkage.max(0.0);
+    let lacking = |mm3: f64| frozen.lacking_mm3(mm3);
     let pools = frozen.feeding.cut_off.iter();
     let pools = pools
         .filter(|pool| is_casting(&pool.piece) && lacking(pool.to_freeze_mm3) > LEAST_LACKING_MM3);
@@ -223,6 +221,11 @@ fn beside_the_pencil(frozen: &JobFrozen) -> Option<Line> {
 }
 
 impl JobFrozen {
+    /// What liquid that is still to freeze lacks in the end, mm³.
+    pub fn lacking_mm3(&self, to_freeze_mm3: f64) -> f64 {
+        to_freeze_mm3 * self.freezing_shrinkage.max(0.0)
+    }
+
     /// When the last of the castings is solid, s.
     pub fn castings_s(&self) -> Option<Band<f64>> {
         let pieces = self.freeze.pieces.iter();

@@ -6,6 +6,7 @@ use measure::text::shown::Rounding;
 
 use crate::amount::Amount;
 use crate::remark::Remark;
+use crate::solved::SolvedTimes;
 use crate::words::Language;
 use crate::words::said::{Said, slug};
 
@@ -24,6 +25,8 @@ pub struct Plan {
     pub figures: Vec<Figure>,
     /// What was chosen from the founder's own things, in the order of the day.
     pub choices: Vec<Choice>,
+    /// Times by the heat in the mould, where it was followed.
+    pub solved: Option<SolvedTimes>,
     /// Remarks, the weightiest first.
     pub remarks: Vec<Remark>,
     /// Keys of every source a figure rests on, in the order of first use.

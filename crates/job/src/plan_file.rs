@@ -1,11 +1,13 @@
 //! A plan as it is written to `plan.json`: the counterpart of the Plan at the door.
 
 use indexmap::IndexMap;
+use measure::flow::Duration;
 use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::plan::{Figure, Plan};
 use crate::remark::{Remark, RemarkFile};
+use crate::solved::{SolvedBy, SolvedTimes};
 use crate::words::Language;
 
 /// The whole of `plan.json`.
@@ -25,6 +27,9 @@ pub struct PlanFile {
     pub figures: IndexMap<String, FigureFile>,
     /// What was chosen from the founder's own things.
     pub choices: IndexMap<String, ChoiceFile>,
+    /// Times by the heat in the mould, where it was followed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub solved: Option<SolvedFile>,
     /// Remarks, the weightiest first.
     pub remarks: Vec<RemarkFile>,
     /// Every source a figure rests on, by its key.
@@ -76,6 +81,21 @@ pub struct ChoiceFile {
     pub because: String,
 }
 
+/// Times by the heat in the mould, in seconds from the full mould.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct SolvedFile {
+    /// Whether by a quick look on wide cells; else by the findings of a freezing.
+    pub quick_look: bool,
+    /// Cells of the box around the metal.
+    pub cells: usize,
+    /// When the last of the castings is solid: low, likely, high.
+    pub castings_s: [f64; 3],
+    /// When all metal may be moved; null where the plan opens sooner.
+    pub leave_s: Option<f64>,
+    /// When the castings may be laid open; null where the plan opens sooner.
+    pub open_s: Option<f64>,
+}
+
 /// A source.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct SourceFile {
@@ -111,6 +131,7 @@ impl PlanFile {
             count: plan.count,
             figures: plan.figures.iter().map(figure).collect(),
             choices: plan.choices.iter().map(choice).collect(),
+            solved: plan.solved.as_ref().map(solved),
             remarks: plan.remarks.iter().map(Remark::file).collect(),
             sources: plan.sources.iter().filter_map(source).collect(),
         }
@@ -156,6 +177,18 @@ fn figure(figure: &Figure) -> (String, FigureFile) {
             .map(|because| Language::Uk.say(because)),
     };
     (figure.name.to_owned(), file)
+}
+
+fn solved(times: &SolvedTimes) -> SolvedFile {
+    let castings = &times.castings;
+    let seconds = |time: Duration| six_figures(time.as_s());
+    SolvedFile {
+        quick_look: times.by == SolvedBy::QuickLook,
+        cells: times.cells,
+        castings_s: [castings.low(), castings.likely(), castings.high()].map(seconds),
+        leave_s: times.leave.map(seconds),
+        open_s: times.open.map(seconds),
+    }
 }
 
 /// Six figures are more than anything here is known to, and keep the file free of last bits.

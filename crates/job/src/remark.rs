@@ -19,6 +19,7 @@ pub mod of_mould;
 pub mod of_opening;
 pub mod of_part;
 pub mod of_pattern;
+pub mod of_solved;
 
 /// A remark, to be put into the words of any language.
 #[derive(Clone, Debug, PartialEq)]

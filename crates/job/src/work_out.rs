@@ -75,6 +75,7 @@ pub fn work_out(job: &Job, shop: &Shop, part: &Part) -> Plan {
         count: job.count,
         figures: ledger.figures,
         choices: ledger.choices,
+        solved: None,
         remarks: sorted(without_doubles(remarks)),
         sources: ledger.sources,
         drawing: drawing::drawing(job, &part, &rigging),

@@ -48,7 +48,7 @@ pub fn section(mould: &Mould, solved: &Solved, shrinkage: &Shrinkage, cut: Cut) 
         .iter()
         .map(|casting| page.path(&flat(outlines(&casting.mesh, cut.axis, at_mm), cut)))
         .collect();
-    let small = (width.min(height) / 60.0).clamp(1.8, 4.0);
+    let small = (width.max(height) / 75.0).clamp(1.8, 8.0);
     let mut svg = String::new();
     let [full_width, full_height] = [width + 2.0 * RIM_MM, height + 4.0 * RIM_MM];
     let _ = write!(

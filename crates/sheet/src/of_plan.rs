@@ -1,9 +1,11 @@
 //! A Plan turned into the words of a pour sheet, in the order of the day.
 
 use job::amount::Amount;
+use job::fingerprint::mixed;
 use job::plan::{DrawnPiece, Figure, PieceKind, Plan};
 use job::plan_file::PlanFile;
 use job::remark::Level;
+use job::solved::with_opening;
 use job::words::Language;
 use job::words::said::Said;
 use measure::band::Band;
@@ -117,7 +119,23 @@ fn pattern(plan: &Plan) -> Vec<Row> {
     );
     let modulus = figure(plan, "modulus of the heaviest section", "row-modulus");
     rows.extend(modulus.map(noted(plan, &freezes)));
+    rows.extend(solved(plan));
     rows
+}
+
+/// When it is solid by the heat in the mould.
+fn solved(plan: &Plan) -> Option<Row> {
+    let times = plan.solved.as_ref()?;
+    let shown = Amount::Duration(times.castings).shown(plan.units, Rounding::Nearest);
+    let note = with_opening(Said::new("note-solved"), times);
+    Some(Row {
+        name: plan.words.word("row-solved"),
+        band: plan.words.between(&shown),
+        value: shown.likely,
+        other: shown.other,
+        note: Some(plan.words.say(&note)),
+        read_while_holding: false,
+    })
 }
 
 fn rigging(plan: &Plan) -> Vec<Row> {
@@ -383,11 +401,7 @@ fn drawn(piece: &DrawnPiece, words: Language) -> Piece {
 /// Six letters and digits by which this very plan is known again: any change in it changes them.
 pub(crate) fn code(plan: &Plan) -> String {
     const SIGNS: &[u8] = b"23456789ABCDEFGHJKMNPQRSTVWXYZ";
-    // FNV-1a, 64 bits.
-    let mut mixed: u64 = 0xcbf2_9ce4_8422_2325;
-    for byte in PlanFile::of(plan).text().bytes() {
-        mixed = (mixed ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3);
-    }
+    let mut mixed = mixed(PlanFile::of(plan).text().bytes());
     let mut signs = String::new();
     for place in 0..6 {
         if place == 3 {

@@ -70,6 +70,9 @@ pub(crate) const CODE: &str = "code.svg";
 /// Name of the picture of a joint that wanders.
 pub(crate) const JOINT: &str = "joint.svg";
 
+/// Name of the section of a freezing.
+pub(crate) const SECTION: &str = "section.svg";
+
 /// Names of whole pages of drawing, as many as there may be.
 pub(crate) const PAGE_NAMES: [&str; 4] = ["page-1.svg", "page-2.svg", "page-3.svg", "page-4.svg"];
 

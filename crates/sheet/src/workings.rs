@@ -3,16 +3,22 @@
 use std::collections::BTreeMap;
 
 use job::plan::{Figure, Plan};
+use job::solved;
 use job::why::why;
 use job::words::said::Said;
 use serde::Serialize;
 
 use crate::SheetError;
 use crate::data::Paper;
-use crate::typeset::{self, WORKINGS};
+use crate::typeset::{self, Picture, SECTION, WORKINGS};
 
 /// The template's own words.
-const WORDS: [&str; 2] = ["workings-sources", "workings-title"];
+const WORDS: [&str; 4] = [
+    "workings-section",
+    "workings-section-told",
+    "workings-sources",
+    "workings-title",
+];
 
 #[derive(Serialize)]
 struct Given {
@@ -25,6 +31,10 @@ struct Given {
     limits: String,
     figures: Vec<Working>,
     sources: Vec<String>,
+    /// The times by the heat in the mould.
+    solved: Option<String>,
+    /// Name of the section of the freezing.
+    section: Option<&'static str>,
 }
 
 /// One figure with what stands behind it.
@@ -39,12 +49,13 @@ struct Working {
     told: Vec<String>,
 }
 
-/// The workings of a plan as a PDF of as many pages as they take.
+/// The workings of a plan as a PDF of as many pages as they take; with the section of a freezing
+/// as SVG, where there is one, on a page of its own.
 ///
 /// # Errors
 ///
 /// Where the typesetter fails.
-pub fn workings(plan: &Plan, paper: Paper) -> Result<Vec<u8>, SheetError> {
+pub fn workings(plan: &Plan, section: Option<&str>, paper: Paper) -> Result<Vec<u8>, SheetError> {
     let language = plan.words.for_laws();
     let title = Said::new("paper-title")
         .with("paper", Said::new("workings-title"))
@@ -66,9 +77,18 @@ pub fn workings(plan: &Plan, paper: Paper) -> Result<Vec<u8>, SheetError> {
             .map(|figure| working(plan, figure))
             .collect(),
         sources: plan.sources.iter().map(|key| source(key)).collect(),
+        solved: plan
+            .solved
+            .as_ref()
+            .map(|times| language.say(&solved::told(times))),
+        section: section.map(|_| SECTION),
     })?;
     crate::words::clean(&mut given);
-    let document = typeset::lay_out(WORKINGS, &given, Vec::new())?;
+    let pictures = section.into_iter().map(|svg| Picture {
+        name: SECTION,
+        svg: svg.to_owned(),
+    });
+    let document = typeset::lay_out(WORKINGS, &given, pictures.collect())?;
     typeset::write(&document, "workings")
 }
 

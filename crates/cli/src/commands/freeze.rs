@@ -2,10 +2,13 @@
 
 use std::process::ExitCode;
 
+use job::fingerprint::fingerprint;
 use job::folder::open;
 use job::freezing::{FREEZE_FOLDER, FreezingWish, freezing_files, freezing_of};
 use job::freezing_file::file;
 use job::freezing_told::told;
+use job::solved::{SolvedBy, solved_times};
+use job::solved_kept::{FINDINGS_FILE, findings};
 use job::words::said::Said;
 
 use crate::commands::opened::settled;
@@ -74,6 +77,11 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
         print::unread(language),
     ))?;
     let own = opened.folder.join(FREEZE_FOLDER);
-    solids::write(&asked.files, &own, &freezing_files(&frozen), language)?;
+    let times = solved_times(&frozen, SolvedBy::Freezing);
+    let print = fingerprint(&opened.job, &opened.shop, &opened.part);
+    let mut files = freezing_files(&frozen);
+    // Last, so that it never stands beside fields that are only half written.
+    files.push((FINDINGS_FILE.to_owned(), findings(&times, &print)));
+    solids::write(&asked.files, &own, &files, language)?;
     Ok(ExitCode::SUCCESS)
 }

@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
+use job::fingerprint::fingerprint;
 use job::folder::{look_at, open, shop_above, write_whole};
 use job::job::{Job, mesh_unit};
 use job::mould_drawn::drawn;
@@ -12,6 +13,8 @@ use job::plan::Plan;
 use job::plan_file::PlanFile;
 use job::remark::{Level, of_mesh};
 use job::shop::Shop;
+use job::solved;
+use job::solved_kept::{self, Kept};
 use job::words::said::Said;
 use job::work_out::work_out;
 
@@ -34,6 +37,8 @@ pub struct Asked {
     pub out: Option<PathBuf>,
     /// US Letter.
     pub letter: bool,
+    /// Follow the heat at a quick look.
+    pub solve: bool,
 }
 
 /// A job ready to be worked out.
@@ -42,6 +47,8 @@ struct Ready {
     shop: Shop,
     shop_file: Option<PathBuf>,
     part: Part,
+    /// The folder of the job; none for a mesh alone.
+    folder: Option<PathBuf>,
     out: PathBuf,
 }
 
@@ -67,21 +74,55 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
         print::out(&print::remarks(&of_mesh::remarks(mesh), language))?;
         return Ok(exit_code(mesh.verdict));
     }
-    let plan = {
+    let mut plan = {
         let _working = Working::on("working out");
         work_out(&ready.job, &ready.shop, &ready.part)
     };
-    write(asked, &ready, &plan)
+    let section = solve(asked, &ready, &mut plan);
+    write(asked, &ready, &plan, section.as_deref())
 }
 
-fn write(asked: &Asked, ready: &Ready, plan: &Plan) -> Result<ExitCode, Trouble> {
+/// Puts the times by the heat in the mould beside those of the plan: as a freezing has kept them,
+/// or at a quick look. Gives the section that the freezing has drawn.
+fn solve(asked: &Asked, ready: &Ready, plan: &mut Plan) -> Option<String> {
+    let kept = ready.folder.as_ref().map_or(Kept::None, |folder| {
+        let print = fingerprint(&ready.job, &ready.shop, &ready.part);
+        solved_kept::kept(folder, &print)
+    });
+    if let Kept::Fresh { times, section } = kept {
+        solved::beside(plan, times);
+        return section;
+    }
+    if kept == Kept::Stale {
+        solved::told_stale(plan);
+    }
+    if asked.solve {
+        let looked = {
+            let _working = Working::on("following the heat");
+            solved::quick_look(&ready.job, &ready.shop, &ready.part)
+        };
+        match looked {
+            Ok(times) => solved::beside(plan, times),
+            // The plan stands without it.
+            Err(error) => print::talk(&error.to_string()),
+        }
+    }
+    None
+}
+
+fn write(
+    asked: &Asked,
+    ready: &Ready,
+    plan: &Plan,
+    section: Option<&str>,
+) -> Result<ExitCode, Trouble> {
     // The answer first: the papers take about as long again.
     let json = PlanFile::of(plan).text();
     match asked.json {
         true => print::out(&json)?,
         false => print::out(&print::plan(plan))?,
     }
-    let mut files: Vec<(&str, Vec<u8>)> = papers(asked, ready, plan)?;
+    let mut files: Vec<(&str, Vec<u8>)> = papers(asked, ready, plan, section)?;
     files.push((PLAN_FILE, json.into_bytes()));
     for (name, bytes) in &files {
         write_whole(&ready.out.join(name), bytes)?;
@@ -109,6 +150,7 @@ fn papers(
     asked: &Asked,
     ready: &Ready,
     plan: &Plan,
+    section: Option<&str>,
 ) -> Result<Vec<(&'static str, Vec<u8>)>, Trouble> {
     let _working = Working::on("typesetting");
     let paper = match asked.letter {
@@ -117,7 +159,7 @@ fn papers(
     };
     // Each sheet is set on a core of its own: the first answer is to come within a second.
     let (sheet, templates, workings) = std::thread::scope(|scope| {
-        let workings = scope.spawn(|| sheet::workings(plan, paper));
+        let workings = scope.spawn(|| sheet::workings(plan, section, paper));
         let rigged = rigged(ready, plan);
         let sheet = scope.spawn({
             let page = sheet::page(&rigged);
@@ -171,7 +213,8 @@ fn from_folder(asked: &Asked) -> Result<Ready, Trouble> {
         shop: opened.shop,
         shop_file: opened.shop_file,
         part: opened.part,
-        out: asked.out.clone().unwrap_or(opened.folder),
+        out: asked.out.clone().unwrap_or_else(|| opened.folder.clone()),
+        folder: Some(opened.folder),
     })
 }
 
@@ -196,6 +239,7 @@ fn quick(asked: &Asked) -> Result<Ready, Trouble> {
         shop,
         shop_file,
         part,
+        folder: None,
         out,
     })
 }

@@ -14,6 +14,7 @@ use job::remark::of_mould::MouldFact;
 use job::remark::of_opening::OpeningFact;
 use job::remark::of_part::PartFact;
 use job::remark::of_pattern::PatternFact;
+use job::remark::of_solved::SolvedFact;
 use job::words::said::Said;
 use measure::band::Band;
 use measure::flow::{Duration, Speed};
@@ -43,6 +44,7 @@ pub fn every_remark() -> Vec<Remark> {
     all.extend(metals().into_iter().map(Remark::from));
     all.extend(charges().into_iter().map(Remark::from));
     all.extend(opening().into_iter().map(Remark::from));
+    all.extend(solved().into_iter().map(Remark::from));
     all
 }
 
@@ -292,6 +294,26 @@ fn opening() -> Vec<OpeningFact> {
         OpeningFact::Hot { open, oil: true },
         OpeningFact::NeverCold,
         OpeningFact::OpenLate { open },
+    ]
+}
+
+fn solved() -> Vec<SolvedFact> {
+    let (solved, pencil) = [(3.0, 5.0), (1.0, 2.0)]
+        .map(|(from, to)| Band::new(from, from, to).map(Duration::from_min))
+        .into();
+    let late = Duration::from_min(90.0);
+    vec![
+        SolvedFact::FreezesLonger { solved, pencil },
+        SolvedFact::FreezesSooner { solved, pencil },
+        SolvedFact::OpensLater {
+            solved: late,
+            plan: Duration::from_min(40.0),
+        },
+        SolvedFact::CutOff {
+            pools: 2,
+            lacking_mm3: 900.0,
+        },
+        SolvedFact::Stale,
     ]
 }
 

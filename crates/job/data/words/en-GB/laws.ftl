@@ -34,6 +34,8 @@ workings-because = Because: { $because }.
 workings-range = Holds for: { $range }.
 workings-numbers = Sources { $numbers }.
 workings-sources = Sources
+workings-section = How it freezes
+workings-section-told = Upright section through the place of the castings that freezes last, as oddside freeze drew it: sand hatched, cores dotted, black what runs empty; lines join places that are solid at the same time, with its minutes from the full mould.
 
 ## What sets a figure
 

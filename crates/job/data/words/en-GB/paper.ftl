@@ -5,7 +5,7 @@
 
 date = Date
 # Under which conditions any figure here may be used.
-limits = Laws and sources of every figure: workings.pdf. From tables and hand sums, no simulation; bands are not guarantees. Local codes and licensed practice come first. Lifting, brake, pressure parts: prove by test.
+limits = Laws and sources of every figure: workings.pdf. From tables, sums and models; bands are not guarantees. Local codes and licensed practice come first. Lifting, brake, pressure parts: prove by test.
 # Printed at the foot of each paper and at the end of each plan in a language that no founder who was
 # brought up in it has read. Nobody needs it in English.
 unread = { "" }
@@ -173,3 +173,5 @@ joint-picture = The line of the joint from above with contour lines, the same li
 joint-from-above = Around the first casting, from above.
 joint-straight = The lines that leave the level, laid out straight from their lowest number.
 joint-table = place: along the flask, across it, height
+row-solved = Solid, by its heat
+note-solved = cold enough to open after { $open }

@@ -67,3 +67,6 @@ mould-flat-elsewhere = the part draws from a flat joint at another height: write
 mould-long-print = { $piece } goes { $through } through the wall of the flask: write print_depth = "{ $write }" beside its print under [[core]], or take a larger flask
 mould-no-print = { $piece } goes { $through } through the wall of the flask, which has no room for its print: take a larger flask
 mould-core-not-drawn = core "{ $name }" is known by its volume only and is missing here: the metal is told as if it were not there
+plan-solved = by the heat in the mould, a quick look on { $cells } cells: castings solid after { $likely } ({ $between }); castings cold enough to open after { $open }
+plan-solved-kept = by the heat in the mould, as oddside freeze found it on { $cells } cells: castings solid after { $likely } ({ $between }); castings cold enough to open after { $open }
+plan-solved-late = later than the plan opens

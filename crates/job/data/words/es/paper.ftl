@@ -7,7 +7,7 @@
 
 date = Fecha
 # Under which conditions any figure here may be used.
-limits = Leyes y fuentes: workings.pdf. Tablas y cálculos a mano, sin simulación; los márgenes no son garantías. Antes valen la norma local y el profesional habilitado. Izaje, freno, presión: compruébelo por ensayo.
+limits = Leyes y fuentes: workings.pdf. Tablas, cálculos y modelos; los márgenes no son garantías. Antes valen la norma local y el profesional habilitado. Izaje, freno, presión: compruébelo por ensayo.
 # Printed at the foot of each paper and at the end of each plan.
 unread = Traducción aún no revisada por un fundidor de lengua española.
 # Printed at the head of what is shown in English.
@@ -174,3 +174,5 @@ joint-picture = La línea de junta vista desde arriba con curvas de nivel, la mi
 joint-from-above = Alrededor de la primera pieza, desde arriba.
 joint-straight = Las líneas que dejan el nivel, desarrolladas desde su número más bajo.
 joint-table = posición: a lo largo de la caja, a través, altura
+row-solved = Sólido, por calor
+note-solved = bastante frío para abrir tras { $open }

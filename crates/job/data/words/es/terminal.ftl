@@ -69,3 +69,6 @@ mould-flat-elsewhere = la pieza sale de una junta plana a otra altura: escriba {
 mould-long-print = { $piece } atraviesa { $through } la pared de la caja: escriba print_depth = "{ $write }" junto a su portada en [[core]], o tome una caja mayor
 mould-no-print = { $piece } atraviesa { $through } la pared de la caja, que no tiene sitio para su portada: tome una caja mayor
 mould-core-not-drawn = el macho «{ $name }» solo se conoce por su volumen y falta aquí: el metal se cuenta como si no existiera
+plan-solved = según el calor en el molde, un vistazo en { $cells } celdas: piezas sólidas tras { $likely } ({ $between }); piezas bastante frías para abrir tras { $open }
+plan-solved-kept = según el calor en el molde, hallado por oddside freeze en { $cells } celdas: piezas sólidas tras { $likely } ({ $between }); piezas bastante frías para abrir tras { $open }
+plan-solved-late = más tarde que la apertura del plan

@@ -7,7 +7,7 @@
 
 date = Date
 # Under which conditions any figure here may be used.
-limits = Lois et sources : workings.pdf. Tables et calculs à la main, sans simulation ; fourchettes sans garantie. D'abord les règles locales et du métier. Levage, freins, pression : à éprouver.
+limits = Lois et sources : workings.pdf. Tables, calculs et modèles ; fourchettes sans garantie. D'abord les règles locales et du métier. Levage, freins, pression : à éprouver.
 # Printed at the foot of each paper and at the end of each plan in a language that no founder who was
 # brought up in it has read. Nobody needs it in English.
 unread = Traduction pas encore relue par un fondeur de langue française.
@@ -175,3 +175,5 @@ joint-picture = La ligne de joint vue de dessus avec ses courbes de niveau, la m
 joint-from-above = Autour de la première pièce, vue de dessus.
 joint-straight = Les lignes qui quittent le niveau, développées depuis leur plus petit numéro.
 joint-table = position : le long du châssis, en travers, hauteur
+row-solved = Solide, par sa chaleur
+note-solved = assez froid pour ouvrir après { $open }

@@ -69,3 +69,6 @@ mould-flat-elsewhere = la pièce se démoule d'un joint plat à une autre hauteu
 mould-long-print = { $piece } traverse de { $through } la paroi du châssis : écrivez print_depth = "{ $write }" à côté de sa portée sous [[core]], ou prenez un châssis plus grand
 mould-no-print = { $piece } traverse de { $through } la paroi du châssis, qui n'a pas de place pour sa portée : prenez un châssis plus grand
 mould-core-not-drawn = le noyau « { $name } » n'est connu que par son volume et manque ici : le métal est compté comme s'il n'existait pas
+plan-solved = d'après la chaleur dans le moule, coup d'œil sur { $cells } cellules : pièces solides après { $likely } ({ $between }) ; pièces assez froides pour ouvrir après { $open }
+plan-solved-kept = d'après la chaleur dans le moule, trouvé par oddside freeze sur { $cells } cellules : pièces solides après { $likely } ({ $between }) ; pièces assez froides pour ouvrir après { $open }
+plan-solved-late = plus tard que l'ouverture du plan
