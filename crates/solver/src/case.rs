@@ -184,6 +184,16 @@ impl Case {
         whole * filled.map_or(1.0, f64::from)
     }
 
+    /// Volumes that hold heat of the cells of a row, m³.
+    pub fn volumes(&self, [y, z]: [usize; 2]) -> impl Iterator<Item = f64> {
+        let area = self.grid.width(1, y) * self.grid.width(2, z);
+        let first = self.grid.index([0, y, z]);
+        (0..self.grid.counts()[0]).map(move |x| {
+            let filled = (self.partial.as_ref()).map_or(1.0, |p| f64::from(p.filled[first + x]));
+            self.grid.width(0, x) * area * filled
+        })
+    }
+
     /// Whether a cell is full and open on all its sides.
     pub fn is_whole(&self, cell: usize) -> bool {
         let Some(partial) = &self.partial else {

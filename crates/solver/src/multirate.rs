@@ -15,7 +15,10 @@
 //! 4. Sums are in double precision, and over pieces in their order: the number of threads changes
 //!    the balance in its last digits and the temperatures not at all.
 
+mod contents;
+mod filled;
 mod padded;
+mod pieces;
 mod quick;
 mod ramps;
 mod record;
@@ -23,20 +26,21 @@ mod slow;
 mod split;
 mod stages;
 mod wide;
+mod work;
 
 use pulp::Arch;
-use rayon::iter::{IndexedParallelIterator, IntoParallelIterator, ParallelIterator};
 
 use crate::case::Case;
 use crate::freezing::Freezing;
 use crate::multirate::padded::{Padded, cuts, weights};
-use crate::multirate::quick::Quick;
-use crate::multirate::ramps::Table;
-use crate::multirate::record::Record;
-use crate::multirate::slow::{Before, Slow, wake_around};
-use crate::multirate::split::{Kind, split};
+use crate::multirate::pieces::{each, work};
+use crate::multirate::quick::{Given, Plan, Quick};
+use crate::multirate::ramps::{Ramps, Table};
+use crate::multirate::record::{Record, Step};
+use crate::multirate::slow::{Before, Slow};
+use crate::multirate::split::split;
 use crate::multirate::stages::{Stage, weights_of};
-use crate::multirate::wide::{OneStage, Prepare, Refresh, RefreshSlow, StepSlow};
+use crate::multirate::work::{FillQuick, OneStage, Prepare, RefreshSlow, Settle, StepSlow};
 use crate::run::Moment;
 
 /// The state of a run.
@@ -54,6 +58,7 @@ pub struct Multirate<'case> {
     slow_cuts: Vec<usize>,
     quick: Vec<Quick>,
     quick_cuts: Vec<usize>,
+    quick_cells: usize,
     record: Vec<Record>,
     arch: Arch,
     longest_s: f64,
@@ -86,19 +91,26 @@ impl Multirate<'_> {
         let slow = slow_cuts
             .windows(2)
             .map(|pair| Slow::of(case, &split.kinds, &padded, pair[0]..pair[1]));
+        let plan = Plan {
+            case,
+            kinds: &split.kinds,
+            tables: &tables,
+            padded: &padded,
+        };
         let quick: Vec<_> = (quick_cuts.windows(2))
-            .map(|pair| Quick::of(case, &split.kinds, &tables, &padded, pair[0]..pair[1]))
+            .map(|pair| Quick::of(&plan, pair[0]..pair[1]))
             .collect();
-        let record = quick.iter().map(|quick| Record::of(case, quick, share));
+        let record = (quick.iter()).map(|quick| Record::of(case, &tables, quick, share));
         let mut multirate = Multirate {
             case,
             celsius: vec![0.0; padded.len()],
             after: Vec::new(),
-            w_mk: vec![0.0; padded.len()],
+            w_mk: Vec::new(),
             heat: Vec::new(),
             awake: vec![false; padded.len() / padded.row],
             slow: slow.collect(),
             record: record.collect(),
+            quick_cells: quick.iter().map(Quick::cells).sum(),
             weights: weights(case),
             arch: Arch::new(),
             longest_s: split.longest_s,
@@ -110,7 +122,7 @@ impl Multirate<'_> {
             quick,
             quick_cuts,
         };
-        multirate.fill(&split.kinds);
+        multirate.fill(&split);
         multirate
     }
 
@@ -126,42 +138,38 @@ impl Multirate<'_> {
 
     /// Goes on by a step, which ends at `now_s`.
     pub fn advance(&mut self, step_s: f64, now_s: f64) {
+        if self.slow_cuts.len() > 2 || self.quick_cuts.len() > 2 {
+            // Among the threads, handing out work costs far less than from outside.
+            rayon::scope(|_| self.step(step_s, now_s));
+        } else {
+            self.step(step_s, now_s);
+        }
+    }
+
+    fn step(&mut self, step_s: f64, now_s: f64) {
         self.refresh();
         let limit_s = MARGIN / f64::from(self.prepare());
         self.step_slow(step_s);
-        let count = if self.quick_cells() > 0 {
+        let count = if self.quick_cells > 0 {
             stages::count(step_s, limit_s)
         } else {
             0
         };
+        let tables = std::mem::take(&mut self.tables);
+        let ramps: Vec<_> = tables.iter().map(|table| &table.celsius).collect();
         for stage in 1..=count {
-            self.stage(weights_of(stage, count, step_s));
+            self.stage(weights_of(stage, count, step_s), &ramps);
             std::mem::swap(&mut self.celsius, &mut self.after);
         }
-        for (record, quick) in self.record.iter_mut().zip(&self.quick) {
-            let temperatures = (&self.padded, self.celsius.as_slice());
-            record.step(quick, &self.tables, self.case, temperatures, step_s, now_s);
-        }
-        self.quick.iter_mut().for_each(Quick::settle);
+        self.tables = tables;
+        self.settle(step_s, now_s);
         if count % 2 == 0 {
             // The slow cells stand in the other list: the quick ones follow them there.
-            let pieces = self.padded.pieces(&mut self.after, &self.quick_cuts);
-            for (quick, piece) in self.quick.iter().zip(pieces) {
-                quick.temperatures(&self.tables, piece);
-            }
             std::mem::swap(&mut self.celsius, &mut self.after);
+            self.fill_quick_temperatures();
         }
         self.stages += count;
         self.step_s = (self.step_s * GROWTH).min(self.longest_s);
-    }
-
-    /// Heat in all cells, J.
-    pub fn joules(&self) -> f64 {
-        let mut joules = vec![0.0; self.case.grid.counts()[2]];
-        self.each_heat(&mut |cell, heat| {
-            joules[self.case.grid.place(cell)[2]] += heat * self.case.volume(cell);
-        });
-        joules.iter().sum()
     }
 
     /// Heat that came in through all faces so far, J.
@@ -177,27 +185,21 @@ impl Multirate<'_> {
 
     /// Stages so far, and the cells that go in them.
     pub fn stages(&self) -> (usize, usize) {
-        (self.stages, self.quick_cells())
+        (self.stages, self.quick_cells)
     }
 
-    /// Temperatures and heat contents as they stand.
-    pub fn moment(&self, now_s: f64) -> Moment {
-        let cells = self.case.grid.cells();
-        let mut moment = Moment {
-            time_s: now_s,
-            celsius: self.case.start_c.clone(),
-            j_m3: vec![0.0; cells],
-        };
-        self.each_heat(&mut |cell, heat| {
-            let at = self.padded.at(self.case.grid.place(cell));
-            moment.celsius[cell] = self.celsius[at];
-            moment.j_m3[cell] = heat as f32;
-        });
-        moment
+    /// The last moment and what was written down; what is no longer needed makes room for it.
+    pub fn finish(mut self, now_s: f64) -> (Moment, Freezing) {
+        self.after = Vec::new();
+        self.w_mk = Vec::new();
+        self.slow = Vec::new();
+        let freezing = self.freezing();
+        self.record = Vec::new();
+        (self.into_moment(now_s), freezing)
     }
 
     /// What was written down.
-    pub fn freezing(&self) -> Freezing {
+    fn freezing(&self) -> Freezing {
         let mut all = Freezing::default();
         for (record, quick) in self.record.iter().zip(&self.quick) {
             record.add_to(quick, self.case, &self.padded, &mut all);
@@ -205,66 +207,45 @@ impl Multirate<'_> {
         all
     }
 
-    fn quick_cells(&self) -> usize {
-        self.quick.iter().map(Quick::cells).sum()
-    }
-
-    fn fill(&mut self, kinds: &[Kind]) {
-        let changing = |cell: usize| {
-            let table = &self.tables[usize::from(self.case.cells[cell])];
-            table.plain_j_m3k.is_none() && kinds[cell] != Kind::Quick
-        };
-        let solved = |cell: &usize| kinds[*cell] != Kind::Void;
-        if (0..kinds.len()).filter(solved).any(changing) {
-            self.heat = vec![0.0; self.padded.len()];
-        }
-        for cell in (0..kinds.len()).filter(solved) {
-            let at = self.padded.at(self.case.grid.place(cell));
-            let number = usize::from(self.case.cells[cell]);
-            self.celsius[at] = self.case.start_c[cell];
-            let table = &self.tables[number];
-            let heat = self.case.materials[number].heat_at(f64::from(self.case.start_c[cell]));
-            let heat = (heat - table.base_j_m3) as f32;
-            self.w_mk[at] = table.w_mk.at(heat);
-            if !self.heat.is_empty() {
-                self.heat[at] = heat;
-            }
-        }
+    /// Temperatures of quick cells, read off their heat contents.
+    fn fill_quick_temperatures(&mut self) {
+        let ramps: Vec<_> = self.tables.iter().map(|table| &table.celsius).collect();
         let pieces = self.padded.pieces(&mut self.celsius, &self.quick_cuts);
-        for (quick, piece) in self.quick.iter().zip(pieces) {
-            quick.temperatures(&self.tables, piece);
-        }
-        for slow in &self.slow {
-            slow.wake_uneven(&self.padded, &self.celsius, &mut self.awake);
-        }
-        for span in self.quick.iter().flat_map(|quick| &quick.spans) {
-            wake_around(
-                span.at as usize / self.padded.row,
-                &self.padded,
-                &mut self.awake,
-            );
-        }
-        self.after = self.celsius.clone();
+        let (arch, ramps) = (self.arch, ramps.as_slice());
+        let quick = self.quick.iter().zip(pieces).collect();
+        each(quick, |(quick, figures)| {
+            arch.dispatch(FillQuick {
+                quick,
+                ramps,
+                figures,
+            });
+        });
     }
 
+    /// Conductivities as they stand: into a list of their own where slow cells change theirs,
+    /// else into the temperatures after the step, which are not taken yet.
     fn refresh(&mut self) {
-        let pieces = self.padded.pieces(&mut self.w_mk, &self.quick_cuts);
-        let (arch, tables) = (self.arch, &self.tables);
-        each(
-            self.quick.iter_mut().zip(pieces).collect(),
-            |(quick, w_mk)| {
-                arch.dispatch(Refresh {
-                    quick,
-                    tables,
-                    w_mk,
-                });
-            },
-        );
-        if !self.heat.is_empty() {
+        let ramps: Vec<_> = self.tables.iter().map(|table| &table.w_mk).collect();
+        let list = match self.w_mk.is_empty() {
+            true => &mut self.after,
+            false => &mut self.w_mk,
+        };
+        let pieces = self.padded.pieces(list, &self.quick_cuts);
+        let (arch, ramps) = (self.arch, ramps.as_slice());
+        let quick = self.quick.iter().zip(pieces).collect();
+        each(quick, |(quick, figures)| {
+            arch.dispatch(FillQuick {
+                quick,
+                ramps,
+                figures,
+            });
+        });
+        if !self.heat.is_empty() && !self.w_mk.is_empty() {
             let pieces = self.padded.pieces(&mut self.w_mk, &self.slow_cuts);
             let heats = self.padded.pieces(&mut self.heat, &self.slow_cuts);
             let slow = self.slow.iter().zip(heats).zip(pieces).collect();
             let (padded, awake) = (&self.padded, self.awake.as_slice());
+            let tables = self.tables.as_slice();
             each(slow, |((slow, heat), w_mk): ((&Slow, &mut [f32]), _)| {
                 arch.dispatch(RefreshSlow {
                     slow,
@@ -281,31 +262,37 @@ impl Multirate<'_> {
     /// Takes what stands still during a step and gives the highest rate, 1/s.
     fn prepare(&mut self) -> f32 {
         let arch = self.arch;
-        let (tables, weights, padded) = (&self.tables, &self.weights, &self.padded);
-        let (celsius, w_mk) = (&self.celsius, &self.w_mk);
+        let given = Given {
+            tables: &self.tables,
+            weights: &self.weights,
+            padded: &self.padded,
+            celsius: &self.celsius,
+            w_mk: match self.w_mk.is_empty() {
+                true => &self.after,
+                false => &self.w_mk,
+            },
+        };
+        let given = &given;
         let rates = each(self.quick.iter_mut().collect(), |quick| {
-            arch.dispatch(Prepare {
-                quick,
-                tables,
-                weights,
-                padded,
-                celsius,
-                w_mk,
-            })
+            arch.dispatch(Prepare { quick, given })
         });
         rates.into_iter().fold(0.0, f32::max)
     }
 
     fn step_slow(&mut self, step_s: f64) {
-        let before = Before {
-            celsius: &self.celsius,
-            w_mk: &self.w_mk,
+        let given = Given {
             tables: &self.tables,
             weights: &self.weights,
+            padded: &self.padded,
+            celsius: &self.celsius,
+            w_mk: &self.w_mk,
+        };
+        let before = Before {
+            given,
             awake: &self.awake,
             step_s,
         };
-        let (arch, padded, before) = (self.arch, &self.padded, &before);
+        let (arch, before) = (self.arch, &before);
         let pieces = self.padded.pieces(&mut self.after, &self.slow_cuts);
         let heats: Vec<&mut [f32]> = match self.heat.is_empty() {
             true => pieces.iter().map(|_| Default::default()).collect(),
@@ -316,7 +303,6 @@ impl Multirate<'_> {
             arch.dispatch(StepSlow {
                 slow,
                 before,
-                padded,
                 heat,
                 after,
             });
@@ -326,75 +312,40 @@ impl Multirate<'_> {
         }
     }
 
-    fn stage(&mut self, stage: Stage) {
+    fn stage(&mut self, stage: Stage, ramps: &[&Ramps]) {
         let pieces = self.padded.pieces(&mut self.after, &self.quick_cuts);
-        let (arch, tables, padded) = (self.arch, &self.tables, &self.padded);
+        let (arch, given) = (self.arch, (ramps, &self.padded));
         let celsius = &self.celsius;
-        each(
-            self.quick.iter_mut().zip(pieces).collect(),
-            |(quick, after)| {
-                arch.dispatch(OneStage {
-                    quick,
-                    stage,
-                    tables,
-                    padded,
-                    celsius,
-                    after,
-                });
-            },
-        );
+        let quick = self.quick.iter_mut().zip(pieces).collect();
+        each(quick, |(quick, after)| {
+            arch.dispatch(OneStage {
+                quick,
+                stage,
+                given,
+                celsius,
+                after,
+            });
+        });
     }
 
-    /// Calls with each solved cell and its heat content, J/m³, counted as in its table. Spans of
-    /// quick cells stand in the order of the cells and are passed as the cells go by.
-    fn each_heat(&self, call: &mut dyn FnMut(usize, f64)) {
-        let mut spans = (self.quick.iter())
-            .flat_map(|quick| quick.spans.iter().map(move |span| (&quick.heat, span)));
-        let mut next = spans.next();
-        for cell in 0..self.case.grid.cells() {
-            let Some(material) = self.case.material(cell) else {
-                continue;
-            };
-            let table = &self.tables[usize::from(self.case.cells[cell])];
-            let at = self.padded.at(self.case.grid.place(cell));
-            while next.is_some_and(|(_, span)| span.within(0).end <= at) {
-                next = spans.next();
-            }
-            let quick = next.filter(|(_, span)| span.within(0).start <= at);
-            let heat = match quick {
-                Some((heat, span)) => {
-                    f64::from(heat[span.from as usize + at - span.at as usize]) + table.base_j_m3
-                }
-                None if table.plain_j_m3k.is_none() => f64::from(self.heat[at]) + table.base_j_m3,
-                None => material.heat_at(f64::from(self.celsius[at])),
-            };
-            call(cell, heat);
-        }
-    }
-}
-
-/// Slow and quick cells of each plane.
-fn work(case: &Case, kinds: &[Kind]) -> (Vec<usize>, Vec<usize>) {
-    let [along, rows, planes] = case.grid.counts();
-    let (mut slow, mut quick) = (vec![0; planes], vec![0; planes]);
-    for (cell, kind) in kinds.iter().enumerate() {
-        let plane = cell / (along * rows);
-        match kind {
-            Kind::Even | Kind::Mixed => slow[plane] += 1,
-            Kind::Quick => quick[plane] += 1,
-            Kind::Void => {}
-        }
-    }
-    (slow, quick)
-}
-
-/// Does some work for each piece, side by side where there are several.
-fn each<Piece: Send, Answer: Send>(
-    mut pieces: Vec<Piece>,
-    work: impl Fn(Piece) -> Answer + Sync + Send,
-) -> Vec<Answer> {
-    match pieces.len() {
-        1 => pieces.pop().map(work).into_iter().collect(),
-        _ => pieces.into_par_iter().with_max_len(1).map(work).collect(),
+    /// Ends a step of the quick cells.
+    fn settle(&mut self, step_s: f64, now_s: f64) {
+        let step = Step {
+            tables: &self.tables,
+            case: self.case,
+            padded: &self.padded,
+            celsius: &self.celsius,
+            step_s,
+            now_s,
+        };
+        let (arch, step) = (self.arch, &step);
+        let quick = self.quick.iter_mut().zip(&mut self.record).collect();
+        each(quick, |(quick, record)| {
+            arch.dispatch(Settle {
+                quick,
+                record,
+                step,
+            });
+        });
     }
 }

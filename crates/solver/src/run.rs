@@ -238,10 +238,12 @@ pub fn solve(
         .filter(|&cell| case.material(cell).is_some())
         .count();
     let (stages, quick_cells) = scheme.stages();
+    let unfrozen = scheme.unfrozen();
+    let (last, freezing) = scheme.finish(time_s);
     Ok(Outcome {
-        last: scheme.moment(time_s),
+        last,
         moments,
-        unfrozen: scheme.unfrozen(),
+        unfrozen,
         balance,
         work: Work {
             steps,
@@ -249,7 +251,7 @@ pub fn solve(
             cells,
             quick_cells,
         },
-        freezing: scheme.freezing(),
+        freezing,
     })
 }
 
@@ -330,10 +332,10 @@ impl Scheme<'_> {
         }
     }
 
-    fn freezing(self) -> Freezing {
+    fn finish(self, now_s: f64) -> (Moment, Freezing) {
         match self {
-            Scheme::Reference(reference, _) => reference.freezing(),
-            Scheme::Multirate(multirate) => multirate.freezing(),
+            Scheme::Reference(reference, _) => (reference.moment(now_s), reference.freezing()),
+            Scheme::Multirate(multirate) => multirate.finish(now_s),
         }
     }
 }
@@ -368,9 +370,18 @@ fn check_times(wish: &Wish) -> Result<f64, SolveError> {
 /// The balance, with both contents counted from the coldest temperature given.
 fn balance(case: &Case, start_j: f64, end_j: f64, through_j: f64) -> Balance {
     let coldest = coldest_c(case);
-    let cold_j: f64 = (0..case.grid.cells())
-        .filter_map(|cell| Some(case.material(cell)?.heat_at(coldest) * case.volume(cell)))
-        .sum();
+    let mut volumes_m3 = vec![0.0; case.materials.len()];
+    let [_, rows, planes] = case.grid.counts();
+    for place in (0..planes).flat_map(|z| (0..rows).map(move |y| [y, z])) {
+        let first = case.grid.index([0, place[0], place[1]]);
+        for (number, volume_m3) in case.cells[first..].iter().zip(case.volumes(place)) {
+            if let Some(sum) = volumes_m3.get_mut(usize::from(*number)) {
+                *sum += volume_m3;
+            }
+        }
+    }
+    let cold_j = case.materials.iter().zip(volumes_m3);
+    let cold_j: f64 = cold_j.map(|(m, m3)| m.heat_at(coldest) * m3).sum();
     let (start_j, end_j) = (start_j - cold_j, end_j - cold_j);
     let most = start_j.abs().max(end_j.abs()).max(through_j.abs());
     let missing = (end_j - start_j - through_j).abs();

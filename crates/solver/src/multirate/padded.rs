@@ -1,7 +1,9 @@
-//! The box with a rim of one cell that is never solved, so that a row has neighbours on all sides.
+//! The box with a rim that is never solved, so that a row has neighbours on all sides: one cell
+//! wide, but at the far end of a row as wide as a block of cells may overhang.
 
 use crate::case::Case;
 use crate::grid::Grid;
+use crate::multirate::wide::LANES;
 
 /// Where cells stand in lists with a rim.
 #[derive(Debug, Clone, Copy)]
@@ -18,7 +20,7 @@ impl Padded {
     /// Around a grid.
     pub fn around(grid: &Grid) -> Padded {
         let counts = grid.counts();
-        let row = counts[0] + 2;
+        let row = counts[0] + LANES;
         Padded {
             counts,
             row,
@@ -73,7 +75,8 @@ pub fn cuts(work: &[usize], most: usize, least: usize) -> Vec<usize> {
 }
 
 /// Weights of the faces of cells within one material: half over the width of the cell and the way
-/// to the middle of its neighbour, per axis low and high; nothing at the ends of the box.
+/// to the middle of its neighbour, per axis low and high; nothing at the ends of the box, nor where
+/// a block overhangs.
 pub fn weights(case: &Case) -> [[Vec<f32>; 2]; 3] {
     [0, 1, 2].map(|axis: usize| {
         let count = case.grid.counts()[axis];
@@ -87,7 +90,10 @@ pub fn weights(case: &Case) -> [[Vec<f32>; 2]; 3] {
         };
         let low = (0..count).map(|at| weight(at, at.checked_sub(1))).collect();
         let high = (0..count).map(|at| weight(at, Some(at + 1))).collect();
-        [low, high]
+        [low, high].map(|mut weights: Vec<f32>| {
+            weights.resize(count + LANES, 0.0);
+            weights
+        })
     })
 }
 

@@ -1,31 +1,79 @@
-//! The cells that go in stages: runs of cells along x, packed, with six conductances each.
+//! The cells that go in stages: runs of blocks of cells along x, packed, six conductances each.
 //!
 //! Conductances, heat from slow neighbours and surroundings are taken once a step and stand still
 //! during its stages. A stage reads temperatures from one list and writes them to another, so that
 //! it is one pass. Heat contents stand packed, and what a step changes in two lists of their own
 //! that change places: added to the heat content at every stage, small changes would be lost in
 //! rounding. What is lost when they are added at last is kept for the next step.
+//!
+//! A run is a whole number of blocks, so that no row has a rest to be done cell by cell; where a
+//! block overhangs the box or a void, its cells there conduct nothing and their figures are waste.
 
+mod block;
+mod face;
 mod lay;
 mod rows;
 
 use std::ops::Range;
 
-use crate::freezing::Levels;
+use pulp::Simd;
+
 use crate::link::Outer;
 use crate::multirate::padded::Padded;
-use crate::multirate::quick::rows::{add_around, conduct, step_run, sum_of_six};
-use crate::multirate::ramps::Table;
+use crate::multirate::quick::block::{Block, StageOf};
+use crate::multirate::quick::face::Face;
+use crate::multirate::quick::rows::{Part, StageRow, conduct, fill, highest};
+use crate::multirate::ramps::{Ramps, Several, Table};
 use crate::multirate::stages::Stage;
+use crate::multirate::wide::{LANES, Row, registers};
 
-/// Quick cells in a row.
+pub use lay::Plan;
+pub use rows::fill_one;
+
+/// Blocks of quick cells in a row.
 #[derive(Debug, Clone)]
 struct Run {
     at: u32,
     len: u32,
     from: u32,
     place: [u32; 3],
+    stretches: Range<u32>,
+    faces: Range<u32>,
+    closed: Range<u32>,
     outer: Option<u32>,
+}
+
+/// Blocks of a run that one table goes for, or one block of several materials.
+#[derive(Debug, Clone, Copy)]
+pub struct Stretch {
+    /// Where they stand with a rim.
+    pub at: u32,
+    /// Their cells.
+    pub len: u32,
+    /// Where they stand packed.
+    pub from: u32,
+    /// What fills them.
+    pub filling: Filling,
+}
+
+/// What fills a stretch.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Filling {
+    /// One material throughout.
+    One(u8),
+    /// Several: a block in the list of those.
+    Several(u32),
+}
+
+/// A block of several materials.
+#[derive(Debug, Clone)]
+pub struct Mix {
+    /// Number of the material of each cell.
+    pub numbers: [f32; LANES],
+    /// The materials among them.
+    pub among: Vec<u8>,
+    /// One over the least heat capacity of each cell, m³ K/J.
+    inverse: [f32; LANES],
 }
 
 /// Cells of one material within a run.
@@ -41,20 +89,6 @@ pub struct Span {
     pub material: u8,
 }
 
-/// A face that is not within one material: a link in single precision, for a unit volume.
-#[derive(Debug, Clone, Copy)]
-struct Face {
-    from: u32,
-    side: u8,
-    alike: bool,
-    here: u32,
-    there: u32,
-    area: f32,
-    here_m: f32,
-    there_m: f32,
-    contact: f32,
-}
-
 /// Surroundings of a cell.
 #[derive(Debug, Clone, Copy)]
 struct Around {
@@ -68,23 +102,22 @@ struct Around {
 /// The quick cells of some planes.
 pub struct Quick {
     runs: Vec<Run>,
+    /// Blocks that one table goes for, in order.
+    pub stretches: Vec<Stretch>,
+    /// Blocks of several materials.
+    pub mixes: Vec<Mix>,
     /// Cells of one material, in order.
     pub spans: Vec<Span>,
     faces: Vec<Face>,
     closed: Vec<(u32, u8)>,
     crossing: Vec<Face>,
     arounds: Vec<Around>,
-    conductances: [Vec<f32>; 6],
-    source: Vec<f32>,
+    blocks: Vec<Block>,
+    newest: usize,
     around_rate: Vec<f32>,
     around_c: Vec<f32>,
     around_m3: Vec<f32>,
-    /// Heat content above the base of each material, J/m³, at the start of a step.
-    pub heat: Vec<f32>,
-    /// What the step has changed so far, J/m³.
-    pub change: Vec<f32>,
-    older: Vec<f32>,
-    lost: Vec<f32>,
+    lost: Vec<[f32; LANES]>,
     /// Heat that came in through faces so far, J.
     pub through_j: f64,
     stage_j: f64,
@@ -93,112 +126,161 @@ pub struct Quick {
     origin: usize,
 }
 
+/// What stands at the start of a step.
+pub struct Given<'all> {
+    /// Tables of the materials.
+    pub tables: &'all [Table],
+    /// Weights of faces, per axis low and high.
+    pub weights: &'all [[Vec<f32>; 2]; 3],
+    /// The box with its rim.
+    pub padded: &'all Padded,
+    /// Temperatures of the box.
+    pub celsius: &'all [f32],
+    /// Conductivities, of the quick cells at least.
+    pub w_mk: &'all [f32],
+}
+
 impl Quick {
-    /// Cells.
+    /// Cells, without those that overhang.
     pub fn cells(&self) -> usize {
-        self.heat.len()
+        self.spans.iter().map(|span| span.len as usize).sum()
     }
 
-    /// Conductivities where they change, into the planes.
-    #[inline(always)]
-    pub fn refresh(&self, tables: &[Table], w_mk: &mut [f32]) {
-        for span in &self.spans {
-            let table = &tables[usize::from(span.material)];
-            if table.steady_w_mk.is_none() {
-                table.w_mk.fill(
-                    &self.heat[span.packed()],
-                    &mut w_mk[span.within(self.origin)],
-                );
-            }
+    /// Cells with those that overhang.
+    pub fn lanes(&self) -> usize {
+        self.blocks.len() * LANES
+    }
+
+    /// Whether a cell of a stretch is of a material.
+    pub fn holds(&self, stretch: &Stretch, cell: usize, material: u8) -> bool {
+        match stretch.filling {
+            Filling::One(one) => one == material,
+            Filling::Several(mix) => self.mixes[mix as usize].numbers[cell] == f32::from(material),
         }
     }
 
-    /// Temperatures, into the planes.
+    /// Heat content of a cell above the base of its material, J/m³, at the start of a step, and
+    /// what the step has changed so far.
     #[inline(always)]
-    pub fn temperatures(&self, tables: &[Table], celsius: &mut [f32]) {
-        for span in &self.spans {
-            let table = &tables[usize::from(span.material)];
-            table.celsius.fill(
-                &self.heat[span.packed()],
-                &mut celsius[span.within(self.origin)],
-            );
+    pub fn heat_of(&self, from: usize) -> (f32, f32) {
+        let (block, lane) = (&self.blocks[from / LANES], from % LANES);
+        (block.heat[lane], block.change(self.newest)[lane])
+    }
+
+    /// The blocks of a stretch: heat contents and changes of each.
+    #[inline(always)]
+    pub fn heats(&self, stretch: &Stretch) -> impl Iterator<Item = (&[f32; LANES], &[f32; LANES])> {
+        let blocks = self.blocks[stretch.blocks()].iter();
+        blocks.map(|block| (&block.heat, block.change(self.newest)))
+    }
+
+    /// A figure of all cells, into the planes.
+    #[inline(always)]
+    pub fn fill<S: Simd>(&self, simd: S, ramps: &[&Ramps], figures: &mut [f32]) {
+        for stretch in &self.stretches {
+            let blocks = &self.blocks[stretch.blocks()];
+            let figures = &mut figures[stretch.within(self.origin)];
+            match stretch.filling {
+                Filling::One(material) => {
+                    fill(simd, ramps[usize::from(material)], blocks, figures);
+                }
+                Filling::Several(mix) => {
+                    let several = several(simd, &self.mixes[mix as usize], ramps);
+                    fill(simd, &several, blocks, figures);
+                }
+            }
         }
     }
 
     /// Takes conductances and all that stands still during a step; gives the highest rate over all
     /// cells, 1/s, the inverse of the longest explicit step.
     #[inline(always)]
-    pub fn prepare(
-        &mut self,
-        tables: &[Table],
-        weights: &[[Vec<f32>; 2]; 3],
-        padded: &Padded,
-        celsius: &[f32],
-        w_mk: &[f32],
-    ) -> f32 {
-        for run in &self.runs {
-            conduct(run, weights, padded, w_mk, &mut self.conductances);
+    pub fn prepare<S: Simd>(&mut self, simd: S, given: &Given) -> f32 {
+        for block in &mut self.blocks {
+            block.source = [0.0; LANES];
+            block.begin();
         }
-        for face in &self.faces {
-            self.conductances[usize::from(face.side)][face.from as usize] = face.w_k(w_mk);
-        }
-        for &(from, side) in &self.closed {
-            self.conductances[usize::from(side)][from as usize] = 0.0;
-        }
-        self.source.fill(0.0);
         for face in &self.crossing {
-            let fall = celsius[face.there as usize] - celsius[face.here as usize];
-            self.source[face.from as usize] += face.w_k(w_mk) * fall;
+            let fall = given.celsius[face.there as usize] - given.celsius[face.here as usize];
+            let (block, lane) = place(face.from);
+            self.blocks[block].source[lane] += face.w_k(given.w_mk) * fall;
         }
-        self.look_around(celsius, w_mk);
-        self.change.fill(0.0);
+        self.look_around(given.celsius, given.w_mk);
         self.stage_j = 0.0;
         self.older_j = 0.0;
-        self.highest_rate(tables)
+        let mut most = 0.0_f32;
+        for run in &self.runs {
+            conduct(simd, run, given, &mut self.blocks[run.blocks()]);
+            for face in &self.faces[indices(&run.faces)] {
+                let (block, lane) = place(face.from);
+                self.blocks[block].conductances[usize::from(face.side)][lane] =
+                    face.w_k(given.w_mk);
+            }
+            for &(from, side) in &self.closed[indices(&run.closed)] {
+                let (block, lane) = place(from);
+                self.blocks[block].conductances[usize::from(side)][lane] = 0.0;
+            }
+            for stretch in &self.stretches[indices(&run.stretches)] {
+                most = most.max(self.highest_rate(simd, run, stretch, given.tables));
+            }
+        }
+        most
     }
 
     /// One stage: reads temperatures of the whole box, writes those of its planes.
     #[inline(always)]
-    pub fn stage(
+    pub fn stage<S: Simd>(
         &mut self,
+        simd: S,
         stage: Stage,
-        tables: &[Table],
-        padded: &Padded,
+        (ramps, padded): (&[&Ramps], &Padded),
         celsius: &[f32],
         after: &mut [f32],
     ) {
-        let mut spans = self.spans.iter().peekable();
         let mut inflow_w = self.steady_w;
-        let mut next = std::mem::take(&mut self.older);
+        let of_stage = StageOf::of(simd, stage, self.newest);
         for run in &self.runs {
-            let cells = run.packed();
-            step_run(self, run, stage, padded, celsius, &mut next[cells.clone()]);
-            if let Some(dense) = run.outer {
-                let row = &celsius[run.at as usize..];
-                inflow_w += add_around(self, dense as usize, stage, row, &mut next[cells.clone()]);
+            let (at, len) = (run.at as usize, run.len as usize);
+            let outer = match run.outer {
+                Some(dense) => {
+                    let dense = dense as usize..dense as usize + len;
+                    Some((&self.around_rate[dense.clone()], &self.around_c[dense]))
+                }
+                None => None,
+            };
+            let after = &mut after[at - self.origin..at - self.origin + len];
+            let mut row = StageRow::of(simd, at, (padded, celsius), outer, after);
+            for stretch in &self.stretches[indices(&run.stretches)] {
+                let part = Part {
+                    stage: of_stage,
+                    row: &mut row,
+                    blocks: &mut self.blocks[stretch.blocks()],
+                    first: (stretch.from - run.from) as usize / LANES,
+                };
+                match stretch.filling {
+                    Filling::One(material) => ramps[usize::from(material)].give(part),
+                    Filling::Several(mix) => {
+                        part.of(&several(simd, &self.mixes[mix as usize], ramps));
+                    }
+                }
             }
-            while let Some(span) = spans.next_if(|span| (span.from as usize) < cells.end) {
-                let table = &tables[usize::from(span.material)];
-                let (heat, change) = (&self.heat[span.packed()], &next[span.packed()]);
-                let row = &mut after[span.within(self.origin)];
-                table.celsius.fill_changed(heat, change, row);
+            if let Some(dense) = run.outer {
+                inflow_w += self.around_w(dense as usize, &celsius[at..at + len]);
             }
         }
         let newest_j = self.stage_j;
         self.stage_j +=
             f64::from(stage.lean) * (newest_j - self.older_j) + f64::from(stage.step_s) * inflow_w;
         self.older_j = newest_j;
-        self.older = std::mem::replace(&mut self.change, next);
+        self.newest ^= 1;
     }
 
     /// Ends a step: adds what it has changed.
-    pub fn settle(&mut self) {
+    #[inline(always)]
+    pub fn settle<S: Simd>(&mut self, simd: S) {
         self.through_j += self.stage_j;
-        let changes = self.change.iter().zip(&mut self.lost);
-        for (heat, (change, lost)) in self.heat.iter_mut().zip(changes) {
-            let (before, change) = (*heat, change + *lost);
-            *heat = before + change;
-            *lost = change - (*heat - before);
+        for (block, lost) in self.blocks.iter_mut().zip(&mut self.lost) {
+            block.settle(simd, self.newest, lost);
         }
     }
 
@@ -212,7 +294,8 @@ impl Quick {
             let inflow = around
                 .outer
                 .inflow(f64::from(celsius[here]), f64::from(w_mk[here]));
-            self.source[around.from as usize] += (inflow.w / around.volume_m3) as f32;
+            let (block, lane) = place(around.from);
+            self.blocks[block].source[lane] += (inflow.w / around.volume_m3) as f32;
             self.steady_w += inflow.w;
             let dense = around.dense as usize;
             let (rate, mean_c) = (self.around_rate[dense], self.around_c[dense]);
@@ -225,34 +308,74 @@ impl Quick {
         }
     }
 
-    #[inline(always)]
-    fn highest_rate(&self, tables: &[Table]) -> f32 {
-        let mut most = 0.0_f32;
-        for span in &self.spans {
-            let cells = span.packed();
-            let sums = sum_of_six(&self.conductances, cells);
-            most = most.max(sums / tables[usize::from(span.material)].least_j_m3k);
-        }
-        for run in &self.runs {
-            let Some(dense) = run.outer else { continue };
-            for i in 0..run.len as usize {
-                let from = run.from as usize + i;
-                let span = self
-                    .spans
-                    .partition_point(|span| span.from as usize <= from)
-                    - 1;
-                let sum: f32 = self.conductances.iter().map(|side| side[from]).sum();
-                let least = tables[usize::from(self.spans[span].material)].least_j_m3k;
-                most = most.max((sum + self.around_rate[dense as usize + i]) / least);
+    /// What comes from surroundings to a run, W.
+    fn around_w(&self, dense: usize, celsius: &[f32]) -> f64 {
+        let mut inflow_w = 0.0;
+        for (i, celsius) in celsius.iter().enumerate() {
+            let rate = self.around_rate[dense + i];
+            if rate > 0.0 {
+                let gain = rate * (self.around_c[dense + i] - celsius);
+                inflow_w += f64::from(gain) * f64::from(self.around_m3[dense + i]);
             }
         }
-        most
+        inflow_w
+    }
+
+    #[inline(always)]
+    fn highest_rate<S: Simd>(
+        &self,
+        simd: S,
+        run: &Run,
+        stretch: &Stretch,
+        tables: &[Table],
+    ) -> f32 {
+        let one;
+        let inverse = match stretch.filling {
+            Filling::One(material) => {
+                one = [1.0 / tables[usize::from(material)].least_j_m3k; LANES];
+                &one
+            }
+            Filling::Several(mix) => &self.mixes[mix as usize].inverse,
+        };
+        let around = run.outer.map(|dense| {
+            let from = (dense + stretch.from - run.from) as usize;
+            &self.around_rate[from..from + stretch.len as usize]
+        });
+        highest(simd, &self.blocks[stretch.blocks()], around, inverse)
     }
 }
 
+/// The figure of a block of several materials.
+#[inline(always)]
+fn several<'all, S: Simd>(simd: S, mix: &'all Mix, ramps: &'all [&'all Ramps]) -> Several<'all, S> {
+    Several {
+        numbers: Row::of(simd, &mix.numbers, registers::<S>(LANES)),
+        among: &mix.among,
+        ramps,
+    }
+}
+
+/// Block and place within it of a cell by where it stands packed.
+#[inline(always)]
+fn place(from: u32) -> (usize, usize) {
+    (from as usize / LANES, from as usize % LANES)
+}
+
 impl Run {
-    fn packed(&self) -> Range<usize> {
-        self.from as usize..(self.from + self.len) as usize
+    fn blocks(&self) -> Range<usize> {
+        self.from as usize / LANES..(self.from + self.len) as usize / LANES
+    }
+}
+
+impl Stretch {
+    fn blocks(&self) -> Range<usize> {
+        self.from as usize / LANES..(self.from + self.len) as usize / LANES
+    }
+
+    /// Its cells in planes that begin at an origin.
+    fn within(&self, origin: usize) -> Range<usize> {
+        let at = self.at as usize - origin;
+        at..at + self.len as usize
     }
 }
 
@@ -261,28 +384,8 @@ impl Span {
     pub fn packed(&self) -> Range<usize> {
         self.from as usize..(self.from + self.len) as usize
     }
-
-    /// Its cells in planes that begin at an origin.
-    pub fn within(&self, origin: usize) -> Range<usize> {
-        let at = self.at as usize - origin;
-        at..at + self.len as usize
-    }
-
-    /// Levels that are watched in its material.
-    pub fn levels(&self, levels: &[Option<Levels>]) -> Option<Levels> {
-        levels[usize::from(self.material)]
-    }
 }
 
-impl Face {
-    #[inline(always)]
-    fn w_k(&self, w_mk: &[f32]) -> f32 {
-        let (here, there) = (w_mk[self.here as usize], w_mk[self.there as usize]);
-        if self.alike {
-            return self.area * 0.5 * (here + there) / (self.here_m + self.there_m);
-        }
-        let both = here * there;
-        let resisted = self.here_m * there + self.there_m * here + self.contact * both;
-        self.area * both / resisted
-    }
+fn indices(range: &Range<u32>) -> Range<usize> {
+    range.start as usize..range.end as usize
 }

@@ -5,7 +5,10 @@
 //! heat content; there is no branch, and a row of cells goes through registers as wide as there
 //! are.
 
+use pulp::Simd;
+
 use crate::material::{Knot, Material};
+use crate::multirate::wide::{Row, Wide};
 
 /// One piece: from the clamped heat content its anchor is taken, the rest times the slope.
 #[derive(Debug, Clone, Copy)]
@@ -21,6 +24,8 @@ struct Ramp {
 pub struct Ramps {
     start: f32,
     ramps: Vec<Ramp>,
+    /// Whether the first and the last of them run on for ever.
+    open: bool,
 }
 
 /// A material in single precision.
@@ -65,33 +70,54 @@ impl Table {
     }
 }
 
+/// What gives a figure of a register of cells from their heat contents.
+pub trait Figure<S: Simd> {
+    /// The figures of register `at` of the row.
+    fn of(&self, simd: S, at: usize, heat: Wide<S>) -> Wide<S>;
+}
+
+/// What is done to a row once its figure is known.
+pub trait WithFigure<S: Simd> {
+    /// Does it.
+    fn with<F: Figure<S>>(self, figure: &F);
+}
+
+/// Ramps whose number the compiler knows; where they are open, both ends run on for ever.
+struct Few<const N: usize, const OPEN: bool> {
+    start: f32,
+    ramps: [Ramp; N],
+}
+
+/// The figure of a block that holds several materials.
+pub struct Several<'all, S: Simd> {
+    /// Number of the material of each cell.
+    pub numbers: Row<'all, S>,
+    /// The materials among them.
+    pub among: &'all [u8],
+    /// The figure of every material.
+    pub ramps: &'all [&'all Ramps],
+}
+
 impl Ramps {
-    /// The figure of each cell of a row.
+    /// Does something to a row with these ramps.
     #[inline(always)]
-    pub fn fill(&self, heat: &[f32], figures: &mut [f32]) {
-        let heat = &heat[..figures.len()];
-        self.fill_from(|i| heat[i], figures);
-    }
-
-    /// The figure of each cell of a row whose heat content has changed.
-    #[inline(always)]
-    pub fn fill_changed(&self, heat: &[f32], change: &[f32], figures: &mut [f32]) {
-        let (heat, change) = (&heat[..figures.len()], &change[..figures.len()]);
-        self.fill_from(|i| heat[i] + change[i], figures);
-    }
-
-    #[inline(always)]
-    fn fill_from(&self, heat: impl Fn(usize) -> f32, figures: &mut [f32]) {
-        match self.ramps.as_slice() {
-            [] => figures.fill(self.start),
-            [one] => fill_with(self.start, [*one], heat, figures),
-            [one, two] => fill_with(self.start, [*one, *two], heat, figures),
-            [one, two, three] => fill_with(self.start, [*one, *two, *three], heat, figures),
-            [a, b, c, d] => fill_with(self.start, [*a, *b, *c, *d], heat, figures),
-            more => {
-                figures.fill(self.start);
-                more.iter().for_each(|ramp| add(ramp, &heat, figures));
-            }
+    pub fn give<S: Simd>(&self, work: impl WithFigure<S>) {
+        let start = self.start;
+        match (self.open, self.ramps.as_slice()) {
+            (true, &[a]) => work.with(&Few::<1, true> { start, ramps: [a] }),
+            (true, &[a, b]) => work.with(&Few::<2, true> {
+                start,
+                ramps: [a, b],
+            }),
+            (true, &[a, b, c]) => work.with(&Few::<3, true> {
+                start,
+                ramps: [a, b, c],
+            }),
+            (true, &[a, b, c, d]) => work.with(&Few::<4, true> {
+                start,
+                ramps: [a, b, c, d],
+            }),
+            _ => work.with(self),
         }
     }
 
@@ -103,6 +129,48 @@ impl Ramps {
     }
 }
 
+impl<S: Simd> Figure<S> for Ramps {
+    #[inline(always)]
+    fn of(&self, simd: S, _: usize, heat: Wide<S>) -> Wide<S> {
+        let mut sum = Wide::all(simd, self.start);
+        for ramp in &self.ramps {
+            sum = sum + ramp.of::<S, false, false>(simd, heat);
+        }
+        sum
+    }
+}
+
+impl<S: Simd, const N: usize, const OPEN: bool> Figure<S> for Few<N, OPEN> {
+    #[inline(always)]
+    fn of(&self, simd: S, _: usize, heat: Wide<S>) -> Wide<S> {
+        let mut sum = Wide::all(simd, self.start);
+        for (at, ramp) in self.ramps.iter().enumerate() {
+            let part = match (OPEN && at == 0, OPEN && at + 1 == N) {
+                (true, true) => ramp.of::<S, true, true>(simd, heat),
+                (true, false) => ramp.of::<S, true, false>(simd, heat),
+                (false, true) => ramp.of::<S, false, true>(simd, heat),
+                (false, false) => ramp.of::<S, false, false>(simd, heat),
+            };
+            sum = sum + part;
+        }
+        sum
+    }
+}
+
+impl<S: Simd> Figure<S> for Several<'_, S> {
+    #[inline(always)]
+    fn of(&self, simd: S, at: usize, heat: Wide<S>) -> Wide<S> {
+        let numbers = self.numbers.at(at);
+        let mut figure = Wide::all(simd, 0.0);
+        for &material in self.among {
+            let wanted = Wide::all(simd, f32::from(material));
+            let of_material = self.ramps[usize::from(material)].of(simd, at, heat);
+            figure = figure.or_where(numbers, wanted, of_material);
+        }
+        figure
+    }
+}
+
 impl Ramp {
     #[inline(always)]
     fn at(&self, heat: f32) -> f32 {
@@ -110,29 +178,26 @@ impl Ramp {
         let within = if above < self.high { above } else { self.high };
         self.slope * (within - self.anchor)
     }
-}
 
-#[inline(always)]
-fn fill_with<const N: usize>(
-    start: f32,
-    ramps: [Ramp; N],
-    heat: impl Fn(usize) -> f32,
-    figures: &mut [f32],
-) {
-    for (i, figure) in figures.iter_mut().enumerate() {
-        let heat = heat(i);
-        let mut sum = start;
-        for ramp in &ramps {
-            sum += ramp.at(heat);
-        }
-        *figure = sum;
-    }
-}
-
-#[inline(always)]
-fn add(ramp: &Ramp, heat: impl Fn(usize) -> f32, figures: &mut [f32]) {
-    for (i, figure) in figures.iter_mut().enumerate() {
-        *figure += ramp.at(heat(i));
+    /// The same of a register; an open end has nothing to hold the heat content at.
+    #[inline(always)]
+    fn of<S: Simd, const OPEN_LOW: bool, const OPEN_HIGH: bool>(
+        &self,
+        simd: S,
+        heat: Wide<S>,
+    ) -> Wide<S> {
+        let all = |number| Wide::all(simd, number);
+        let above = if OPEN_LOW {
+            heat
+        } else {
+            heat.max(all(self.low))
+        };
+        let within = if OPEN_HIGH {
+            above
+        } else {
+            above.min(all(self.high))
+        };
+        all(self.slope) * (within - all(self.anchor))
     }
 }
 
@@ -164,6 +229,7 @@ fn temperature(knots: &[Knot], base: usize) -> Ramps {
     Ramps {
         start: knots[base].celsius as f32,
         ramps,
+        open: true,
     }
 }
 
@@ -195,6 +261,7 @@ fn conductivity(knots: &[Knot], base: usize) -> Ramps {
     Ramps {
         start: start as f32,
         ramps,
+        open: false,
     }
 }
 

@@ -1,15 +1,19 @@
 //! What quick cells cross in a step, written down as it happens.
 
+use pulp::Simd;
+
 use crate::case::Case;
 use crate::freezing::{Freezing, Levels, reached};
 use crate::link::gradient_k_m;
 use crate::multirate::padded::Padded;
-use crate::multirate::quick::{Quick, Span};
+use crate::multirate::quick::{Filling, Quick, Stretch};
 use crate::multirate::ramps::Table;
+use crate::multirate::wide::{LANES, load, registers};
 
 /// Lists beside those of the quick cells of some planes.
 pub struct Record {
-    levels: Vec<Option<Levels>>,
+    /// Levels of each material that freezes, J/m³ above its base: begins, passes, gradient, ends.
+    levels: Vec<Option<[f32; 4]>>,
     begins_s: Vec<f32>,
     passes_s: Vec<f32>,
     ends_s: Vec<f32>,
@@ -20,25 +24,40 @@ pub struct Record {
 }
 
 /// A step with the temperatures after it.
-struct Step<'all> {
-    table: &'all Table,
-    case: &'all Case,
-    padded: &'all Padded,
-    celsius: &'all [f32],
-    step_s: f64,
-    now_s: f64,
+pub struct Step<'all> {
+    /// Tables of the materials.
+    pub tables: &'all [Table],
+    /// The case.
+    pub case: &'all Case,
+    /// The box with its rim.
+    pub padded: &'all Padded,
+    /// Temperatures after it.
+    pub celsius: &'all [f32],
+    /// Its length, s.
+    pub step_s: f64,
+    /// When it ends, s.
+    pub now_s: f64,
+}
+
+/// A cell that is looked at: where it stands packed and with a rim, and its material.
+#[derive(Clone, Copy)]
+struct Looked {
+    from: usize,
+    at: u32,
+    material: u8,
 }
 
 impl Record {
     /// Nothing written yet.
-    pub fn of(case: &Case, quick: &Quick, share: f64) -> Record {
-        let levels = case
-            .materials
-            .iter()
-            .map(|material| Levels::of(material, share));
+    pub fn of(case: &Case, tables: &[Table], quick: &Quick, share: f64) -> Record {
+        let levels = case.materials.iter().zip(tables).map(|(material, table)| {
+            let levels = Levels::of(material, share)?;
+            let all = [levels.begins, levels.passes, levels.gradient, levels.ends];
+            Some(all.map(|level| (level - table.base_j_m3) as f32))
+        });
         let levels: Vec<_> = levels.collect();
         let any = levels.iter().any(Option::is_some);
-        let unknown = vec![f32::NAN; if any { quick.cells() } else { 0 }];
+        let unknown = vec![f32::NAN; if any { quick.lanes() } else { 0 }];
         let mut record = Record {
             levels,
             begins_s: unknown.clone(),
@@ -49,54 +68,70 @@ impl Record {
             unfrozen: 0,
         };
         for span in &quick.spans {
-            if let Some(levels) = span.levels(&record.levels) {
-                let base =
-                    crate::multirate::ramps::Table::of(&case.materials[usize::from(span.material)])
-                        .base_j_m3;
-                let above = |heat: &&f32| f64::from(**heat) + base > levels.ends;
-                record.unfrozen += quick.heat[span.packed()].iter().filter(above).count();
+            if let Some([.., ends]) = record.levels[usize::from(span.material)] {
+                let above = |from: &usize| quick.heat_of(*from).0 > ends;
+                record.unfrozen += span.packed().filter(above).count();
             }
         }
         record
     }
 
-    /// Writes down what the step that ends at `now_s` has crossed.
-    pub fn step(
+    /// Writes down what a step has crossed, before its changes are added.
+    #[inline(always)]
+    pub fn step<S: Simd>(&mut self, simd: S, quick: &Quick, step: &Step) {
+        for stretch in &quick.stretches {
+            match stretch.filling {
+                Filling::One(material) => self.look(simd, quick, stretch, material, step),
+                Filling::Several(mix) => {
+                    for &material in &quick.mixes[mix as usize].among {
+                        self.look(simd, quick, stretch, material, step);
+                    }
+                }
+            }
+        }
+    }
+
+    /// Most cells cross nothing in most steps: registers in which none does are passed by.
+    #[inline(always)]
+    fn look<S: Simd>(
+        &mut self,
+        simd: S,
+        quick: &Quick,
+        stretch: &Stretch,
+        material: u8,
+        step: &Step,
+    ) {
+        let Some(levels) = self.levels[usize::from(material)] else {
+            return;
+        };
+        for (block, (heat, change)) in quick.heats(stretch).enumerate() {
+            for i in 0..registers::<S>(LANES) {
+                let before = load(simd, heat, i);
+                if before.any_crosses(before + load(simd, change, i), &levels) {
+                    let first = block * LANES + i * S::F32_LANES;
+                    self.look_closer(quick, step, stretch, (first, S::F32_LANES), material);
+                }
+            }
+        }
+    }
+
+    #[inline(never)]
+    fn look_closer(
         &mut self,
         quick: &Quick,
-        tables: &[Table],
-        case: &Case,
-        (padded, celsius): (&Padded, &[f32]),
-        step_s: f64,
-        now_s: f64,
+        step: &Step,
+        stretch: &Stretch,
+        (first, count): (usize, usize),
+        material: u8,
     ) {
-        for span in &quick.spans {
-            let Some(levels) = span.levels(&self.levels) else {
-                continue;
-            };
-            let table = &tables[usize::from(span.material)];
-            let base = table.base_j_m3;
-            let [begins, passes, gradient, ends] =
-                [levels.begins, levels.passes, levels.gradient, levels.ends]
-                    .map(|level| (level - base) as f32);
-            let cells = span.packed();
-            let pairs = quick.heat[cells.clone()].iter().zip(&quick.change[cells]);
-            let step = Step {
-                table,
-                case,
-                padded,
-                celsius,
-                step_s,
-                now_s,
-            };
-            for (i, (&before, &change)) in pairs.enumerate() {
-                let after = before + change;
-                // Most cells cross nothing in most steps.
-                let crosses = |level: f32| (before > level) != (after > level);
-                if crosses(begins) || crosses(passes) || crosses(gradient) || crosses(ends) {
-                    let levels = [begins, passes, gradient, ends];
-                    self.write(&step, span, i, (before, after), levels);
-                }
+        for cell in first..first + count {
+            if quick.holds(stretch, cell, material) {
+                let looked = Looked {
+                    from: stretch.from as usize + cell,
+                    at: stretch.at + cell as u32,
+                    material,
+                };
+                self.write(quick, step, looked);
             }
         }
     }
@@ -104,7 +139,7 @@ impl Record {
     /// Adds what is written to the lists of the whole box.
     pub fn add_to(&self, quick: &Quick, case: &Case, padded: &Padded, all: &mut Freezing) {
         for span in &quick.spans {
-            if span.levels(&self.levels).is_none() {
+            if self.levels[usize::from(span.material)].is_none() {
                 continue;
             }
             let cells = span.packed();
@@ -118,15 +153,14 @@ impl Record {
         }
     }
 
-    fn write(
-        &mut self,
-        step: &Step,
-        span: &Span,
-        i: usize,
-        (before, after): (f32, f32),
-        [begins, passes, gradient, ends]: [f32; 4],
-    ) {
-        let at = span.from as usize + i;
+    fn write(&mut self, quick: &Quick, step: &Step, looked: Looked) {
+        let Some([begins, passes, gradient, ends]) = self.levels[usize::from(looked.material)]
+        else {
+            return;
+        };
+        let at = looked.from;
+        let (before, change) = quick.heat_of(at);
+        let after = before + change;
         let when = |level: f32| {
             let share = reached(f64::from(level), f64::from(before), f64::from(after))?;
             Some((step.now_s - step.step_s + share * step.step_s) as f32)
@@ -137,9 +171,10 @@ impl Record {
         self.unfrozen += usize::from(before <= ends && after > ends);
         self.unfrozen -= usize::from(before > ends && after <= ends);
         if when(gradient).is_some() {
-            let cooled = step.table.celsius.at(before) - step.table.celsius.at(after);
+            let table = &step.tables[usize::from(looked.material)];
+            let cooled = table.celsius.at(before) - table.celsius.at(after);
             self.cooling_k_s[at] = (f64::from(cooled) / step.step_s) as f32;
-            let cell = cell_of(step.case, step.padded, span.at + i as u32);
+            let cell = cell_of(step.case, step.padded, looked.at);
             let place = |cell| step.padded.at(step.case.grid.place(cell));
             let celsius = |cell: usize| f64::from(step.celsius[place(cell)]);
             self.gradient_k_m[at] = gradient_k_m(step.case, cell, &celsius) as f32;

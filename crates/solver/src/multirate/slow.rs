@@ -4,12 +4,18 @@
 //! nothing can pass there. A row in which a temperature has changed wakes the rows beside it, and
 //! nothing goes back to sleep.
 
+mod rows;
+
 use std::ops::Range;
+
+use pulp::Simd;
 
 use crate::case::Case;
 use crate::link::{Link, Outer, SIDES, Side, side};
 use crate::multirate::padded::Padded;
+use crate::multirate::quick::{Given, fill_one};
 use crate::multirate::ramps::Table;
+use crate::multirate::slow::rows::{RowWeights, Rows, changing_row, plain_row, steady_row};
 use crate::multirate::split::Kind;
 
 /// Cells in a row that have only their own material beside them.
@@ -22,21 +28,37 @@ struct Segment {
     stirred: bool,
 }
 
+impl Segment {
+    #[inline(always)]
+    fn place(&self) -> [usize; 3] {
+        let [x, y, z] = self.place;
+        [x as usize, y as usize, z as usize]
+    }
+}
+
 /// A cell with something else beside it.
 #[derive(Debug, Clone)]
 struct Mixed {
     at: u32,
     material: u8,
     volume_m3: f64,
-    links: Range<usize>,
+    ways: Range<usize>,
     outers: Range<usize>,
+}
+
+/// The way to a neighbour of such a cell.
+#[derive(Debug, Clone, Copy)]
+struct Way {
+    there: u32,
+    material: u8,
+    link: Link,
 }
 
 /// The slow cells of some planes.
 pub struct Slow {
     segments: Vec<Segment>,
     mixed: Vec<Mixed>,
-    links: Vec<(u32, Link)>,
+    ways: Vec<Way>,
     outers: Vec<Outer>,
     /// First cell of the planes.
     origin: usize,
@@ -48,14 +70,8 @@ pub struct Slow {
 
 /// What a step of the slow cells needs beside its own planes.
 pub struct Before<'all> {
-    /// Temperatures at the start of the step.
-    pub celsius: &'all [f32],
-    /// Conductivities at the start of the step.
-    pub w_mk: &'all [f32],
-    /// Tables of the materials.
-    pub tables: &'all [Table],
-    /// Weights of faces, per axis low and high.
-    pub weights: &'all [[Vec<f32>; 2]; 3],
+    /// What stands at its start; conductivities may be left out where no slow cell changes its own.
+    pub given: Given<'all>,
     /// Which rows of the box are awake, with a rim.
     pub awake: &'all [bool],
     /// Length of the step, s.
@@ -68,7 +84,7 @@ impl Slow {
         let mut slow = Slow {
             segments: Vec::new(),
             mixed: Vec::new(),
-            links: Vec::new(),
+            ways: Vec::new(),
             outers: Vec::new(),
             origin: padded.plane_at(z.start),
             through_j: 0.0,
@@ -110,7 +126,7 @@ impl Slow {
             let rows = Rows::of(celsius, padded, segment.at as usize, len);
             let first = rows.own[0];
             let same = |row: &[f32]| row.iter().all(|&celsius| celsius == first);
-            let [x, y, z] = segment.place.map(|at| at as usize);
+            let [x, y, z] = segment.place();
             let [along, across, planes] = padded.counts;
             let [left, right, front, back, below, above] = rows.sides;
             let even = same(rows.own)
@@ -139,10 +155,10 @@ impl Slow {
     /// Conductivities where they change and the row is awake; `heat` and `w_mk` are those of the
     /// planes.
     #[inline(always)]
-    pub fn refresh(
+    pub fn refresh<S: Simd>(
         &self,
-        tables: &[Table],
-        padded: &Padded,
+        simd: S,
+        (tables, padded): (&[Table], &Padded),
         awake: &[bool],
         heat: &[f32],
         w_mk: &mut [f32],
@@ -152,7 +168,7 @@ impl Slow {
             if table.steady_w_mk.is_none() && awake[row_of(segment, padded)] {
                 let at = segment.at as usize - self.origin;
                 let row = at..at + segment.len as usize;
-                table.w_mk.fill(&heat[row.clone()], &mut w_mk[row]);
+                fill_one(simd, &table.w_mk, &heat[row.clone()], &mut w_mk[row]);
             }
         }
         for mixed in &self.mixed {
@@ -167,36 +183,37 @@ impl Slow {
     /// One step: temperatures after it into `celsius`; `heat` of those whose table is not plain.
     /// Both are those of the planes.
     #[inline(always)]
-    pub fn step(
+    pub fn step<S: Simd>(
         &mut self,
+        simd: S,
         before: &Before,
-        padded: &Padded,
         heat: &mut [f32],
         celsius: &mut [f32],
     ) {
-        let across: Vec<_> = before
-            .tables
-            .iter()
+        let Given { tables, padded, .. } = before.given;
+        let across: Vec<_> = (tables.iter())
             .map(|table| RowWeights::of(table, before))
             .collect();
         for segment in &mut self.segments {
             if !before.awake[row_of(segment, padded)] {
                 continue;
             }
-            let table = &before.tables[usize::from(segment.material)];
+            let table = &tables[usize::from(segment.material)];
             let at = segment.at as usize - self.origin;
             let row = at..at + segment.len as usize;
             let weights = &across[usize::from(segment.material)];
-            match table.plain_j_m3k {
-                Some(_) => plain_row(before, padded, segment, weights, &mut celsius[row.clone()]),
-                None => {
-                    let heat = &mut heat[row.clone()];
-                    changing_row(before, padded, segment, heat);
-                    table.celsius.fill(heat, &mut celsius[row.clone()]);
+            if table.plain_j_m3k.is_some() {
+                plain_row(simd, before, segment, weights, &mut celsius[row.clone()]);
+            } else {
+                let heat = &mut heat[row.clone()];
+                match table.steady_w_mk {
+                    Some(_) => steady_row(simd, before, segment, weights, heat),
+                    None => changing_row(simd, before, segment, heat),
                 }
+                fill_one(simd, &table.celsius, heat, &mut celsius[row.clone()]);
             }
             if !segment.stirred {
-                let own = &before.celsius[segment.at as usize..][..segment.len as usize];
+                let own = &before.given.celsius[segment.at as usize..][..segment.len as usize];
                 segment.stirred = own != &celsius[row];
                 self.stirred |= segment.stirred;
             }
@@ -205,14 +222,27 @@ impl Slow {
     }
 
     fn step_mixed(&mut self, before: &Before, heat: &mut [f32], celsius: &mut [f32]) {
+        let Given {
+            tables,
+            celsius: before_c,
+            w_mk,
+            ..
+        } = before.given;
         for mixed in &self.mixed {
             let at = mixed.at as usize;
-            let (own_c, own_w_mk) = (f64::from(before.celsius[at]), f64::from(before.w_mk[at]));
+            let table = &tables[usize::from(mixed.material)];
+            let own_c = f64::from(before_c[at]);
+            let w_mk_at = |steady: Option<f32>, at: usize| match steady {
+                Some(steady) => f64::from(steady),
+                None => f64::from(w_mk[at]),
+            };
+            let own_w_mk = w_mk_at(table.steady_w_mk, at);
             let mut watts = 0.0;
-            for &(other, link) in &self.links[mixed.links.clone()] {
-                let other = other as usize;
-                let w_k = link.w_k(own_w_mk, f64::from(before.w_mk[other]));
-                watts += w_k * (f64::from(before.celsius[other]) - own_c);
+            for way in &self.ways[mixed.ways.clone()] {
+                let other = way.there as usize;
+                let steady = tables[usize::from(way.material)].steady_w_mk;
+                let w_k = way.link.w_k(own_w_mk, w_mk_at(steady, other));
+                watts += w_k * (f64::from(before_c[other]) - own_c);
             }
             for outer in &self.outers[mixed.outers.clone()] {
                 let inflow = outer.inflow(own_c, own_w_mk);
@@ -221,7 +251,6 @@ impl Slow {
                 watts += through;
             }
             let gained = before.step_s * watts / mixed.volume_m3;
-            let table = &before.tables[usize::from(mixed.material)];
             let here = at - self.origin;
             match table.plain_j_m3k {
                 Some(j_m3k) => celsius[here] = (own_c + gained / f64::from(j_m3k)) as f32,
@@ -235,13 +264,14 @@ impl Slow {
 
     fn add_mixed(&mut self, case: &Case, padded: &Padded, place: [usize; 3]) {
         let cell = case.grid.index(place);
-        let (links, outers) = (self.links.len(), self.outers.len());
+        let (ways, outers) = (self.ways.len(), self.outers.len());
         for (axis, high) in SIDES {
             match side(case, place, axis, high) {
-                Side::Next(other, link) => {
-                    self.links
-                        .push((padded.at(case.grid.place(other)) as u32, link));
-                }
+                Side::Next(other, link) => self.ways.push(Way {
+                    there: padded.at(case.grid.place(other)) as u32,
+                    material: case.cells[other],
+                    link,
+                }),
                 Side::Out(outer) => self.outers.push(outer),
                 Side::Closed => {}
             }
@@ -250,7 +280,7 @@ impl Slow {
             at: padded.at(place) as u32,
             material: case.cells[cell],
             volume_m3: case.volume(cell),
-            links: links..self.links.len(),
+            ways: ways..self.ways.len(),
             outers: outers..self.outers.len(),
         });
     }
@@ -267,107 +297,5 @@ pub fn wake_around(row: usize, padded: &Padded, awake: &mut [bool]) {
     let plane = padded.plane / padded.row;
     for row in [row, row - 1, row + 1, row - plane, row + plane] {
         awake[row] = true;
-    }
-}
-
-/// Step, weights along the row and what a plain material makes of them.
-struct RowWeights {
-    low: Vec<f32>,
-    high: Vec<f32>,
-    factor: f32,
-}
-
-impl RowWeights {
-    fn of(table: &Table, before: &Before) -> RowWeights {
-        let [low, high] = &before.weights[0];
-        let (Some(j_m3k), Some(w_mk)) = (table.plain_j_m3k, table.steady_w_mk) else {
-            return RowWeights {
-                low: Vec::new(),
-                high: Vec::new(),
-                factor: 0.0,
-            };
-        };
-        let factor = (before.step_s * 2.0 * f64::from(w_mk) / f64::from(j_m3k)) as f32;
-        let times = |weights: &[f32]| weights.iter().map(|weight| factor * weight).collect();
-        RowWeights {
-            low: times(low),
-            high: times(high),
-            factor,
-        }
-    }
-}
-
-/// Seven rows of a list: a row of cells and its neighbours.
-struct Rows<'all> {
-    own: &'all [f32],
-    sides: [&'all [f32]; 6],
-}
-
-impl<'all> Rows<'all> {
-    #[inline(always)]
-    fn of(all: &'all [f32], padded: &Padded, at: usize, len: usize) -> Rows<'all> {
-        let row = |from: usize| &all[from..from + len];
-        let Padded {
-            row: next, plane, ..
-        } = *padded;
-        let sides = [at - 1, at + 1, at - next, at + next, at - plane, at + plane].map(row);
-        Rows {
-            own: row(at),
-            sides,
-        }
-    }
-}
-
-#[inline(always)]
-fn plain_row(
-    before: &Before,
-    padded: &Padded,
-    segment: &Segment,
-    across: &RowWeights,
-    celsius: &mut [f32],
-) {
-    let len = celsius.len();
-    let [x, y, z] = segment.place.map(|at| at as usize);
-    let rows = Rows::of(before.celsius, padded, segment.at as usize, len);
-    let [left, right, front, back, below, above] = rows.sides;
-    let (low, high) = (&across.low[x..x + len], &across.high[x..x + len]);
-    let weight =
-        |axis: usize, high: usize, at: usize| across.factor * before.weights[axis][high][at];
-    let (to_front, to_back) = (weight(1, 0, y), weight(1, 1, y));
-    let (to_below, to_above) = (weight(2, 0, z), weight(2, 1, z));
-    for i in 0..len {
-        let own = rows.own[i];
-        celsius[i] = own
-            + (low[i] * (left[i] - own)
-                + high[i] * (right[i] - own)
-                + to_front * (front[i] - own)
-                + to_back * (back[i] - own)
-                + to_below * (below[i] - own)
-                + to_above * (above[i] - own));
-    }
-}
-
-#[inline(always)]
-fn changing_row(before: &Before, padded: &Padded, segment: &Segment, heat: &mut [f32]) {
-    let len = heat.len();
-    let [x, y, z] = segment.place.map(|at| at as usize);
-    let t = Rows::of(before.celsius, padded, segment.at as usize, len);
-    let k = Rows::of(before.w_mk, padded, segment.at as usize, len);
-    let [left, right, front, back, below, above] = t.sides;
-    let [k_left, k_right, k_front, k_back, k_below, k_above] = k.sides;
-    let [low, high] = &before.weights[0];
-    let (low, high) = (&low[x..x + len], &high[x..x + len]);
-    let step = before.step_s as f32;
-    let (to_front, to_back) = (before.weights[1][0][y], before.weights[1][1][y]);
-    let (to_below, to_above) = (before.weights[2][0][z], before.weights[2][1][z]);
-    for i in 0..len {
-        let (own, k) = (t.own[i], k.own[i]);
-        heat[i] += step
-            * (low[i] * (k + k_left[i]) * (left[i] - own)
-                + high[i] * (k + k_right[i]) * (right[i] - own)
-                + to_front * (k + k_front[i]) * (front[i] - own)
-                + to_back * (k + k_back[i]) * (back[i] - own)
-                + to_below * (k + k_below[i]) * (below[i] - own)
-                + to_above * (k + k_above[i]) * (above[i] - own));
     }
 }

@@ -1,7 +1,10 @@
 //! Which cells go in many small stages and which in one step, and how long that step is.
 
+use std::ops::Range;
+
 use crate::case::{Case, Condition};
 use crate::link::{SIDES, hottest_c, longest_step_s, neighbour};
+use crate::multirate::wide::LANES;
 
 /// How a cell goes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -18,6 +21,8 @@ pub enum Kind {
 
 /// How the cells are split.
 pub struct Split {
+    /// Which materials go in stages wherever they are.
+    pub quick_materials: Vec<bool>,
     /// How each cell goes.
     pub kinds: Vec<Kind>,
     /// Longest step of the slow cells, s.
@@ -71,15 +76,49 @@ pub fn split(case: &Case, wished_s: Option<f64>) -> Split {
             shortest = shortest.min(limit_s);
         }
     }
+    fill_blocks(&mut kinds, case.grid.counts()[0]);
     let longest_s = match shortest.is_finite() && longest_s.is_infinite() {
         true => ALL_QUICK * shortest,
         false => longest_s,
     };
     let first_s = (FIRST * shortest).min(longest_s);
     Split {
+        quick_materials: quick_material,
         kinds,
         longest_s,
         first_s,
+    }
+}
+
+/// Runs of quick cells in a row, a whole number of blocks each: a run goes on with another block
+/// where its next cell is quick, and the last block may overhang the row.
+pub fn runs(row: &[Kind]) -> impl Iterator<Item = Range<usize>> {
+    let mut from = 0;
+    std::iter::from_fn(move || {
+        let rest = row.get(from..)?;
+        let start = from + rest.iter().position(|kind| *kind == Kind::Quick)?;
+        let mut end = start;
+        while row.get(end) == Some(&Kind::Quick) {
+            end += LANES;
+        }
+        from = end;
+        Some(start..end)
+    })
+}
+
+/// Lets slow cells within blocks of quick ones go with them: it costs nothing, for a block goes as
+/// a whole, and spares every row a rest to be done cell by cell.
+fn fill_blocks(kinds: &mut [Kind], along: usize) {
+    for row in kinds.chunks_mut(along) {
+        let blocks: Vec<_> = runs(row).collect();
+        for cells in blocks {
+            let end = cells.end.min(along);
+            for kind in &mut row[cells.start..end] {
+                if *kind != Kind::Void {
+                    *kind = Kind::Quick;
+                }
+            }
+        }
     }
 }
 

@@ -1,126 +1,227 @@
-//! Rows of quick cells: plain loops, as wide as the registers of the machine.
+//! Rows of quick cells, a block at a time.
 
-use std::ops::Range;
+use pulp::Simd;
 
-use super::{Quick, Run};
-use crate::link::SIDES;
+use super::block::{Block, StageOf};
+use super::{Given, Run};
 use crate::multirate::padded::Padded;
-use crate::multirate::stages::Stage;
+use crate::multirate::ramps::{Figure, Ramps, WithFigure};
+use crate::multirate::wide::{LANES, Row, RowMut, Wide, load, registers, store};
+
+/// A figure of each cell of some blocks from its heat content.
+#[inline(always)]
+pub fn fill<S: Simd>(simd: S, figure: &impl Figure<S>, blocks: &[Block], figures: &mut [f32]) {
+    let in_block = registers::<S>(LANES);
+    let mut figures = RowMut::of(simd, figures, blocks.len() * in_block);
+    for (at, block) in blocks.iter().enumerate() {
+        for i in 0..in_block {
+            let at = at * in_block + i;
+            figures.put(at, figure.of(simd, at, load(simd, &block.heat, i)));
+        }
+    }
+}
 
 /// Conductances of a run to all sides, for a unit volume, as if all were of one material.
 #[inline(always)]
-pub fn conduct(
-    run: &Run,
-    weights: &[[Vec<f32>; 2]; 3],
-    padded: &Padded,
-    w_mk: &[f32],
-    conductances: &mut [Vec<f32>; 6],
-) {
-    let (at, len) = (run.at as usize, run.len as usize);
-    let [x, y, z] = run.place.map(|at| at as usize);
-    let own = &w_mk[at..at + len];
-    let away = [1, padded.row, padded.plane];
-    for (axis, high) in SIDES {
-        let from = if high == 0 {
-            at - away[axis]
-        } else {
-            at + away[axis]
-        };
-        let other = &w_mk[from..from + len];
-        let sums = &mut conductances[2 * axis + high][run.packed()];
-        let weights = &weights[axis][high];
-        match axis {
-            0 => {
-                let weights = &weights[x..x + len];
-                for i in 0..len {
-                    sums[i] = weights[i] * (own[i] + other[i]);
-                }
-            }
-            _ => {
-                let weight = weights[if axis == 1 { y } else { z }];
-                for i in 0..len {
-                    sums[i] = weight * (own[i] + other[i]);
-                }
-            }
-        }
-    }
-}
-
-/// A stage of a run but for its surroundings; `next` holds the older changes before it.
-#[inline(always)]
-pub fn step_run(
-    quick: &Quick,
-    run: &Run,
-    stage: Stage,
-    padded: &Padded,
-    celsius: &[f32],
-    next: &mut [f32],
-) {
-    let (at, len) = (run.at as usize, run.len as usize);
-    let row = |from: usize| &celsius[from..from + len];
+pub fn conduct<S: Simd>(simd: S, run: &Run, given: &Given, blocks: &mut [Block]) {
+    let in_block = registers::<S>(LANES);
+    let count = blocks.len() * in_block;
+    let (at, len) = (run.at as usize, blocks.len() * LANES);
+    let [x, y, z] = run.place;
+    let (x, y, z) = (x as usize, y as usize, z as usize);
+    let row = |from: usize| Row::of(simd, &given.w_mk[from..from + len], count);
     let own = row(at);
-    let (left, right) = (row(at - 1), row(at + 1));
-    let (front, back) = (row(at - padded.row), row(at + padded.row));
-    let (below, above) = (row(at - padded.plane), row(at + padded.plane));
-    let cells = run.packed();
-    let [g0, g1, g2, g3, g4, g5] = &quick.conductances;
-    let (g0, g1) = (&g0[cells.clone()], &g1[cells.clone()]);
-    let (g2, g3) = (&g2[cells.clone()], &g3[cells.clone()]);
-    let (g4, g5) = (&g4[cells.clone()], &g5[cells.clone()]);
-    let source = &quick.source[cells.clone()];
-    let change = &quick.change[cells];
-    let Stage { lean, step_s } = stage;
-    for i in 0..len {
-        let t = own[i];
-        let rate = source[i]
-            + g0[i] * (left[i] - t)
-            + g1[i] * (right[i] - t)
-            + g2[i] * (front[i] - t)
-            + g3[i] * (back[i] - t)
-            + g4[i] * (below[i] - t)
-            + g5[i] * (above[i] - t);
-        next[i] = change[i] + (lean * (change[i] - next[i]) + step_s * rate);
-    }
-}
-
-/// Adds what comes from surroundings to a run, and tells how much that is, W.
-pub fn add_around(
-    quick: &Quick,
-    dense: usize,
-    stage: Stage,
-    celsius: &[f32],
-    next: &mut [f32],
-) -> f64 {
-    let mut inflow_w = 0.0;
-    for (i, next) in next.iter_mut().enumerate() {
-        let rate = quick.around_rate[dense + i];
-        if rate > 0.0 {
-            let gain = rate * (quick.around_c[dense + i] - celsius[i]);
-            *next += stage.step_s * gain;
-            inflow_w += f64::from(gain) * f64::from(quick.around_m3[dense + i]);
+    let [left, right, front, back, below, above] = around(given.padded, at, row);
+    let [xs, ys, zs] = given.weights;
+    let low = Row::of(simd, &xs[0][x..x + len], count);
+    let high = Row::of(simd, &xs[1][x..x + len], count);
+    let all = |weight| Wide::all(simd, weight);
+    let (to_front, to_back) = (all(ys[0][y]), all(ys[1][y]));
+    let (to_below, to_above) = (all(zs[0][z]), all(zs[1][z]));
+    for (at, block) in blocks.iter_mut().enumerate() {
+        let [a, b, c, d, e, f] = &mut block.conductances;
+        for i in 0..in_block {
+            let at = at * in_block + i;
+            let own = own.at(at);
+            store(simd, a, i, low.at(at) * (own + left.at(at)));
+            store(simd, b, i, high.at(at) * (own + right.at(at)));
+            store(simd, c, i, to_front * (own + front.at(at)));
+            store(simd, d, i, to_back * (own + back.at(at)));
+            store(simd, e, i, to_below * (own + below.at(at)));
+            store(simd, f, i, to_above * (own + above.at(at)));
         }
     }
-    inflow_w
 }
 
-/// The largest sum of the six conductances over some cells.
+/// The highest rate over some blocks, 1/s: the sum of the six conductances and of what goes to
+/// surroundings, over the least heat capacity.
 #[inline(always)]
-pub fn sum_of_six(conductances: &[Vec<f32>; 6], cells: Range<usize>) -> f32 {
-    const LANES: usize = 8;
-    let [g0, g1, g2, g3, g4, g5] = conductances;
-    let len = cells.len();
-    let (g0, g1) = (&g0[cells.clone()], &g1[cells.clone()]);
-    let (g2, g3) = (&g2[cells.clone()], &g3[cells.clone()]);
-    let (g4, g5) = (&g4[cells.clone()], &g5[cells]);
-    let sum = |i: usize| g0[i] + g1[i] + g2[i] + g3[i] + g4[i] + g5[i];
-    let mut most = [0.0_f32; LANES];
-    let whole = len / LANES * LANES;
-    for from in (0..whole).step_by(LANES) {
-        for (lane, most) in most.iter_mut().enumerate() {
-            let sum = sum(from + lane);
-            *most = if sum > *most { sum } else { *most };
+pub fn highest<S: Simd>(
+    simd: S,
+    blocks: &[Block],
+    around: Option<&[f32]>,
+    inverse: &[f32; LANES],
+) -> f32 {
+    let in_block = registers::<S>(LANES);
+    let mut most = Wide::all(simd, 0.0);
+    match around {
+        None => {
+            for block in blocks {
+                for i in 0..in_block {
+                    most = most.max(block.sum(simd, i) * load(simd, inverse, i));
+                }
+            }
+        }
+        Some(around) => {
+            let around = Row::of(simd, around, blocks.len() * in_block);
+            for (at, block) in blocks.iter().enumerate() {
+                for i in 0..in_block {
+                    let sum = block.sum(simd, i) + around.at(at * in_block + i);
+                    most = most.max(sum * load(simd, inverse, i));
+                }
+            }
         }
     }
-    let rest = (whole..len).map(sum).fold(0.0, f32::max);
-    most.into_iter().fold(rest, f32::max)
+    most.largest()
+}
+
+/// Temperatures around the blocks of a run, and those after a stage.
+pub struct StageRow<'all, S: Simd> {
+    own: Row<'all, S>,
+    sides: [Row<'all, S>; 6],
+    outer: Option<(Row<'all, S>, Row<'all, S>)>,
+    after: RowMut<'all, S>,
+}
+
+impl<'all, S: Simd> StageRow<'all, S> {
+    /// The rows of a run; `outer` are the rates of surroundings and their temperatures.
+    #[inline(always)]
+    pub fn of(
+        simd: S,
+        at: usize,
+        (padded, celsius): (&Padded, &'all [f32]),
+        outer: Option<(&'all [f32], &'all [f32])>,
+        after: &'all mut [f32],
+    ) -> StageRow<'all, S> {
+        let len = after.len();
+        let count = registers::<S>(len);
+        let row = |from: usize| Row::of(simd, &celsius[from..from + len], count);
+        let mut around_rows = None;
+        if let Some((rate, celsius)) = outer {
+            around_rows = Some((Row::of(simd, rate, count), Row::of(simd, celsius, count)));
+        }
+        StageRow {
+            own: row(at),
+            sides: around(padded, at, row),
+            outer: around_rows,
+            after: RowMut::of(simd, after, count),
+        }
+    }
+}
+
+/// A stage of some blocks of a run.
+pub struct Part<'part, 'all, S: Simd> {
+    /// The stage.
+    pub stage: StageOf<S>,
+    /// The rows of the run.
+    pub row: &'part mut StageRow<'all, S>,
+    /// The blocks.
+    pub blocks: &'part mut [Block],
+    /// The first of them within the run.
+    pub first: usize,
+}
+
+impl<S: Simd> Part<'_, '_, S> {
+    /// The stage of these blocks with the temperature as a figure of the heat content.
+    #[inline(always)]
+    pub fn of<F: Figure<S>>(self, figure: &F) {
+        let (stage, blocks) = (self.stage, self.blocks);
+        let in_block = registers::<S>(LANES);
+        let (first, count) = (self.first * in_block, blocks.len() * in_block);
+        let own = self.row.own.part(first, count);
+        let [left, right, front, back, below, above] = &self.row.sides;
+        let (left, right) = (left.part(first, count), right.part(first, count));
+        let (front, back) = (front.part(first, count), back.part(first, count));
+        let (below, above) = (below.part(first, count), above.part(first, count));
+        let mut after = self.row.after.part(first, count);
+        let sides = |at: usize| {
+            [
+                left.at(at),
+                right.at(at),
+                front.at(at),
+                back.at(at),
+                below.at(at),
+                above.at(at),
+            ]
+        };
+        match self.row.outer {
+            None => {
+                for (at, block) in blocks.iter_mut().enumerate() {
+                    for i in 0..in_block {
+                        let at = at * in_block + i;
+                        let rate = block.rate(stage.simd, i, own.at(at), sides(at));
+                        after.put(at, block.step(&stage, figure, (i, at), rate));
+                    }
+                }
+            }
+            Some((to_outer, outer_c)) => {
+                let to_outer = to_outer.part(first, count);
+                let outer_c = outer_c.part(first, count);
+                for (at, block) in blocks.iter_mut().enumerate() {
+                    for i in 0..in_block {
+                        let at = at * in_block + i;
+                        let t = own.at(at);
+                        let rate = block.rate(stage.simd, i, t, sides(at))
+                            + to_outer.at(at) * (outer_c.at(at) - t);
+                        after.put(at, block.step(&stage, figure, (i, at), rate));
+                    }
+                }
+            }
+        }
+    }
+}
+
+impl<S: Simd> WithFigure<S> for Part<'_, '_, S> {
+    #[inline(always)]
+    fn with<F: Figure<S>>(self, figure: &F) {
+        self.of(figure);
+    }
+}
+
+/// A figure of each cell of a row of one material, of any length, from its heat content.
+#[inline(always)]
+pub fn fill_one<S: Simd>(simd: S, ramps: &Ramps, heat: &[f32], figures: &mut [f32]) {
+    ramps.give((simd, heat, &mut *figures));
+    for i in registers::<S>(heat.len()) * S::F32_LANES..heat.len() {
+        figures[i] = ramps.at(heat[i]);
+    }
+}
+
+impl<S: Simd> WithFigure<S> for (S, &[f32], &mut [f32]) {
+    #[inline(always)]
+    fn with<F: Figure<S>>(self, figure: &F) {
+        let (simd, heat, figures) = self;
+        let count = registers::<S>(heat.len());
+        let heat = Row::of(simd, heat, count);
+        let mut figures = RowMut::of(simd, figures, count);
+        for at in 0..count {
+            figures.put(at, figure.of(simd, at, heat.at(at)));
+        }
+    }
+}
+
+/// The neighbours of a row that begins at a cell: left, right, front, back, below, above.
+#[inline(always)]
+fn around<T>(padded: &Padded, at: usize, row: impl Fn(usize) -> T) -> [T; 6] {
+    let Padded {
+        row: next, plane, ..
+    } = *padded;
+    [
+        row(at - 1),
+        row(at + 1),
+        row(at - next),
+        row(at + next),
+        row(at - plane),
+        row(at + plane),
+    ]
 }

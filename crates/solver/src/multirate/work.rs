@@ -1,0 +1,138 @@
+//! Each piece of work that runs on the widest registers of the machine, with what it needs.
+
+use pulp::{Simd, WithSimd};
+
+use crate::multirate::padded::Padded;
+use crate::multirate::quick::{Given, Quick};
+use crate::multirate::ramps::{Ramps, Table};
+use crate::multirate::record::{Record, Step};
+use crate::multirate::slow::{Before, Slow};
+use crate::multirate::stages::Stage;
+
+/// A figure of quick cells.
+pub struct FillQuick<'all> {
+    /// The cells.
+    pub quick: &'all Quick,
+    /// The figure of each material.
+    pub ramps: &'all [&'all Ramps],
+    /// The figures of the planes.
+    pub figures: &'all mut [f32],
+}
+
+impl WithSimd for FillQuick<'_> {
+    type Output = ();
+
+    #[inline(always)]
+    fn with_simd<S: Simd>(self, simd: S) {
+        self.quick.fill(simd, self.ramps, self.figures);
+    }
+}
+
+/// Conductivities of slow cells.
+pub struct RefreshSlow<'all> {
+    /// The cells.
+    pub slow: &'all Slow,
+    /// Tables of the materials.
+    pub tables: &'all [Table],
+    /// The box with its rim.
+    pub padded: &'all Padded,
+    /// Which rows are awake.
+    pub awake: &'all [bool],
+    /// Heat contents of the planes.
+    pub heat: &'all [f32],
+    /// Conductivities of the planes.
+    pub w_mk: &'all mut [f32],
+}
+
+impl WithSimd for RefreshSlow<'_> {
+    type Output = ();
+
+    #[inline(always)]
+    fn with_simd<S: Simd>(self, simd: S) {
+        let given = (self.tables, self.padded);
+        self.slow
+            .refresh(simd, given, self.awake, self.heat, self.w_mk);
+    }
+}
+
+/// What stands still during a step of quick cells; gives the highest rate, 1/s.
+pub struct Prepare<'all> {
+    /// The cells.
+    pub quick: &'all mut Quick,
+    /// What stands at the start of the step.
+    pub given: &'all Given<'all>,
+}
+
+impl WithSimd for Prepare<'_> {
+    type Output = f32;
+
+    #[inline(always)]
+    fn with_simd<S: Simd>(self, simd: S) -> f32 {
+        self.quick.prepare(simd, self.given)
+    }
+}
+
+/// A step of slow cells.
+pub struct StepSlow<'all> {
+    /// The cells.
+    pub slow: &'all mut Slow,
+    /// What stands at the start of the step.
+    pub before: &'all Before<'all>,
+    /// Heat contents of the planes.
+    pub heat: &'all mut [f32],
+    /// Temperatures after it, of the planes.
+    pub after: &'all mut [f32],
+}
+
+impl WithSimd for StepSlow<'_> {
+    type Output = ();
+
+    #[inline(always)]
+    fn with_simd<S: Simd>(self, simd: S) {
+        self.slow.step(simd, self.before, self.heat, self.after);
+    }
+}
+
+/// A stage of quick cells.
+pub struct OneStage<'all> {
+    /// The cells.
+    pub quick: &'all mut Quick,
+    /// Its weights.
+    pub stage: Stage,
+    /// Temperatures of the materials along heat content, and the box with its rim.
+    pub given: (&'all [&'all Ramps], &'all Padded),
+    /// Temperatures of the box.
+    pub celsius: &'all [f32],
+    /// Temperatures after it, of the planes.
+    pub after: &'all mut [f32],
+}
+
+impl WithSimd for OneStage<'_> {
+    type Output = ();
+
+    #[inline(always)]
+    fn with_simd<S: Simd>(self, simd: S) {
+        self.quick
+            .stage(simd, self.stage, self.given, self.celsius, self.after);
+    }
+}
+
+/// The end of a step of quick cells: what it crossed is written down, what it changed is added.
+pub struct Settle<'all> {
+    /// The cells.
+    pub quick: &'all mut Quick,
+    /// What is written down of them.
+    pub record: &'all mut Record,
+    /// The step.
+    pub step: &'all Step<'all>,
+}
+
+impl WithSimd for Settle<'_> {
+    type Output = ();
+
+    #[inline(always)]
+    fn with_simd<S: Simd>(self, simd: S) {
+        self.record.step(simd, self.quick, self.step);
+        self.quick.settle(simd);
+    }
+}
