@@ -28,7 +28,10 @@ const ARROWS: &[(&str, &[&str])] = &[
             "reckon", "pour", "rigging", "mould", "pattern", "metal", "sand", "measure",
         ],
     ),
-    ("bench", &["job", "reckon", "sand", "trials", "measure"]),
+    (
+        "bench",
+        &["job", "pour", "reckon", "sand", "trials", "measure"],
+    ),
     ("sheet", &["bench", "job", "measure"]),
     (
         "cli",

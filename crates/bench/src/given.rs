@@ -212,7 +212,7 @@ impl Given {
             plain_number(text).ok_or_else(|| GivenError::NotThat {
                 key: key.to_owned(),
                 typed: text.to_owned(),
-                what: "number",
+                what: "bare number: write it without a unit, like 90, all of one test in one",
             })
         };
         self.text(key).map(read).transpose()

@@ -128,6 +128,15 @@ pub enum Refused {
         /// Their sum, in per cent.
         percent: f64,
     },
+    /// A freezing that says nothing of the sand.
+    #[error(
+        "the freezing of {job} says nothing of the heat in the sand until the mould is opened: \
+         leave freeze= out and give metal= section= poured= sand_mass= faces="
+    )]
+    NotFollowedToTheEnd {
+        /// The job.
+        job: String,
+    },
     /// Readings without a name in the file.
     #[error("no reading of \"{test}\" is in this file; there is: {known}")]
     NoReadings {

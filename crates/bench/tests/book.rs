@@ -7,12 +7,14 @@
 )]
 
 use bench::book::file::{HeapFile, STARTER, begun};
-use bench::book::pour::{KEYS as POUR, poured};
+use bench::book::pour::{keys, poured};
 use bench::book::rescue::{KEYS as RESCUE, rescue};
 use bench::book::state::{now_after, state};
 use bench::given::Given;
 use bench::told::{Told, Value};
 use job::file_fault::read;
+use job::solved_kept::HeatOfPour;
+use pour::hot_sand::HotSand;
 
 fn given(text: &[&str], keys: &[&str]) -> Given {
     let text: Vec<String> = text.iter().map(|one| (*one).to_owned()).collect();
@@ -122,7 +124,7 @@ const POURED: [&str; 7] = [
 #[test]
 fn a_pour_goes_into_the_book_and_the_state_follows() {
     let before: HeapFile = read("heap.toml", STARTER).unwrap();
-    let done = poured(&before, STARTER, &given(&POURED, &POUR)).unwrap();
+    let done = poured(&before, STARTER, &given(&POURED, &keys(false)), None).unwrap();
     assert!(done.book.starts_with(STARTER));
     let after: HeapFile = read("heap.toml", &done.book).unwrap();
     let (start, end) = (begun(&before).unwrap(), now_after(&after).unwrap());
@@ -133,7 +135,7 @@ fn a_pour_goes_into_the_book_and_the_state_follows() {
         end.live_clay.as_kg(),
         1e-9,
     );
-    let twice = poured(&after, &done.book, &given(&POURED, &POUR)).unwrap();
+    let twice = poured(&after, &done.book, &given(&POURED, &keys(false)), None).unwrap();
     let after: HeapFile = read("heap.toml", &twice.book).unwrap();
     assert_eq!(after.pour.len(), 2);
 }
@@ -147,12 +149,60 @@ fn a_thicker_casting_burns_deeper() {
         asked[1] = "metal=grey iron";
         asked[2] = section;
         figure(
-            &poured(&file, STARTER, &given(&asked, &POUR)).unwrap().told,
+            &poured(&file, STARTER, &given(&asked, &keys(false)), None)
+                .unwrap()
+                .told,
             "bench-crust",
         )
     };
     assert!(crust("section=12 mm") > crust("section=6 mm"));
     assert!(crust("section=6 mm") > 0.0);
+}
+
+/// Findings of a mould in which so much sand was above 600 and above 650 °C.
+fn followed(above_600_mm3: f64, above_650_mm3: f64) -> HeatOfPour {
+    HeatOfPour {
+        job: "housing".to_owned(),
+        hot_sand: Some(HotSand {
+            above_c: vec![105.0, 300.0, 600.0, 650.0],
+            mould_mm3: vec![9e6, 4e6, above_600_mm3, above_650_mm3],
+            cores_mm3: vec![0.0; 4],
+            surface_mm2: 9e4,
+        }),
+    }
+}
+
+/// 1.6 g/cm³ of rammed sand (`shop-handbook-figures`): a litre of it above the death of the clay
+/// is 1.6 kg of the heap of 90 kg, wherever in the mould it lay.
+#[test]
+fn a_freezing_that_was_followed_says_how_much_clay_is_dead() {
+    let file: HeapFile = read("heap.toml", STARTER).unwrap();
+    let asked = given(&["day=2026-05-03", "freeze=housing"], &keys(true));
+    let heat = followed(1.5e6, 0.5e6);
+    let done = poured(&file, STARTER, &asked, Some(&heat)).unwrap();
+    assert!(says(&done.told, "bench-by-freezing"));
+    near(figure(&done.told, "bench-clay-burnt"), 160.0 / 90.0, 1e-6);
+    near(figure(&done.told, "bench-crust"), 11.1, 1e-9);
+    let after: HeapFile = read("heap.toml", &done.book).unwrap();
+    assert_eq!(after.pour[0].clay_burnt, "1.77778 %");
+    // Water: 14.4 kg of the heap above 100 °C are dried out, 0.16 of it.
+    assert_eq!(after.pour[0].dried, "16 %");
+}
+
+#[test]
+fn a_freezing_without_its_cooling_is_refused_and_says_what_to_give() {
+    let file: HeapFile = read("heap.toml", STARTER).unwrap();
+    let asked = given(&["day=2026-05-03", "freeze=housing"], &keys(true));
+    let heat = HeatOfPour {
+        hot_sand: None,
+        ..followed(1.5e6, 0.5e6)
+    };
+    let fault = poured(&file, STARTER, &asked, Some(&heat)).unwrap_err();
+    assert!(fault.to_string().contains("faces="), "{fault}");
+    // What the freezing knows is not asked for beside it.
+    let both = ["freeze=housing".to_owned(), "section=8 mm".to_owned()];
+    let fault = Given::read(&both, &keys(true), &[]).unwrap_err();
+    assert!(fault.to_string().contains("section"), "{fault}");
 }
 
 #[test]
@@ -167,10 +217,10 @@ fn books_that_cannot_be_are_refused_in_words() {
     let file: HeapFile = read("heap.toml", &bare).unwrap();
     assert!(state(&file).unwrap_err().to_string().contains("of what"));
     let file: HeapFile = read("heap.toml", STARTER).unwrap();
-    let fault = poured(&file, STARTER, &given(&POURED[..4], &POUR)).unwrap_err();
+    let fault = poured(&file, STARTER, &given(&POURED[..4], &keys(false)), None).unwrap_err();
     assert!(fault.to_string().contains("missing"), "{fault}");
     let mut odd = POURED;
     odd[1] = "metal=cheese";
-    let fault = poured(&file, STARTER, &given(&odd, &POUR)).unwrap_err();
+    let fault = poured(&file, STARTER, &given(&odd, &keys(false)), None).unwrap_err();
     assert!(fault.to_string().contains("cheese"), "{fault}");
 }

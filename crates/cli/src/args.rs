@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use clap::{Parser, Subcommand};
 
-pub use self::bench::{ExperimentCommand, HeapCommand, SandCommand};
+pub use self::bench::{ExperimentCommand, HeapCommand, SandCommand, Shown};
 
 mod bench;
 

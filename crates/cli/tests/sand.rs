@@ -231,3 +231,54 @@ fn wrong_usage_ends_with_64_and_a_missing_basis_asks() {
         .ends_with(2)
         .talks("oddside sand new");
 }
+
+/// What the solver followed in a mould goes into the book of the heap.
+#[test]
+fn a_freezing_that_was_followed_enters_the_book_of_the_heap() {
+    let shop = Shop::new();
+    let job = "name = \"block\"\n[part]\nmesh = \"featured_block_inches.stl\"\nunit = \"in\"\n\
+               [metal]\nalloy = \"A356\"\n";
+    shop.example("featured_block_inches.stl", job);
+    shop.run(&["heap", "new"]).ends_with(0);
+    let ask = ["heap", "pour", "day=2026-05-03", "freeze=job"];
+    shop.run(&ask).ends_with(2).talks("oddside freeze JOB");
+    shop.run(&["freeze", "job", "--cells", "20000"])
+        .ends_with(0);
+    shop.run(&ask)
+        .ends_with(0)
+        .says("followed in the mould of block");
+    let book = std::fs::read_to_string(shop.path().join("heap.toml")).expect("a book");
+    let pour: Vec<&str> = book
+        .lines()
+        .skip_while(|line| *line != "[[pour]]")
+        .collect();
+    assert!(
+        pour.iter().any(|line| line.starts_with("clay_burnt = ")),
+        "{pour:?}"
+    );
+    std::fs::write(shop.path().join("job/freeze/findings.json"), "{}").expect("written");
+    shop.run(&ask)
+        .ends_with(2)
+        .talks("holds no findings of a freezing");
+    shop.run(&[
+        "heap",
+        "pour",
+        "day=2026-05-03",
+        "freeze=job",
+        "section=8 mm",
+    ])
+    .ends_with(64)
+    .talks("section");
+}
+
+#[test]
+fn a_mesh_in_place_of_a_job_and_a_unit_in_place_of_a_bare_reading_are_told() {
+    let shop = Shop::new();
+    shop.example("featured_block_inches.stl", "name = \"block\"\n");
+    shop.run(&["cores", "job/featured_block_inches.stl"])
+        .ends_with(2)
+        .talks("is a mesh, and this takes a job");
+    shop.run(&["sand", "mull", "before=90 kPa", "after=95", "noise=3"])
+        .ends_with(64)
+        .talks("without a unit");
+}

@@ -91,6 +91,16 @@ pub enum FolderError {
         /// The file.
         path: PathBuf,
     },
+    /// Findings of a freezing that are none.
+    #[error(
+        "{path} holds no findings of a freezing ({error}): write them anew with oddside freeze"
+    )]
+    NoFindings {
+        /// The file.
+        path: PathBuf,
+        /// What is wrong.
+        error: serde_json::Error,
+    },
     /// Something wrong in a file the founder wrote.
     #[error(transparent)]
     File(#[from] Box<FileFault>),
@@ -117,6 +127,15 @@ pub enum FolderError {
         path: PathBuf,
         /// What is wrong.
         error: ReadError,
+    },
+    /// A mesh where a job is wanted.
+    #[error(
+        "{path} is a mesh, and this takes a job: make one with oddside new DIR, and name the mesh \
+         in its job.toml"
+    )]
+    MeshForJob {
+        /// The mesh.
+        path: PathBuf,
     },
     /// Something is already there.
     #[error("{path} is already there and is left as it is")]
@@ -158,6 +177,11 @@ impl Noted {
 
 /// Reads a job folder, or the job file in it, and the shop, and leaves the mesh alone.
 pub fn noted(path: &Path) -> Result<Noted, FolderError> {
+    if is_mesh(path) {
+        return Err(FolderError::MeshForJob {
+            path: path.to_owned(),
+        });
+    }
     let file = if path.is_dir() {
         path.join(JOB_FILE)
     } else {
@@ -190,6 +214,14 @@ pub fn noted(path: &Path) -> Result<Noted, FolderError> {
         given,
         unit,
     })
+}
+
+/// Whether a file is a mesh by the end of its name.
+pub fn is_mesh(path: &Path) -> bool {
+    let ending = path
+        .extension()
+        .map(|ending| ending.to_string_lossy().to_lowercase());
+    ending.is_some_and(|ending| ["stl", "obj", "ply", "3mf"].contains(&ending.as_str()))
 }
 
 /// The shop of a file named by the founder.

@@ -199,9 +199,6 @@ fn start(filled: &Filling, narrow: &Meshed, given: &FreezingGiven, poured: &Pour
     Start::filled(narrow, &filled.glance, &likely, pouring_c, *even)
 }
 
-/// Clay is dead for good above this, °C (`sand-death-memory`).
-const DEAD_CLAY_C: f64 = 600.0;
-
 /// Follows the cooling as long as the plan keeps the mould shut.
 fn opening(
     job: &Job,
@@ -228,21 +225,14 @@ fn opening(
     let wide = carried_to(&freeze.wide, poured, &freeze.solved.meshed);
     let likely = filling(&wide, poured.contact_w_m2k.likely(), 1.0);
     let for_s = planned.high().as_s().max(2.0 * freeze.last_s.likely());
-    let cooled = cooled(
-        &freeze.wide,
-        &wide,
-        &likely,
-        DEAD_CLAY_C,
-        for_s,
-        &mut |time_s| {
-            go_on(&Told {
-                run: 1,
-                runs: 1,
-                solid: 1.0,
-                time_s,
-            })
-        },
-    )?;
+    let cooled = cooled(&freeze.wide, &wide, &likely, for_s, &mut |time_s| {
+        go_on(&Told {
+            run: 1,
+            runs: 1,
+            solid: 1.0,
+            time_s,
+        })
+    })?;
     let below = |mark: Temperature, all| cooled.below_s(mark.as_celsius(), all);
     let leave = below(row.leave, true).map(|s| s.max(freeze.last_s.likely()));
     let open = below(row.open, false)

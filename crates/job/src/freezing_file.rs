@@ -2,6 +2,7 @@
 
 use measure::band::Band;
 use measure::flow::Duration;
+use pour::hot_sand::HotSand;
 use rigging::piece::Piece;
 use serde::Serialize;
 
@@ -54,8 +55,8 @@ pub struct FreezingFile {
     pub leave_s: Option<f64>,
     /// When the castings may be laid open, s; null where the plan opens sooner.
     pub open_s: Option<f64>,
-    /// Sand that was above 600 °C, over the surface of the metal, mm.
-    pub burnt_mm: Option<f64>,
+    /// Sand by how hot it got until the mould is opened; null where nobody knows when that is.
+    pub hot_sand: Option<HotSand>,
     /// What was noticed, in British words.
     pub noticed: Vec<String>,
 }
@@ -103,6 +104,13 @@ pub struct PoolFile {
     pub last_mm: [f64; 3],
     /// Metal in it that is still to freeze, mm³.
     pub to_freeze_mm3: f64,
+}
+
+impl FreezingFile {
+    /// As text, with a line's end.
+    pub fn text(&self) -> String {
+        serde_json::to_string_pretty(self).unwrap_or_default() + "\n"
+    }
 }
 
 fn shrinkage_file(frozen: &JobFrozen) -> ShrinkageFile {
@@ -209,7 +217,7 @@ pub fn file(job: &str, alloy: &str, frozen: &JobFrozen) -> FreezingFile {
             .and_then(|opening| opening.leave)
             .map(Duration::as_s),
         open_s: opening.and_then(|opening| opening.open).map(Duration::as_s),
-        burnt_mm: opening.map(|opening| opening.cooled.burnt_mm),
+        hot_sand: opening.map(|opening| opening.cooled.hot_sand.clone()),
         noticed: told(frozen)
             .lines
             .iter()

@@ -56,6 +56,9 @@ pub fn told(frozen: &JobFrozen) -> Told {
     }
 }
 
+/// Clay is dead for good above this, °C (`sand-death-memory`).
+const DEAD_CLAY_C: f64 = 600.0;
+
 fn figures(frozen: &JobFrozen) -> Vec<Said> {
     let (freeze, from) = (&frozen.freeze, &frozen.from);
     let meshed = &freeze.solved.meshed;
@@ -188,8 +191,11 @@ fn opened(frozen: &JobFrozen) -> Vec<Said> {
             .with("open_below", celsius(opening.row.open.as_celsius()))
             .with("planned", all_of(&Band::exact(opening.planned))),
         Said::new("freeze-burnt")
-            .with("depth", format!("{:.1} mm", opening.cooled.burnt_mm))
-            .with("above", celsius(opening.cooled.burnt_above_c))
+            .with(
+                "depth",
+                format!("{:.1} mm", opening.cooled.hot_sand.depth_mm(DEAD_CLAY_C)),
+            )
+            .with("above", celsius(DEAD_CLAY_C))
             .with("hottest", celsius(opening.cooled.sand_c)),
     ]
 }

@@ -1,13 +1,14 @@
-//! What a freezing has told, kept in the job folder for the next plan.
+//! What a freezing has told, kept in the job folder for the next plan and the heap.
 
 use std::path::Path;
 
 use measure::band::Band;
 use measure::flow::Duration;
+use pour::hot_sand::HotSand;
 use serde::{Deserialize, Serialize};
 
-use crate::folder::read_text;
-use crate::freezing::{FREEZE_FOLDER, SECTION_FILE};
+use crate::folder::{FolderError, read_text};
+use crate::freezing::{FREEZE_FOLDER, JobFrozen, SECTION_FILE};
 use crate::solved::{SolvedBy, SolvedTimes};
 
 /// Name of the file in the folder of the freezing.
@@ -34,25 +35,39 @@ pub enum Kept {
 #[serde(deny_unknown_fields)]
 struct Findings {
     fingerprint: String,
+    job: String,
     cells: usize,
     castings_s: [f64; 3],
     leave_s: Option<f64>,
     open_s: Option<f64>,
     cut_off: usize,
     lacking_mm3: f64,
+    hot_sand: Option<HotSand>,
 }
 
-/// The bytes of the file for the times of a job with this fingerprint.
-pub fn findings(times: &SolvedTimes, fingerprint: &str) -> Vec<u8> {
+/// What the book of a heap takes from what was kept of a freezing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HeatOfPour {
+    /// The job.
+    pub job: String,
+    /// Sand by how hot it got; none where nobody knows when the mould is opened.
+    pub hot_sand: Option<HotSand>,
+}
+
+/// The bytes of the file for the freezing of a job with this name and this fingerprint.
+pub fn findings(frozen: &JobFrozen, times: &SolvedTimes, job: &str, fingerprint: &str) -> Vec<u8> {
+    let opening = frozen.opening.as_ref();
     let castings = &times.castings;
     let findings = Findings {
         fingerprint: fingerprint.to_owned(),
+        job: job.to_owned(),
         cells: times.cells,
         castings_s: [castings.low(), castings.likely(), castings.high()].map(Duration::as_s),
         leave_s: times.leave.map(Duration::as_s),
         open_s: times.open.map(Duration::as_s),
         cut_off: times.cut_off,
         lacking_mm3: times.lacking_mm3,
+        hot_sand: opening.map(|opening| opening.cooled.hot_sand.clone()),
     };
     let text = serde_json::to_string_pretty(&findings).unwrap_or_default() + "\n";
     text.into_bytes()
@@ -86,4 +101,26 @@ pub fn kept(folder: &Path, fingerprint: &str) -> Kept {
         },
         section: read_text(&own.join(SECTION_FILE), "").ok(),
     }
+}
+
+/// The heat that was kept of a freezing: of a job folder, of the folder into which it was written,
+/// or of the file itself.
+///
+/// # Errors
+///
+/// A file that is not there, and one that holds no findings.
+pub fn heat_of_pour(path: &Path) -> Result<HeatOfPour, FolderError> {
+    let within = path.join(FINDINGS_FILE);
+    let file = match (path.is_dir(), within.is_file()) {
+        (true, true) => within,
+        (true, false) => path.join(FREEZE_FOLDER).join(FINDINGS_FILE),
+        (false, _) => path.to_owned(),
+    };
+    let text = read_text(&file, "follow the freezing first: oddside freeze JOB")?;
+    let findings: Findings = serde_json::from_str(&text)
+        .map_err(|error| FolderError::NoFindings { path: file, error })?;
+    Ok(HeatOfPour {
+        job: findings.job,
+        hot_sand: findings.hot_sand,
+    })
 }

@@ -38,10 +38,14 @@ pub struct Filling {
     pub to_air_w_m2k: f64,
 }
 
-/// Numbers of the materials of a case: metal, sand, core; then the air over metal and over sand.
+/// Number of the sand of the mould among the materials of a case.
+pub const SAND: u8 = 1;
+
+/// Number of the sand of cores among the materials of a case.
+pub const CORE: u8 = 2;
+
+/// Numbers of the metal, and of the air over metal and over sand.
 const METAL: u8 = 0;
-const SAND: u8 = 1;
-const CORE: u8 = 2;
 const OVER_METAL: u8 = 3;
 const OVER_SAND: u8 = 4;
 

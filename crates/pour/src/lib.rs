@@ -7,7 +7,7 @@
 //! - [`freeze`]: when each place freezes; [`frozen`]: when each piece does, with its errors;
 //!   [`pace`]: how long it may take; [`no_freeze`]: why nothing was followed.
 //! - [`feeding`], [`pipe`], [`criteria`]: what is cut off, what runs empty, what stays spongy.
-//! - [`opening`]: when it is cold enough, and how deep the sand is burnt.
+//! - [`opening`]: when it is cold enough; [`hot_sand`]: how much sand got how hot.
 //! - [`section`], [`vti`]: the drawing and the fields; [`contour`]: lines of equal value.
 
 pub mod case;
@@ -19,6 +19,7 @@ pub mod feeding;
 pub mod fill;
 pub mod freeze;
 pub mod frozen;
+pub mod hot_sand;
 pub mod meshing;
 pub mod no_freeze;
 pub mod opening;

@@ -6,9 +6,9 @@
 
 use solver::run::{End, Wish, solve};
 
-use crate::case::Filling;
-use crate::cells::{MouldCells, Stuff};
+use crate::case::{CORE, Filling, SAND};
 use crate::freeze::{Poured, case_of, metal_cells};
+use crate::hot_sand::{HotSand, hot_sand};
 use crate::meshing::Meshed;
 use crate::no_freeze::FreezeError;
 use crate::pace::pace;
@@ -18,10 +18,8 @@ use crate::pace::pace;
 pub struct Cooled {
     /// Moments, s, and the hottest place of the castings and of all metal, °C.
     pub hottest: Vec<(f64, [f64; 2])>,
-    /// Sand that was at some moment above the mark, over the surface of the metal, mm.
-    pub burnt_mm: f64,
-    /// The temperature above which sand counts as burnt, °C.
-    pub burnt_above_c: f64,
+    /// Sand by how hot it got until then.
+    pub hot_sand: HotSand,
     /// The hottest that any sand was at a moment that was kept, °C.
     pub sand_c: f64,
 }
@@ -40,7 +38,6 @@ pub fn cooled(
     meshed: &Meshed,
     poured: &Poured<'_>,
     filling: &Filling,
-    burnt_above_c: f64,
     for_s: f64,
     go_on: &mut dyn FnMut(f64) -> bool,
 ) -> Result<Cooled, FreezeError> {
@@ -63,36 +60,31 @@ pub fn cooled(
         let piece = &meshed.pieces[usize::from(meshed.piece[cell])];
         matches!(piece, rigging::piece::Piece::Casting(_))
     };
-    let (mut hottest, mut peak) = (
-        Vec::new(),
-        vec![f32::NEG_INFINITY; meshed.cells.stuff.len()],
-    );
+    let mut hottest = Vec::new();
+    let mut highest = vec![f32::NEG_INFINITY; built.case.grid.cells()];
     for moment in outcome.moments.iter().chain([&outcome.last]) {
         let (mut casting, mut metal) = (f64::NEG_INFINITY, f64::NEG_INFINITY);
-        for (cell, peak) in peak.iter_mut().enumerate() {
-            let celsius = moment.celsius[built.of_cell(&meshed.cells, cell)];
-            *peak = peak.max(celsius);
-            if meshed.cells.stuff[cell] == Stuff::Metal {
-                metal = metal.max(f64::from(celsius));
-                if is_casting(cell) {
-                    casting = casting.max(f64::from(celsius));
-                }
+        for (highest, celsius) in highest.iter_mut().zip(&moment.celsius) {
+            *highest = highest.max(*celsius);
+        }
+        for cell in metal_cells(meshed) {
+            let celsius = f64::from(moment.celsius[built.of_cell(&meshed.cells, cell)]);
+            metal = metal.max(celsius);
+            if is_casting(cell) {
+                casting = casting.max(celsius);
             }
         }
         hottest.push((moment.time_s, [casting, metal]));
     }
-    let sand = || sand_cells(&meshed.cells);
-    let burnt = sand()
-        .filter(|&cell| f64::from(peak[cell]) > burnt_above_c)
-        .count() as f64;
-    let surface: f64 = metal_cells(meshed)
+    let surface_mm2 = metal_cells(meshed)
         .map(|cell| f64::from(meshed.surface_mm2[cell]))
         .sum();
+    let is_sand = |cell: &usize| [SAND, CORE].contains(&built.case.cells[*cell]);
     Ok(Cooled {
-        burnt_mm: burnt * meshed.cells.size_mm.powi(3) / surface,
-        burnt_above_c,
-        sand_c: sand()
-            .map(|cell| f64::from(peak[cell]))
+        hot_sand: hot_sand(&built.case, &highest, surface_mm2),
+        sand_c: (0..highest.len())
+            .filter(is_sand)
+            .map(|cell| f64::from(highest[cell]))
             .fold(f64::NEG_INFINITY, f64::max),
         hottest,
     })
@@ -112,8 +104,4 @@ impl Cooled {
         let from = self.hottest[before].0;
         Some(from * (after / from).powf(share))
     }
-}
-
-fn sand_cells(cells: &MouldCells) -> impl Iterator<Item = usize> + '_ {
-    (0..cells.stuff.len()).filter(|&cell| matches!(cells.stuff[cell], Stuff::Sand | Stuff::Core))
 }

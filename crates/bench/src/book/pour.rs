@@ -1,33 +1,26 @@
 //! What one pour does to a heap, worked out and written into its book.
 
 use job::amount::Amount;
+use job::solved_kept::HeatOfPour;
 use job::words::said::Said;
 use measure::band::Band;
-use measure::length::{Area, Length};
-use measure::matter::{Density, Mass};
-use measure::text::Written;
-use reckon::answer::Outcome;
-use reckon::ask::Ask;
-use reckon::worked::work_out;
-use sand::heap::balance::{
-    Pour, Renewal, after_pour, burnt_share, clay_wanted, pours_left, renewed,
-};
+use measure::matter::Mass;
+use sand::heap::balance::{Pour, Renewal, after_pour, clay_wanted, pours_left, renewed};
 use sand::heap::holds::Heap;
 
-use crate::book::file::{ClayKind, HeapFile, begun, bounds, entered};
+use crate::book::file::{HeapFile, begun, bounds, entered};
+use crate::book::heat::{BY_LAW, by_freezing, by_law};
 use crate::book::state::{left_after, now_after};
 use crate::given::{Given, GivenError};
 use crate::told::Told;
-use crate::trouble::{BenchError, Refused};
+use crate::trouble::BenchError;
 
-/// What is asked for.
-pub const KEYS: [&str; 15] = [
+/// The key under which the freezing of the mould that was poured is given.
+pub const FREEZE: &str = "freeze";
+
+/// What is asked for beside the heat.
+const BESIDE_HEAT: [&str; 10] = [
     "day",
-    "metal",
-    "section",
-    "poured",
-    "sand_mass",
-    "faces",
     "core_sand",
     "core_binder",
     "parting",
@@ -42,8 +35,11 @@ pub const KEYS: [&str; 15] = [
 /// Most pours looked ahead.
 const AHEAD: u32 = 200;
 
-/// Rammed sand: `shop-handbook-figures`.
-const RAMMED: Density = Density::from_g_per_cm3(1.6);
+/// What is asked for, where the freezing of the mould was followed and where it was not.
+pub fn keys(was_followed: bool) -> Vec<&'static str> {
+    let heat: &[&str] = if was_followed { &[FREEZE] } else { &BY_LAW };
+    [&BESIDE_HEAT[..], heat].concat()
+}
 
 /// A pour worked out.
 #[derive(Clone, Debug)]
@@ -54,12 +50,18 @@ pub struct Poured {
     pub book: String,
 }
 
-/// Works a pour out after all those of the book, whose text is `text`.
+/// Works a pour out after all those of the book, whose text is `text`; the heat by what was
+/// followed in its mould, or by a law where nothing was.
 ///
 /// # Errors
 ///
 /// What is missing or not understood, what a law says no to, and a book that does not add up.
-pub fn poured(file: &HeapFile, text: &str, given: &Given) -> Result<Poured, BenchError> {
+pub fn poured(
+    file: &HeapFile,
+    text: &str,
+    given: &Given,
+    followed: Option<&HeatOfPour>,
+) -> Result<Poured, BenchError> {
     let before = now_after(file)?;
     let day = given.text("day").ok_or(GivenError::Missing {
         key: "day",
@@ -70,7 +72,7 @@ pub fn poured(file: &HeapFile, text: &str, given: &Given) -> Result<Poured, Benc
             .with("name", file.name.as_str())
             .with("day", day),
     );
-    let pour = of_heat(file, &before, given, &mut told)?;
+    let pour = of_heat(file, &before, given, followed, &mut told)?;
     let renewal = renewal(given)?;
     let after = after_pour(&before, &pour)?;
     let end = renewed(&after.heap, &pour, &renewal)?;
@@ -91,74 +93,31 @@ pub fn poured(file: &HeapFile, text: &str, given: &Given) -> Result<Poured, Benc
     })
 }
 
-/// What the heat of a pour did, by the depths it burnt.
+/// What the heat of a pour did.
 fn of_heat(
     file: &HeapFile,
     heap: &Heap,
     given: &Given,
+    followed: Option<&HeatOfPour>,
     told: &mut Told,
 ) -> Result<Pour, BenchError> {
-    let what = "all faces of metal against sand, like faces='600 cm2'";
-    let faces: Area = given.get("faces", what)?;
-    let mut share_over = |mark: &str, id: Option<&'static str>| {
-        let depth = depth_over(given, mark)?;
-        if let Some(id) = id {
-            told.amount(id, Amount::Length(depth));
-        }
-        let share = depth.map(|depth| burnt_share(faces, depth, RAMMED, heap.total()).min(1.0));
-        Ok::<_, BenchError>(share)
+    let heated = match followed {
+        Some(followed) => by_freezing(file.clay, heap.total(), followed, told)?,
+        None => by_law(file.clay, heap.total(), given, told)?,
     };
-    let clay = share_over(mark_of(file.clay), Some("bench-crust"))?;
-    let organic = share_over("200 to 300 C", None)?;
-    let dried = share_over("100 C", None)?;
-    told.share("bench-clay-burnt", clay);
-    told.share("bench-organic-share", organic);
+    told.share("bench-clay-burnt", heated.clay);
+    told.share("bench-organic-share", heated.organic);
     let mass = |key: &str| Ok::<_, GivenError>(given.find_mass(key)?.unwrap_or(Mass::ZERO));
     Ok(Pour {
-        clay_burnt: clay.likely(),
-        organic_burnt: organic.likely(),
-        dried: dried.likely(),
+        clay_burnt: heated.clay.likely(),
+        organic_burnt: heated.organic.likely(),
+        dried: heated.dried.likely(),
         ash: sand::heap::balance::ASH_OF_SUGAR,
         broken: 0.0,
         core_sand: mass("core_sand")?,
         core_binder: mass("core_binder")?,
         parting: mass("parting")?,
     })
-}
-
-/// Depth of sand that was hotter than a mark, by the law of that name.
-fn depth_over(given: &Given, mark: &str) -> Result<Band<Length>, BenchError> {
-    let wanted = [
-        ("metal", "what was poured, like metal=aluminium"),
-        (
-            "section",
-            "the heaviest section as a modulus or a body, like section='8 mm'",
-        ),
-        ("poured", "all metal in the mould, like poured='5.9 kg'"),
-        ("sand_mass", "sand in the flask, like sand_mass='40 kg'"),
-    ];
-    let mut ask = Ask::new("burnt-sand").give("mark", mark);
-    for (key, what) in wanted {
-        let text = given.text(key).ok_or(GivenError::Missing { key, what })?;
-        ask = ask.give(key, text);
-    }
-    let worked = work_out(&ask).map_err(|fault| Refused::Law(fault.to_string()))?;
-    match worked.answers.first().map(|figure| &figure.outcome) {
-        Some(Outcome::Figure { ends, .. }) => {
-            let [low, likely, high] = ends.map(Length::from_si);
-            Ok(Band::new(low, likely, high))
-        }
-        _ => Err(Refused::Law("burnt-sand gives no depth".to_owned()).into()),
-    }
-}
-
-/// Where a clay dies: `sand-death-memory`.
-fn mark_of(clay: ClayKind) -> &'static str {
-    match clay {
-        ClayKind::SodiumBentonite => "600 to 650 C",
-        ClayKind::CalciumBentonite => "320 to 450 C",
-        ClayKind::Other => "500 to 600 C",
-    }
 }
 
 fn renewal(given: &Given) -> Result<Renewal, GivenError> {

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use clap::Subcommand;
+use clap::{Args, Subcommand};
 
 /// What is done with an experiment.
 #[derive(Debug, Subcommand)]
@@ -69,6 +69,20 @@ pub enum ExperimentCommand {
     },
 }
 
+/// How what came of an ask is shown.
+#[derive(Debug, Args)]
+pub struct Shown {
+    /// Print it as a sheet too, into this PDF.
+    #[arg(long, value_name = "FILE", conflicts_with = "json")]
+    pub out: Option<PathBuf>,
+    /// Print the sheet for US Letter instead of A4.
+    #[arg(long, requires = "out")]
+    pub letter: bool,
+    /// Print one JSON object instead of words.
+    #[arg(long)]
+    pub json: bool,
+}
+
 /// What is done with sand. What is asked for is typed as KEY=FIGURE, each with its unit; masses
 /// may be given in the shop's own scoops.
 #[derive(Debug, Subcommand)]
@@ -98,15 +112,9 @@ pub enum SandCommand {
         /// dry_sand=, mix= or flasks=, moisture=, metal=, parts.NAME=, price.NAME=.
         #[arg(value_name = "KEY=FIGURE", requires = "mix")]
         given: Vec<String>,
-        /// Print it as a sheet too, into this PDF.
-        #[arg(long, value_name = "FILE", conflicts_with = "json")]
-        out: Option<PathBuf>,
-        /// Print the sheet for US Letter instead of A4.
-        #[arg(long, requires = "out")]
-        letter: bool,
-        /// Print one JSON object instead of words.
-        #[arg(long)]
-        json: bool,
+        /// How it is shown.
+        #[command(flatten)]
+        shown: Shown,
     },
     /// Tell how a batch is mulled, and by two tests ten minutes apart whether it has had enough:
     /// before= after= and noise= or test=.
@@ -117,15 +125,9 @@ pub enum SandCommand {
         /// The book of readings, for how far one test alone is off.
         #[arg(long, default_value = "readings.toml")]
         file: PathBuf,
-        /// Print it as a sheet too, into this PDF.
-        #[arg(long, value_name = "FILE", conflicts_with = "json")]
-        out: Option<PathBuf>,
-        /// Print the sheet for US Letter instead of A4.
-        #[arg(long, requires = "out")]
-        letter: bool,
-        /// Print one JSON object instead of words.
-        #[arg(long)]
-        json: bool,
+        /// How it is shown.
+        #[command(flatten)]
+        shown: Shown,
     },
     /// Tell how much facing sand a pattern takes, how it is laid and what it costs in breath:
     /// block='80 mm, 60 mm, 18 mm' or area= edges= corners=, thickness= sand_density= sides=
@@ -134,15 +136,9 @@ pub enum SandCommand {
         /// The pattern, and the grains.
         #[arg(value_name = "KEY=FIGURE")]
         given: Vec<String>,
-        /// Print it as a sheet too, into this PDF.
-        #[arg(long, value_name = "FILE", conflicts_with = "json")]
-        out: Option<PathBuf>,
-        /// Print the sheet for US Letter instead of A4.
-        #[arg(long, requires = "out")]
-        letter: bool,
-        /// Print one JSON object instead of words.
-        #[arg(long)]
-        json: bool,
+        /// How it is shown.
+        #[command(flatten)]
+        shown: Shown,
     },
     /// Tell how wet the sand is and what to add: sand= wet= dry= step= now= wanted=.
     Water {
@@ -241,8 +237,9 @@ pub enum HeapCommand {
         #[arg(long)]
         json: bool,
     },
-    /// Work a pour out and write it into the book: day= metal= section= poured= sand_mass= faces=
-    /// core_sand= parting= crust_out= heap_out= sand= clay= organic= water=.
+    /// Work a pour out and write it into the book: day= core_sand= core_binder= parting= crust_out=
+    /// heap_out= sand= clay= organic= water=; its heat by freeze=JOB, a job that oddside freeze has
+    /// followed, or by metal= section= poured= sand_mass= faces=.
     Pour {
         /// The pour, and what was done after it.
         #[arg(value_name = "KEY=FIGURE")]
@@ -263,14 +260,8 @@ pub enum HeapCommand {
         /// What was weighed, and what there is.
         #[arg(value_name = "KEY=FIGURE")]
         given: Vec<String>,
-        /// Print it as a sheet too, into this PDF.
-        #[arg(long, value_name = "FILE", conflicts_with = "json")]
-        out: Option<PathBuf>,
-        /// Print the sheet for US Letter instead of A4.
-        #[arg(long, requires = "out")]
-        letter: bool,
-        /// Print one JSON object instead of words.
-        #[arg(long)]
-        json: bool,
+        /// How it is shown.
+        #[command(flatten)]
+        shown: Shown,
     },
 }

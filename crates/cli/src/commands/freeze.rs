@@ -48,9 +48,9 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
             },
         )?
     };
+    let found = file(&opened.job.name, &opened.job.alloy.name, &frozen);
     if asked.json {
-        let file = file(&opened.job.name, &opened.job.alloy.name, &frozen);
-        print::out(&(serde_json::to_string_pretty(&file).unwrap_or_default() + "\n"))?;
+        print::out(&found.text())?;
         return Ok(ExitCode::SUCCESS);
     }
     let told = told(&frozen);
@@ -81,7 +81,10 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
     let print = fingerprint(&opened.job, &opened.shop, &opened.part);
     let mut files = freezing_files(&frozen);
     // Last, so that it never stands beside fields that are only half written.
-    files.push((FINDINGS_FILE.to_owned(), findings(&times, &print)));
+    files.push((
+        FINDINGS_FILE.to_owned(),
+        findings(&frozen, &times, &opened.job.name, &print),
+    ));
     solids::write(&asked.files, &own, &files, language)?;
     Ok(ExitCode::SUCCESS)
 }

@@ -9,9 +9,10 @@ use bench::given::Given;
 use bench::trouble::BenchError;
 use job::file_fault::read;
 use job::folder::{FolderError, read_text, write_whole};
+use job::solved_kept::heat_of_pour;
 
 use crate::args::HeapCommand;
-use crate::commands::sand::{Shown, new, shop, shown, tell, typed, written};
+use crate::commands::sand::{new, on_paper, shop, tell, typed, written};
 use crate::trouble::Trouble;
 
 /// What to do where there is no book.
@@ -31,17 +32,9 @@ pub fn run(what: HeapCommand) -> Result<ExitCode, Trouble> {
             look,
             json,
         } => poured(&given, &file, look, json),
-        HeapCommand::Rescue {
-            given,
-            out,
-            letter,
-            json,
-        } => shown(
-            &given,
-            &rescue::KEYS,
-            rescue::rescue,
-            &Shown { json, out, letter },
-        ),
+        HeapCommand::Rescue { given, shown } => {
+            on_paper(&given, &rescue::KEYS, rescue::rescue, &shown)
+        }
     }
 }
 
@@ -50,8 +43,15 @@ fn poured(given: &[String], file: &Path, look: bool, json: bool) -> Result<ExitC
     let text = read_text(file, ADVICE)?;
     let name = file.display().to_string();
     let book: HeapFile = read(&name, &text).map_err(FolderError::from)?;
-    let given = Given::read(given, &pour::KEYS, &shop.scoops).map_err(BenchError::from)?;
-    let poured = pour::poured(&book, &text, &given)?;
+    let was_followed = given
+        .iter()
+        .any(|pair| pair.trim_start().starts_with("freeze="));
+    let keys = pour::keys(was_followed);
+    let given = Given::read(given, &keys, &shop.scoops).map_err(BenchError::from)?;
+    let followed = given
+        .text(pour::FREEZE)
+        .map(|path| heat_of_pour(Path::new(path)));
+    let poured = pour::poured(&book, &text, &given, followed.transpose()?.as_ref())?;
     if !look {
         // What is written has to be a book again.
         let _: HeapFile = read(&name, &poured.book).map_err(FolderError::from)?;

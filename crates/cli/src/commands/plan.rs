@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use job::fingerprint::fingerprint;
-use job::folder::{look_at, open, shop_above, write_whole};
+use job::folder::{is_mesh, look_at, open, shop_above, write_whole};
 use job::job::{Job, mesh_unit};
 use job::mould_drawn::drawn;
 use job::mould_solids::{NoMould, mould_of};
@@ -192,13 +192,6 @@ fn joined<T>(thread: std::thread::ScopedJoinHandle<'_, T>) -> T {
     thread
         .join()
         .unwrap_or_else(|panic| std::panic::resume_unwind(panic))
-}
-
-fn is_mesh(path: &Path) -> bool {
-    let ending = path
-        .extension()
-        .map(|ending| ending.to_string_lossy().to_lowercase());
-    ending.is_some_and(|ending| ["stl", "obj", "ply", "3mf"].contains(&ending.as_str()))
 }
 
 fn from_folder(asked: &Asked) -> Result<Ready, Trouble> {

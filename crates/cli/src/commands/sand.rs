@@ -1,6 +1,6 @@
 //! `oddside sand`: the sand on the bench.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::process::ExitCode;
 
 use bench::given::Given;
@@ -15,7 +15,7 @@ use job::shop::Shop;
 use serde::de::DeserializeOwned;
 use sheet::Paper;
 
-use crate::args::SandCommand;
+use crate::args::{SandCommand, Shown};
 use crate::print;
 use crate::trouble::Trouble;
 
@@ -24,35 +24,15 @@ pub fn run(what: SandCommand) -> Result<ExitCode, Trouble> {
     match what {
         SandCommand::New { file } => new(&file, STARTER),
         SandCommand::Card { file, svg, json } => carded(&file, svg.as_deref(), json),
-        SandCommand::Recipe {
-            mix,
-            given,
-            out,
-            letter,
-            json,
-        } => of_mix(mix.as_deref(), &given, &Shown { json, out, letter }),
-        SandCommand::Mull {
-            given,
-            file,
-            out,
-            letter,
-            json,
-        } => {
+        SandCommand::Recipe { mix, given, shown } => of_mix(mix.as_deref(), &given, &shown),
+        SandCommand::Mull { given, file, shown } => {
             let book = book_of(&file)?.1;
             let work = |given: &Given| mulling::mulling(given, &book);
-            shown(&given, &mulling::KEYS, work, &Shown { json, out, letter })
+            on_paper(&given, &mulling::KEYS, work, &shown)
         }
-        SandCommand::Facing {
-            given,
-            out,
-            letter,
-            json,
-        } => shown(
-            &given,
-            &facing::KEYS,
-            facing::facing_sand,
-            &Shown { json, out, letter },
-        ),
+        SandCommand::Facing { given, shown } => {
+            on_paper(&given, &facing::KEYS, facing::facing_sand, &shown)
+        }
         SandCommand::Water { given, json } => by(&given, &water::KEYS, water::water, json),
         SandCommand::Dry { given, json } => by(&given, &drying::KEYS, drying::dry, json),
         SandCommand::Stand { given, json } => by(&given, &drying::STAND_KEYS, drying::stand, json),
@@ -112,18 +92,8 @@ pub fn by(
     tell(&work(&given)?, &shop, json)
 }
 
-/// How what came of an ask is shown.
-pub struct Shown {
-    /// One JSON object instead of words.
-    pub json: bool,
-    /// A PDF to print it into.
-    pub out: Option<PathBuf>,
-    /// US Letter instead of A4.
-    pub letter: bool,
-}
-
 /// As [`by`], and on paper where that was asked for.
-pub fn shown(
+pub fn on_paper(
     given: &[String],
     keys: &[&str],
     work: impl Fn(&Given) -> Result<Told, BenchError>,
@@ -191,7 +161,7 @@ fn of_mix(mix: Option<&str>, given: &[String], how: &Shown) -> Result<ExitCode, 
     let shop = shop()?;
     match mix {
         None => tell(&recipe::list(), &shop, how.json),
-        Some(mix) => shown(
+        Some(mix) => on_paper(
             given,
             &recipe::KEYS,
             |given| recipe::recipe(mix, given, &shop),

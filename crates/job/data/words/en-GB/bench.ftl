@@ -102,6 +102,7 @@ bench-fines-after = washable fines then
 ## What to mind
 
 bench-silica = dry sand dust is silica, it scars the lungs: damp it or wear a mask for fine dust (P100, FFP3), outdoors; never sweep it dry
+bench-by-freezing = the heat in the sand is that which was followed in the mould of { $job }, until it is opened
 bench-short-stack = sieves left out of the stack leave the fineness open: it lies in the band
 bench-one-size = grains of nearly one size: they part and buckle under heat; three or four sieves with a tenth each are wished for
 bench-wash-dust = much dust: wash the sand in four or five changes of water

@@ -104,6 +104,7 @@ bench-fines-after = finos lavables después
 ## What to mind
 
 bench-silica = el polvo de arena seca es sílice, daña los pulmones: humedézcalo o use mascarilla de polvo fino (P100, FFP3), al aire libre; nunca barra en seco
+bench-by-freezing = el calor en la arena es el que se siguió en el molde de { $job }, hasta que se abre
 bench-short-stack = los tamices que faltan dejan abierta la finura: está en el intervalo
 bench-one-size = granos casi de un solo tamaño: se dilatan y pandean; se desean tres o cuatro tamices con un décimo
 bench-wash-dust = mucho polvo: lave la arena en cuatro o cinco aguas

@@ -104,6 +104,7 @@ bench-fines-after = fines lavables ensuite
 ## What to mind
 
 bench-silica = la poussière de sable sec est de la silice, elle abîme les poumons : mouillez-la ou portez un masque à poussière fine (P100, FFP3), dehors ; ne balayez jamais à sec
+bench-by-freezing = la chaleur dans le sable est celle qui a été suivie dans le moule de { $job }, jusqu'à son ouverture
 bench-short-stack = des tamis manquants laissent la finesse incertaine : elle est dans l'intervalle
 bench-one-size = grains presque d'une seule taille : ils se dilatent et cloquent ; on souhaite trois ou quatre tamis à un dixième
 bench-wash-dust = beaucoup de poussière : lavez le sable dans quatre ou cinq eaux
