@@ -144,6 +144,9 @@ pub enum Command {
         /// Most cells of the box around the metal: more are sharper and slower.
         #[arg(long, value_name = "NUMBER")]
         cells: Option<f64>,
+        /// Look for the smallest feeder that still feeds instead, and write no files.
+        #[arg(long, conflicts_with_all = ["cells", "out", "force"])]
+        feeder: bool,
         /// Print one JSON object instead of words, and write no files.
         #[arg(long)]
         json: bool,

@@ -14,8 +14,8 @@ use bench::experiment::entry::Meant;
 
 use crate::args::{Args, Command, ExperimentCommand};
 use crate::commands::{
-    card, charge, completions, conduct, cores, draw, experiment, freeze, heap, lesson, look, man,
-    mould, new, pattern, plan, reckon, sand, schema, solids, why,
+    card, charge, completions, conduct, cores, draw, experiment, freeze, freeze_feeder, heap,
+    lesson, look, man, mould, new, pattern, plan, reckon, sand, schema, solids, why,
 };
 use crate::trouble::Trouble;
 
@@ -71,10 +71,17 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
         Command::Cores { job, out, force } => cores::run(&solids::Asked { job, out, force }),
         Command::Freeze {
             job,
+            feeder: true,
+            json,
+            ..
+        } => freeze_feeder::run(&job, json),
+        Command::Freeze {
+            job,
             cells,
             json,
             out,
             force,
+            ..
         } => freeze::run(&freeze::Asked {
             files: solids::Asked { job, out, force },
             cells,

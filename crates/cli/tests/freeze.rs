@@ -74,3 +74,23 @@ fn absurd_cells_are_refused_before_anything_runs() {
         .ends_with(2)
         .talks("give a number from");
 }
+
+#[test]
+fn the_smallest_feeder_is_told_with_its_time_and_writes_nothing() {
+    let shop = Shop::new();
+    let job = "name = \"cube\"\n[part]\n[metal]\nalloy = \"A356\"\n[[solid]]\nkind = \"box\"\n\
+               size = [\"50 mm\", \"50 mm\", \"50 mm\"]\n";
+    shop.file("job/job.toml", job);
+    let told = shop.run(&["freeze", "job", "--feeder", "--json"]);
+    told.ends_with(0).talks("looks of about");
+    let file = told.json();
+    let without = file["without_mm3"].as_f64().expect("a number");
+    let least = file["least_mm3"].as_f64().expect("a number");
+    assert!(0.0 <= least && least <= without, "{least} {without}");
+    assert!(
+        file["tried"]
+            .as_array()
+            .is_some_and(|tried| tried.len() > 2)
+    );
+    assert!(!shop.path().join("job/freeze").exists());
+}

@@ -2,15 +2,12 @@
 
 use measure::band::Band;
 use measure::flow::Duration;
-use measure::heat::{HeatDrawing, Temperature};
-use mould::freezing::SAND_AT_REST;
-use mould::freezing::thirst_of_sand;
+use measure::heat::Temperature;
 use mould::opening::{OpeningRow, opening_row};
-use pour::contact::contact;
 use pour::criteria::{Weakest, weakest};
 use pour::feeding::{Feeding, feeding};
 use pour::freeze::{Freeze, Poured, Told, carried_to, filling, freeze, grids};
-use pour::meshing::{ACROSS, BUDGET, Meshed, Meshing};
+use pour::meshing::{BUDGET, Meshed};
 use pour::no_freeze::FreezeError;
 use pour::opening::{Cooled, cooled};
 use pour::pipe::{Shrinkage, shrinkage};
@@ -23,12 +20,13 @@ use rigging::piece::Piece;
 use thiserror::Error;
 
 use crate::amount::Amount;
+use crate::conditions::{Conditions, SandKnown};
 use crate::filling::{Filling, Running, filling_of};
 use crate::job::Job;
 use crate::mould_solids::{NoMould, mould_of};
 use crate::part::Part;
 use crate::shop::Shop;
-use crate::work_out::{FreezingGiven, freezing_given, mould_given, work_out};
+use crate::work_out::{FreezingGiven, mould_given, work_out};
 
 /// What is wished of it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -98,19 +96,6 @@ pub struct FrozenFrom {
     pub contact_w_m2k: Band<f64>,
 }
 
-/// Where the figures of a sand come from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum SandKnown {
-    /// A slab timed in it, whatever its water.
-    Trial,
-    /// Books, with the water of the heap.
-    Damp,
-    /// Books, with the water that most moulding sand has.
-    Usual,
-    /// Books, dry, for sand bonded with oil.
-    Oil,
-}
-
 /// Why the mould of a job was not followed.
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum NoFreeze {
@@ -120,14 +105,13 @@ pub enum NoFreeze {
     /// No contact of this metal in the table.
     #[error("no contact between this metal and sand is in the table")]
     NoContact,
+    /// No section to feed.
+    #[error("the part has no section of which a heaviest place is known: a feeder has no place")]
+    NoSection,
     /// It could not be followed.
     #[error(transparent)]
     Freeze(#[from] FreezeError),
 }
-
-/// Water of moulding sand where nobody has measured it: the middle of 3 to 4 per cent (common
-/// practice, no source). Two per cent more or less change the freezing by a tenth.
-const USUAL_WATER: f64 = 0.035;
 
 /// Follows the freezing of the mould of a job, for a part with nothing left to be settled.
 ///
@@ -141,39 +125,25 @@ pub fn freezing_of(
     wish: &FreezingWish,
     go_on: &mut dyn FnMut(&Told) -> bool,
 ) -> Result<JobFrozen, NoFreeze> {
-    let given = freezing_given(job, shop, part);
+    let conditions = Conditions::of(job, shop, part)?;
+    let given = &conditions.given;
     let sizes = mould_given(job, shop, part).map(|given| given.sizes);
     let sizes = sizes.ok_or(NoMould::NoShape)?;
     let mould = mould_of(job, shop, part)?;
-    let contact = contact(job.alloy.family).ok_or(NoFreeze::NoContact)?;
-    let (sand, sand_known, sand_times) = sand(shop);
-    let mut poured = Poured {
-        alloy: job.alloy,
-        start: Start::Even(job.alloy.liquidus.band.likely() + given.left),
-        sand,
-        sand_times,
-        core: SandHeat::dry(),
-        contact_w_m2k: contact.w_m2k(),
-        air: SAND_AT_REST,
-    };
-    let meshing = Meshing {
-        wall_mm: given.wall.as_mm(),
-        across: ACROSS,
-        budget: wish.cells,
-        staircase: false,
-    };
+    let mut poured = conditions.poured(conditions.even());
+    let meshing = conditions.meshing(wish.cells);
     let grids = grids(&mould, &meshing).map_err(FreezeError::from)?;
     let running = Running {
         alloy: job.alloy,
         pouring: given.pouring,
-        thirst: thirst(shop),
-        contact_w_m2k: contact.w_m2k(),
+        thirst: conditions.thirst,
+        contact_w_m2k: conditions.contact_w_m2k,
     };
     let filled = filling_of(&mould, &grids[0], &sizes, &running);
-    poured.start = start(&filled, &grids[0], &given, &poured);
+    poured.start = start(&filled, &grids[0], given, &poured);
     let freeze = freeze(grids, &meshing, &poured, go_on)?;
-    let opening = opening(job, shop, part, &given, &freeze, &poured, go_on)?;
-    let from = from(&given, &poured, &freeze, sand_known);
+    let opening = opening(job, shop, part, given, &freeze, &poured, go_on)?;
+    let from = from(given, &poured, &freeze, conditions.sand_known);
     let superheat = from.start - job.alloy.liquidus.band.likely();
     Ok(JobFrozen {
         from,
@@ -294,31 +264,4 @@ fn from(
         sand_known,
         contact_w_m2k: poured.contact_w_m2k,
     }
-}
-
-/// How hard the sand of the shop drinks heat.
-fn thirst(shop: &Shop) -> Band<HeatDrawing> {
-    let own = shop.heap.as_ref().and_then(|heap| heap.trial.as_ref());
-    own.map_or_else(thirst_of_sand, |trial| trial.thirst())
-}
-
-/// The sand of the shop, and the slowest and the quickest that it may be.
-fn sand(shop: &Shop) -> (SandHeat, SandKnown, [f64; 2]) {
-    let heap = shop.heap.as_ref();
-    let own = heap.and_then(|heap| heap.trial.as_ref());
-    let band = thirst(shop);
-    let likely = band.likely().as_w_rts_per_m2_k();
-    let times = [band.low(), band.high()].map(|end| end.as_w_rts_per_m2_k() / likely);
-    if own.is_some() {
-        return (SandHeat::drinking(band.likely()), SandKnown::Trial, times);
-    }
-    let water = heap
-        .and_then(|heap| heap.moisture.as_ref())
-        .map(|share| share.ratio);
-    let (sand, known) = match (heap, water) {
-        (Some(heap), _) if heap.bond.is_none() => (SandHeat::dry(), SandKnown::Oil),
-        (_, Some(water)) => (SandHeat::damp(water), SandKnown::Damp),
-        _ => (SandHeat::damp(USUAL_WATER), SandKnown::Usual),
-    };
-    (sand, known, times)
 }

@@ -7,9 +7,10 @@ use measure::text::{System, rounded};
 use pour::freeze::FreezeFact;
 use rigging::piece::Piece;
 
+use crate::conditions::SandKnown;
 use crate::cores_told::{Line, caution, note};
 use crate::filling_told;
-use crate::freezing::{JobFrozen, SandKnown};
+use crate::freezing::JobFrozen;
 use crate::mould_told::piece;
 use crate::solved::LEAST_LACKING_MM3;
 use crate::words::said::Said;

@@ -20,10 +20,13 @@
 
 pub mod amount;
 pub mod charge;
+pub mod conditions;
 pub mod cores_told;
 pub mod draw_maps;
 pub mod draw_told;
 pub mod dryness;
+pub mod feeder_search;
+pub mod feeder_told;
 pub mod file_fault;
 pub mod filling;
 pub mod filling_file;

@@ -68,6 +68,16 @@ pub const MOULD_FILE: &str = "mould.glb";
 ///
 /// A part without a shape, or what the mould room cannot build.
 pub fn mould_of(job: &Job, shop: &Shop, part: &Part) -> Result<Mould, NoMould> {
+    let (given, made) = solids_given(job, shop, part)?;
+    built(&given, &made, job, part)
+}
+
+/// What the mould of a job is built from, with its cores.
+pub(crate) fn solids_given(
+    job: &Job,
+    shop: &Shop,
+    part: &Part,
+) -> Result<(Given, MadeCores), NoMould> {
     let mut given = mould_given(job, shop, part).ok_or(NoMould::NoShape)?;
     // A core that cannot be made is told as one that is not drawn.
     let made = made_cores(job, shop, &given.casting.mesh).unwrap_or_default();
@@ -76,8 +86,18 @@ pub fn mould_of(job: &Job, shop: &Shop, part: &Part) -> Result<Mould, NoMould> {
         mesh: core.printed.core.clone(),
     });
     given.casting.cores = cores.collect();
-    let over_lowest = |flat_at_mm: f64| over_lowest_mm(&given, job, part, flat_at_mm);
-    let mut built = mould(&given, &job.place).map_err(|error| match error {
+    Ok((given, made))
+}
+
+/// The mould of a job from what was given for it.
+pub(crate) fn built(
+    given: &Given,
+    made: &MadeCores,
+    job: &Job,
+    part: &Part,
+) -> Result<Mould, NoMould> {
+    let over_lowest = |flat_at_mm: f64| over_lowest_mm(given, job, part, flat_at_mm);
+    let mut built = mould(given, &job.place).map_err(|error| match error {
         MouldError::Parting { error, flat_at_mm } => NoMould::Joint {
             error,
             joint_mm: flat_at_mm.map(over_lowest),
@@ -96,7 +116,7 @@ pub fn mould_of(job: &Job, shop: &Shop, part: &Part) -> Result<Mould, NoMould> {
     });
     built.facts.extend(undrawn);
     for fact in &mut built.facts {
-        if let Some(told) = long_print(fact, &made) {
+        if let Some(told) = long_print(fact, made) {
             *fact = told;
         }
     }

@@ -8,6 +8,7 @@ pub mod cores;
 pub mod draw;
 pub mod experiment;
 pub mod freeze;
+pub mod freeze_feeder;
 pub mod heap;
 pub mod lesson;
 pub mod look;
