@@ -34,8 +34,8 @@ use crate::case::Case;
 use crate::freezing::Freezing;
 use crate::multirate::padded::{Padded, cuts, weights};
 use crate::multirate::pieces::{each, work};
-use crate::multirate::quick::{Given, Plan, Quick};
-use crate::multirate::ramps::{Ramps, Table};
+use crate::multirate::quick::{Given, Plan, Quick, Told};
+use crate::multirate::ramps::Table;
 use crate::multirate::record::{Record, Step};
 use crate::multirate::slow::{Before, Slow};
 use crate::multirate::split::split;
@@ -82,7 +82,7 @@ impl Multirate<'_> {
     /// Stands at the start of a case.
     pub fn start(case: &Case, share: f64, wished_s: Option<f64>) -> Multirate<'_> {
         let split = split(case, wished_s);
-        let padded = Padded::around(&case.grid);
+        let padded = Padded::around(&case.grid, split.overhang);
         let tables: Vec<_> = case.materials.iter().map(Table::of).collect();
         let threads = rayon::current_num_threads();
         let (slow_work, quick_work) = work(case, &split.kinds);
@@ -122,7 +122,7 @@ impl Multirate<'_> {
             quick,
             quick_cuts,
         };
-        multirate.fill(&split);
+        multirate.fill(split);
         multirate
     }
 
@@ -155,13 +155,10 @@ impl Multirate<'_> {
         } else {
             0
         };
-        let tables = std::mem::take(&mut self.tables);
-        let ramps: Vec<_> = tables.iter().map(|table| &table.celsius).collect();
         for stage in 1..=count {
-            self.stage(weights_of(stage, count, step_s), &ramps);
+            self.stage(weights_of(stage, count, step_s));
             std::mem::swap(&mut self.celsius, &mut self.after);
         }
-        self.tables = tables;
         self.settle(step_s, now_s);
         if count % 2 == 0 {
             // The slow cells stand in the other list: the quick ones follow them there.
@@ -209,14 +206,14 @@ impl Multirate<'_> {
 
     /// Temperatures of quick cells, read off their heat contents.
     fn fill_quick_temperatures(&mut self) {
-        let ramps: Vec<_> = self.tables.iter().map(|table| &table.celsius).collect();
         let pieces = self.padded.pieces(&mut self.celsius, &self.quick_cuts);
-        let (arch, ramps) = (self.arch, ramps.as_slice());
+        let (arch, tables) = (self.arch, self.tables.as_slice());
         let quick = self.quick.iter().zip(pieces).collect();
         each(quick, |(quick, figures)| {
             arch.dispatch(FillQuick {
                 quick,
-                ramps,
+                told: Told::Celsius,
+                tables,
                 figures,
             });
         });
@@ -225,18 +222,18 @@ impl Multirate<'_> {
     /// Conductivities as they stand: into a list of their own where slow cells change theirs,
     /// else into the temperatures after the step, which are not taken yet.
     fn refresh(&mut self) {
-        let ramps: Vec<_> = self.tables.iter().map(|table| &table.w_mk).collect();
         let list = match self.w_mk.is_empty() {
             true => &mut self.after,
             false => &mut self.w_mk,
         };
         let pieces = self.padded.pieces(list, &self.quick_cuts);
-        let (arch, ramps) = (self.arch, ramps.as_slice());
+        let (arch, tables) = (self.arch, self.tables.as_slice());
         let quick = self.quick.iter().zip(pieces).collect();
         each(quick, |(quick, figures)| {
             arch.dispatch(FillQuick {
                 quick,
-                ramps,
+                told: Told::Conductivity,
+                tables,
                 figures,
             });
         });
@@ -245,7 +242,6 @@ impl Multirate<'_> {
             let heats = self.padded.pieces(&mut self.heat, &self.slow_cuts);
             let slow = self.slow.iter().zip(heats).zip(pieces).collect();
             let (padded, awake) = (&self.padded, self.awake.as_slice());
-            let tables = self.tables.as_slice();
             each(slow, |((slow, heat), w_mk): ((&Slow, &mut [f32]), _)| {
                 arch.dispatch(RefreshSlow {
                     slow,
@@ -312,9 +308,9 @@ impl Multirate<'_> {
         }
     }
 
-    fn stage(&mut self, stage: Stage, ramps: &[&Ramps]) {
+    fn stage(&mut self, stage: Stage) {
         let pieces = self.padded.pieces(&mut self.after, &self.quick_cuts);
-        let (arch, given) = (self.arch, (ramps, &self.padded));
+        let (arch, given) = (self.arch, (self.tables.as_slice(), &self.padded));
         let celsius = &self.celsius;
         let quick = self.quick.iter_mut().zip(pieces).collect();
         each(quick, |(quick, after)| {

@@ -6,7 +6,7 @@ use crate::multirate::split::{Kind, Split};
 
 impl Multirate<'_> {
     /// Takes the start of the case.
-    pub fn fill(&mut self, split: &Split) {
+    pub fn fill(&mut self, split: Split) {
         let [along, rows, planes] = self.case.grid.counts();
         let of_material = |number: u8| self.tables.get(usize::from(number));
         let changing = self
@@ -26,6 +26,7 @@ impl Multirate<'_> {
         if !steady {
             self.w_mk = vec![0.0; self.padded.len()];
         }
+        drop(split);
         for place in (0..planes).flat_map(|z| (0..rows).map(move |y| [0, y, z])) {
             let (cell, at) = (self.case.grid.index(place), self.padded.at(place));
             let start_c = &self.case.start_c[cell..cell + along];

@@ -1,5 +1,5 @@
 //! The box with a rim that is never solved, so that a row has neighbours on all sides: one cell
-//! wide, but at the far end of a row as wide as a block of cells may overhang.
+//! wide, but at the far end of a row as wide as blocks of cells overhang.
 
 use crate::case::Case;
 use crate::grid::Grid;
@@ -17,10 +17,10 @@ pub struct Padded {
 }
 
 impl Padded {
-    /// Around a grid.
-    pub fn around(grid: &Grid) -> Padded {
+    /// Around a grid whose blocks of cells overhang a row by so many cells at most.
+    pub fn around(grid: &Grid, overhang: usize) -> Padded {
         let counts = grid.counts();
-        let row = counts[0] + LANES;
+        let row = counts[0] + 1 + overhang.max(1);
         Padded {
             counts,
             row,

@@ -21,11 +21,11 @@ use pulp::Simd;
 use crate::link::Outer;
 use crate::multirate::padded::Padded;
 use crate::multirate::quick::block::{Block, StageOf};
-use crate::multirate::quick::face::Face;
+use crate::multirate::quick::face::{Face, Way};
 use crate::multirate::quick::rows::{Part, StageRow, conduct, fill, highest};
-use crate::multirate::ramps::{Ramps, Several, Table};
+use crate::multirate::ramps::{Blend, Table};
 use crate::multirate::stages::Stage;
-use crate::multirate::wide::{LANES, Row, registers};
+use crate::multirate::wide::LANES;
 
 pub use lay::Plan;
 pub use rows::fill_one;
@@ -65,13 +65,24 @@ pub enum Filling {
     Several(u32),
 }
 
+/// What is told of cells.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Told {
+    /// Their temperature, °C.
+    Celsius,
+    /// Their conductivity, W/(m K).
+    Conductivity,
+}
+
 /// A block of several materials.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Mix {
     /// Number of the material of each cell.
-    pub numbers: [f32; LANES],
+    pub numbers: [u8; LANES],
     /// The materials among them.
     pub among: Vec<u8>,
+    celsius: Blend,
+    w_mk: Blend,
     /// One over the least heat capacity of each cell, m³ K/J.
     inverse: [f32; LANES],
 }
@@ -109,6 +120,7 @@ pub struct Quick {
     /// Cells of one material, in order.
     pub spans: Vec<Span>,
     faces: Vec<Face>,
+    ways: Vec<Way>,
     closed: Vec<(u32, u8)>,
     crossing: Vec<Face>,
     arounds: Vec<Around>,
@@ -155,7 +167,7 @@ impl Quick {
     pub fn holds(&self, stretch: &Stretch, cell: usize, material: u8) -> bool {
         match stretch.filling {
             Filling::One(one) => one == material,
-            Filling::Several(mix) => self.mixes[mix as usize].numbers[cell] == f32::from(material),
+            Filling::Several(mix) => self.mixes[mix as usize].numbers[cell] == material,
         }
     }
 
@@ -174,19 +186,29 @@ impl Quick {
         blocks.map(|block| (&block.heat, block.change(self.newest)))
     }
 
-    /// A figure of all cells, into the planes.
+    /// Temperatures or conductivities of all cells, into the planes.
     #[inline(always)]
-    pub fn fill<S: Simd>(&self, simd: S, ramps: &[&Ramps], figures: &mut [f32]) {
+    pub fn fill<S: Simd>(&self, simd: S, told: Told, tables: &[Table], figures: &mut [f32]) {
         for stretch in &self.stretches {
             let blocks = &self.blocks[stretch.blocks()];
             let figures = &mut figures[stretch.within(self.origin)];
-            match stretch.filling {
-                Filling::One(material) => {
-                    fill(simd, ramps[usize::from(material)], blocks, figures);
+            match (stretch.filling, told) {
+                (Filling::One(material), Told::Celsius) => {
+                    fill(
+                        simd,
+                        &tables[usize::from(material)].celsius,
+                        blocks,
+                        figures,
+                    );
                 }
-                Filling::Several(mix) => {
-                    let several = several(simd, &self.mixes[mix as usize], ramps);
-                    fill(simd, &several, blocks, figures);
+                (Filling::One(material), Told::Conductivity) => {
+                    fill(simd, &tables[usize::from(material)].w_mk, blocks, figures);
+                }
+                (Filling::Several(mix), Told::Celsius) => {
+                    fill(simd, &self.mixes[mix as usize].celsius, blocks, figures);
+                }
+                (Filling::Several(mix), Told::Conductivity) => {
+                    fill(simd, &self.mixes[mix as usize].w_mk, blocks, figures);
                 }
             }
         }
@@ -203,7 +225,8 @@ impl Quick {
         for face in &self.crossing {
             let fall = given.celsius[face.there as usize] - given.celsius[face.here as usize];
             let (block, lane) = place(face.from);
-            self.blocks[block].source[lane] += face.w_k(given.w_mk) * fall;
+            self.blocks[block].source[lane] +=
+                self.ways[face.way as usize].w_k(face, given.w_mk) * fall;
         }
         self.look_around(given.celsius, given.w_mk);
         self.stage_j = 0.0;
@@ -214,7 +237,7 @@ impl Quick {
             for face in &self.faces[indices(&run.faces)] {
                 let (block, lane) = place(face.from);
                 self.blocks[block].conductances[usize::from(face.side)][lane] =
-                    face.w_k(given.w_mk);
+                    self.ways[face.way as usize].w_k(face, given.w_mk);
             }
             for &(from, side) in &self.closed[indices(&run.closed)] {
                 let (block, lane) = place(from);
@@ -233,7 +256,7 @@ impl Quick {
         &mut self,
         simd: S,
         stage: Stage,
-        (ramps, padded): (&[&Ramps], &Padded),
+        (tables, padded): (&[Table], &Padded),
         celsius: &[f32],
         after: &mut [f32],
     ) {
@@ -258,9 +281,9 @@ impl Quick {
                     first: (stretch.from - run.from) as usize / LANES,
                 };
                 match stretch.filling {
-                    Filling::One(material) => ramps[usize::from(material)].give(part),
+                    Filling::One(material) => tables[usize::from(material)].celsius.give(part),
                     Filling::Several(mix) => {
-                        part.of(&several(simd, &self.mixes[mix as usize], ramps));
+                        part.of(&self.mixes[mix as usize].celsius);
                     }
                 }
             }
@@ -342,16 +365,6 @@ impl Quick {
             &self.around_rate[from..from + stretch.len as usize]
         });
         highest(simd, &self.blocks[stretch.blocks()], around, inverse)
-    }
-}
-
-/// The figure of a block of several materials.
-#[inline(always)]
-fn several<'all, S: Simd>(simd: S, mix: &'all Mix, ramps: &'all [&'all Ramps]) -> Several<'all, S> {
-    Several {
-        numbers: Row::of(simd, &mix.numbers, registers::<S>(LANES)),
-        among: &mix.among,
-        ramps,
     }
 }
 

@@ -8,7 +8,7 @@
 use pulp::Simd;
 
 use crate::material::{Knot, Material};
-use crate::multirate::wide::{Row, Wide};
+use crate::multirate::wide::{LANES, Wide, load};
 
 /// One piece: from the clamped heat content its anchor is taken, the rest times the slope.
 #[derive(Debug, Clone, Copy)]
@@ -88,14 +88,34 @@ struct Few<const N: usize, const OPEN: bool> {
     ramps: [Ramp; N],
 }
 
-/// The figure of a block that holds several materials.
-pub struct Several<'all, S: Simd> {
-    /// Number of the material of each cell.
-    pub numbers: Row<'all, S>,
-    /// The materials among them.
-    pub among: &'all [u8],
-    /// The figure of every material.
-    pub ramps: &'all [&'all Ramps],
+/// The figure of a block that holds several materials: ramp upon ramp with a material in each lane.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Blend {
+    start: [f32; LANES],
+    /// Low end, high end, anchor and slope of each ramp.
+    ramps: Vec<[[f32; LANES]; 4]>,
+}
+
+impl Blend {
+    /// The figures of the cells of a block.
+    pub fn of(figures: [&Ramps; LANES]) -> Blend {
+        let most = figures.iter().map(|ramps| ramps.ramps.len()).max();
+        let ramp = |number: usize| {
+            // What has fewer ramps than another adds nothing from there on.
+            let given = figures.map(|ramps| ramps.ramps.get(number).copied());
+            let of = |pick: fn(Ramp) -> f32| given.map(|ramp| ramp.map_or(0.0, pick));
+            [
+                of(|ramp| ramp.low),
+                of(|ramp| ramp.high),
+                of(|ramp| ramp.anchor),
+                of(|ramp| ramp.slope),
+            ]
+        };
+        Blend {
+            start: figures.map(|ramps| ramps.start),
+            ramps: (0..most.unwrap_or(0)).map(ramp).collect(),
+        }
+    }
 }
 
 impl Ramps {
@@ -157,17 +177,15 @@ impl<S: Simd, const N: usize, const OPEN: bool> Figure<S> for Few<N, OPEN> {
     }
 }
 
-impl<S: Simd> Figure<S> for Several<'_, S> {
+impl<S: Simd> Figure<S> for Blend {
     #[inline(always)]
     fn of(&self, simd: S, at: usize, heat: Wide<S>) -> Wide<S> {
-        let numbers = self.numbers.at(at);
-        let mut figure = Wide::all(simd, 0.0);
-        for &material in self.among {
-            let wanted = Wide::all(simd, f32::from(material));
-            let of_material = self.ramps[usize::from(material)].of(simd, at, heat);
-            figure = figure.or_where(numbers, wanted, of_material);
+        let mut sum = load(simd, &self.start, at);
+        for [low, high, anchor, slope] in &self.ramps {
+            let within = heat.max(load(simd, low, at)).min(load(simd, high, at));
+            sum = sum + load(simd, slope, at) * (within - load(simd, anchor, at));
         }
-        figure
+        sum
     }
 }
 

@@ -23,6 +23,8 @@ pub enum Kind {
 pub struct Split {
     /// Which materials go in stages wherever they are.
     pub quick_materials: Vec<bool>,
+    /// Cells by which blocks of quick cells overhang a row at most.
+    pub overhang: usize,
     /// How each cell goes.
     pub kinds: Vec<Kind>,
     /// Longest step of the slow cells, s.
@@ -76,7 +78,7 @@ pub fn split(case: &Case, wished_s: Option<f64>) -> Split {
             shortest = shortest.min(limit_s);
         }
     }
-    fill_blocks(&mut kinds, case.grid.counts()[0]);
+    let overhang = fill_blocks(&mut kinds, case.grid.counts()[0]);
     let longest_s = match shortest.is_finite() && longest_s.is_infinite() {
         true => ALL_QUICK * shortest,
         false => longest_s,
@@ -84,6 +86,7 @@ pub fn split(case: &Case, wished_s: Option<f64>) -> Split {
     let first_s = (FIRST * shortest).min(longest_s);
     Split {
         quick_materials: quick_material,
+        overhang,
         kinds,
         longest_s,
         first_s,
@@ -107,12 +110,15 @@ pub fn runs(row: &[Kind]) -> impl Iterator<Item = Range<usize>> {
 }
 
 /// Lets slow cells within blocks of quick ones go with them: it costs nothing, for a block goes as
-/// a whole, and spares every row a rest to be done cell by cell.
-fn fill_blocks(kinds: &mut [Kind], along: usize) {
+/// a whole, and spares every row a rest to be done cell by cell. Tells by how many cells blocks
+/// overhang a row at most.
+fn fill_blocks(kinds: &mut [Kind], along: usize) -> usize {
+    let mut overhang = 0;
     for row in kinds.chunks_mut(along) {
         let blocks: Vec<_> = runs(row).collect();
         for cells in blocks {
             let end = cells.end.min(along);
+            overhang = overhang.max(cells.end - end);
             for kind in &mut row[cells.start..end] {
                 if *kind != Kind::Void {
                     *kind = Kind::Quick;
@@ -120,6 +126,7 @@ fn fill_blocks(kinds: &mut [Kind], along: usize) {
             }
         }
     }
+    overhang
 }
 
 /// What the even cells of a material come to.

@@ -136,14 +136,6 @@ impl<S: Simd> Wide<S> {
         self.simd.reduce_max_f32s(self.numbers)
     }
 
-    /// The numbers of `other` where `code` is `wanted`, its own elsewhere.
-    #[inline(always)]
-    pub fn or_where(self, code: Wide<S>, wanted: Wide<S>, other: Wide<S>) -> Wide<S> {
-        let here = self.simd.equal_f32s(code.numbers, wanted.numbers);
-        let numbers = self.simd.select_f32s(here, other.numbers, self.numbers);
-        Wide { numbers, ..self }
-    }
-
     /// Whether any number stands above one of the levels before and not after, or the other way
     /// round.
     #[inline(always)]

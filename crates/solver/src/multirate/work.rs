@@ -3,8 +3,8 @@
 use pulp::{Simd, WithSimd};
 
 use crate::multirate::padded::Padded;
-use crate::multirate::quick::{Given, Quick};
-use crate::multirate::ramps::{Ramps, Table};
+use crate::multirate::quick::{Given, Quick, Told};
+use crate::multirate::ramps::Table;
 use crate::multirate::record::{Record, Step};
 use crate::multirate::slow::{Before, Slow};
 use crate::multirate::stages::Stage;
@@ -13,8 +13,10 @@ use crate::multirate::stages::Stage;
 pub struct FillQuick<'all> {
     /// The cells.
     pub quick: &'all Quick,
-    /// The figure of each material.
-    pub ramps: &'all [&'all Ramps],
+    /// What is told of them.
+    pub told: Told,
+    /// Tables of the materials.
+    pub tables: &'all [Table],
     /// The figures of the planes.
     pub figures: &'all mut [f32],
 }
@@ -24,7 +26,7 @@ impl WithSimd for FillQuick<'_> {
 
     #[inline(always)]
     fn with_simd<S: Simd>(self, simd: S) {
-        self.quick.fill(simd, self.ramps, self.figures);
+        self.quick.fill(simd, self.told, self.tables, self.figures);
     }
 }
 
@@ -99,8 +101,8 @@ pub struct OneStage<'all> {
     pub quick: &'all mut Quick,
     /// Its weights.
     pub stage: Stage,
-    /// Temperatures of the materials along heat content, and the box with its rim.
-    pub given: (&'all [&'all Ramps], &'all Padded),
+    /// Tables of the materials, and the box with its rim.
+    pub given: (&'all [Table], &'all Padded),
     /// Temperatures of the box.
     pub celsius: &'all [f32],
     /// Temperatures after it, of the planes.

@@ -3,12 +3,12 @@
 use std::ops::Range;
 
 use super::block::Block;
-use super::face::Face;
+use super::face::{Face, Way, number_of};
 use super::{Around, Filling, Mix, Quick, Run, Span, Stretch};
 use crate::case::Case;
 use crate::link::{SIDES, Side, side};
 use crate::multirate::padded::Padded;
-use crate::multirate::ramps::Table;
+use crate::multirate::ramps::{Blend, Table};
 use crate::multirate::split::{Kind, runs};
 use crate::multirate::wide::LANES;
 
@@ -49,6 +49,7 @@ impl Quick {
             mixes: Vec::new(),
             spans: Vec::new(),
             faces: Vec::new(),
+            ways: Vec::new(),
             closed: Vec::new(),
             crossing: Vec::new(),
             arounds: Vec::new(),
@@ -142,8 +143,8 @@ impl Quick {
             let filling = match one {
                 true => Filling::One(materials[0]),
                 false => {
-                    self.mixes.push(Mix::of(materials, tables));
-                    Filling::Several(self.mixes.len() as u32 - 1)
+                    let mix = Mix::of(materials, tables);
+                    Filling::Several(number_of(&mut self.mixes, mix))
                 }
             };
             let away = (block * LANES) as u32;
@@ -195,12 +196,8 @@ impl Quick {
             match side(case, place, axis, high) {
                 Side::Next(other, link) => {
                     let there = padded.at(case.grid.place(other)) as u32;
-                    let face = Face {
-                        from,
-                        side: side_number,
+                    let way = Way {
                         alike: link.alike,
-                        here,
-                        there,
                         area: (link.area_m2 / volume_m3) as f32,
                         here_m: link.here_m as f32,
                         there_m: link.there_m as f32,
@@ -210,11 +207,18 @@ impl Quick {
                             _ => tables[usize::from(case.cells[other])].steady_w_mk,
                         },
                     };
+                    let face = |ways: &mut Vec<Way>| Face {
+                        from,
+                        here,
+                        there,
+                        way: number_of(ways, way),
+                        side: side_number,
+                    };
                     match kinds[other] {
                         Kind::Quick if link.alike && whole => {}
-                        Kind::Quick => self.faces.push(face),
+                        Kind::Quick => self.faces.push(face(&mut self.ways)),
                         _ => {
-                            self.crossing.push(face);
+                            self.crossing.push(face(&mut self.ways));
                             self.closed.push((from, side_number));
                         }
                     }
@@ -237,18 +241,18 @@ impl Quick {
 
 impl Mix {
     fn of(materials: &[u8], tables: &[Table]) -> Mix {
-        let (mut numbers, mut inverse) = ([0.0; LANES], [0.0; LANES]);
-        for (lane, &material) in materials.iter().enumerate() {
-            numbers[lane] = f32::from(material);
-            inverse[lane] = 1.0 / tables[usize::from(material)].least_j_m3k;
-        }
+        // A block is whole: what overhangs has a material too.
+        let numbers: [u8; LANES] = std::array::from_fn(|lane| materials[lane]);
+        let tables = numbers.map(|material| &tables[usize::from(material)]);
         let mut among = materials.to_vec();
         among.sort_unstable();
         among.dedup();
         Mix {
             numbers,
             among,
-            inverse,
+            celsius: Blend::of(tables.map(|table| &table.celsius)),
+            w_mk: Blend::of(tables.map(|table| &table.w_mk)),
+            inverse: tables.map(|table| 1.0 / table.least_j_m3k),
         }
     }
 }
