@@ -161,6 +161,10 @@ pub enum Command {
     Conduct {
         /// A case file, as told in docs/conduction.md.
         case: PathBuf,
+        /// Keep the run in this file every ten seconds, and go on from there where it is; gone when
+        /// the run is through.
+        #[arg(long, value_name = "FILE")]
+        keep: Option<PathBuf>,
         /// Print one JSON object instead of words.
         #[arg(long)]
         json: bool,

@@ -87,7 +87,7 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
             cells,
             json,
         }),
-        Command::Conduct { case, json } => conduct::run(&case, json),
+        Command::Conduct { case, keep, json } => conduct::run(&case, keep.as_deref(), json),
         Command::Lesson { job, letter, out } => lesson::run(&lesson::Asked { job, letter, out }),
         Command::Reckon { name, given, json } => reckon::run(name.as_deref(), &given, json),
         Command::Why { figure, job } => why::run(figure.as_deref(), &job),

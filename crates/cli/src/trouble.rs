@@ -113,6 +113,14 @@ pub enum Trouble {
         /// What is wrong with it.
         error: conduct::reading::CaseFileError,
     },
+    /// A kept run that is of no use.
+    #[error("{path}: {error}")]
+    KeptRun {
+        /// The file.
+        path: String,
+        /// What is wrong with it.
+        error: conduct::answer::KeptError,
+    },
     /// A case that was not solved.
     #[error(transparent)]
     Conduct(#[from] conduct::answer::NoAnswer),
@@ -195,7 +203,7 @@ impl Trouble {
         match self {
             Trouble::Folder(FolderError::Disk { .. }) | Trouble::Output(_) => 1,
             Trouble::FolderAsJson(FolderError::Disk { .. }) | Trouble::CaseDisk { .. } => 1,
-            Trouble::CaseFile { .. } | Trouble::Conduct(_) => 2,
+            Trouble::CaseFile { .. } | Trouble::KeptRun { .. } | Trouble::Conduct(_) => 2,
             Trouble::Folder(_) | Trouble::FolderAsJson(_) | Trouble::Sheet(_) => 2,
             Trouble::Unsettled { ask, .. } => 2 + u8::from(*ask),
             Trouble::Reckon(Refusal::Impossible(_)) => 2,

@@ -69,3 +69,38 @@ fn a_slip_is_told_with_its_place() {
         .ends_with(1)
         .talks("none.toml");
 }
+
+/// A run that somebody stopped goes on to the answer of one that nobody stopped.
+#[test]
+fn a_kept_run_goes_on() {
+    let shop = Shop::new();
+    shop.file("bar.toml", BAR);
+    let bare = conduct::reading::read(BAR).unwrap();
+    let mut bytes = Vec::new();
+    let stopped = conduct::answer::run_from(&bare, None, &mut |progress, standing| {
+        if progress.steps == 20 {
+            standing.keep().write_to(&mut bytes).unwrap();
+        }
+        progress.steps < 20
+    });
+    assert!(stopped.is_err());
+    let kept = shop.path().join("bar.kept");
+    let whole = shop.run(&["conduct", "bar.toml", "--json"]).json();
+    shop.file("bar.kept", &bytes);
+    let on = shop.run(&["conduct", "bar.toml", "--keep", "bar.kept", "--json"]);
+    let on = on.ends_with(0).json();
+    assert_eq!(on["moments"], whole["moments"]);
+    assert_eq!(on["steps"], whole["steps"]);
+    assert!(!kept.exists(), "it is through");
+}
+
+#[test]
+fn a_kept_run_that_is_of_no_use_is_left_alone() {
+    let shop = Shop::new();
+    shop.file("bar.toml", BAR).file("bar.kept", "my own notes");
+    shop.run(&["conduct", "bar.toml", "--keep", "bar.kept"])
+        .ends_with(2)
+        .talks("take it away to begin anew");
+    let notes = std::fs::read(shop.path().join("bar.kept")).unwrap();
+    assert_eq!(notes, b"my own notes");
+}

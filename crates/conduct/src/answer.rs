@@ -2,11 +2,13 @@
 
 use serde::Serialize;
 use solver::case::Case;
-use solver::run::{Moment, Outcome, Progress, SolveError, solve};
+use solver::run::{Moment, Outcome, Progress, SolveError, Standing, solve_from};
 use thiserror::Error;
 
 use crate::case_file::{ExpectFile, FigureFile};
 use crate::reading::{Bare, Line, Told};
+
+pub use solver::kept::{Kept, KeptError};
 
 /// The answer to a case.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -15,6 +17,8 @@ pub struct Answer {
     pub title: String,
     /// Cells of the box.
     pub cells: usize,
+    /// How many times the box stands for itself, by its planes of symmetry; heat is told for all.
+    pub images: f64,
     /// Cells among them that went in stages.
     pub quick_cells: usize,
     /// Steps over the whole box.
@@ -102,17 +106,28 @@ pub enum NoAnswer {
 
 /// Runs a case. `go_on` is told of every step and stops the run by answering false.
 pub fn run(bare: &Bare, go_on: &mut dyn FnMut(&Progress) -> bool) -> Result<Answer, NoAnswer> {
-    let outcome = solve(&bare.case, &bare.wish, go_on)?;
+    run_from(bare, None, &mut |progress, _| go_on(progress))
+}
+
+/// Runs a case, from what was kept of an earlier run of it where there is that. `go_on` is told of
+/// every step, may keep the run as it stands, and stops it by answering false.
+pub fn run_from(
+    bare: &Bare,
+    kept: Option<Kept>,
+    go_on: &mut dyn FnMut(&Progress, &Standing<'_>) -> bool,
+) -> Result<Answer, NoAnswer> {
+    let outcome = solve_from(&bare.case, &bare.wish, kept.as_ref(), go_on)?;
     let whole = outcome.moments.iter().chain([&outcome.last]);
     let moments: Vec<_> = whole.map(|moment| at(bare, moment)).collect();
     let expected = bare
         .expects
         .iter()
-        .map(|expect| expected(expect, &moments, &outcome));
+        .map(|expect| expected(expect, &moments, (&outcome, bare.images)));
     let balance = outcome.balance;
     Ok(Answer {
         title: bare.title.clone(),
         cells: bare.case.grid.cells(),
+        images: bare.images,
         quick_cells: outcome.work.quick_cells,
         steps: outcome.work.steps,
         stages: outcome.work.stages,
@@ -120,9 +135,9 @@ pub fn run(bare: &Bare, go_on: &mut dyn FnMut(&Progress) -> bool) -> Result<Answ
         last_freeze_s: outcome.freezing.last_s(),
         unfrozen: outcome.unfrozen,
         heat: Heat {
-            start_j: balance.start_j,
-            end_j: balance.end_j,
-            through_j: balance.through_j,
+            start_j: bare.images * balance.start_j,
+            end_j: bare.images * balance.end_j,
+            through_j: bare.images * balance.through_j,
             drift: balance.drift,
         },
         expected: expected.collect(),
@@ -146,7 +161,7 @@ fn at(bare: &Bare, moment: &Moment) -> At {
     }
 }
 
-fn expected(expect: &ExpectFile, moments: &[At], outcome: &Outcome) -> Expected {
+fn expected(expect: &ExpectFile, moments: &[At], (outcome, images): (&Outcome, f64)) -> Expected {
     let moment = moments
         .iter()
         .find(|at| expect.at_s.is_none_or(|s| at.time_s == s));
@@ -165,7 +180,10 @@ fn expected(expect: &ExpectFile, moments: &[At], outcome: &Outcome) -> Expected 
     });
     let figure = expect.figure.map(|figure| match figure {
         FigureFile::LastFreezeS => ("last_freeze_s".to_owned(), outcome.freezing.last_s()),
-        FigureFile::ThroughJ => ("through_j".to_owned(), Some(outcome.balance.through_j)),
+        FigureFile::ThroughJ => (
+            "through_j".to_owned(),
+            Some(images * outcome.balance.through_j),
+        ),
     });
     let (what, got) = probe.or(front).or(figure).unwrap_or_default();
     let what = match expect.at_s {

@@ -52,6 +52,27 @@ pub struct BoxFile {
     pub y: Vec<PieceFile>,
     /// Along z.
     pub z: Vec<PieceFile>,
+    /// Sides beyond which the case goes on as its mirror image.
+    #[serde(default)]
+    pub mirrored: Vec<SideFile>,
+}
+
+/// A side of the box.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SideFile {
+    /// At the low end of x.
+    XLow,
+    /// At the high end of x.
+    XHigh,
+    /// At the low end of y.
+    YLow,
+    /// At the high end of y.
+    YHigh,
+    /// At the low end of z.
+    ZLow,
+    /// At the high end of z.
+    ZHigh,
 }
 
 /// Cells up to somewhere.

@@ -31,7 +31,7 @@
 //!
 //! - [`case_file`]: what a file may say, as typed.
 //! - [`reading`]: from the text to a case that is complete and checked.
-//! - `filling`, `shape`: which cells a filling takes.
+//! - `filling`, `shape`: which cells a filling takes; `sides`: what the sides of the box meet.
 //! - [`answer`]: what comes out, and how it stands to what the file expects.
 
 pub mod answer;
@@ -39,3 +39,4 @@ pub mod case_file;
 mod filling;
 pub mod reading;
 mod shape;
+mod sides;

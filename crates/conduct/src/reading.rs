@@ -1,17 +1,18 @@
 //! From the text of a file to a case that is complete and checked.
 
 use solver::budget::{MOST_BYTES, TooLarge, within};
-use solver::case::{Case, CaseError, Condition, Contact};
+use solver::case::{Case, CaseError, Contact};
 use solver::grid::Grid;
 use solver::material::{Freezes, Knot, Material, Phase};
 use solver::run::{End, Mode, Wish};
 use thiserror::Error;
 
 use crate::case_file::{
-    CaseFile, ConditionFile, ExpectFile, MaterialFile, ModeFile, PhaseFile, PieceFile, RunFile,
+    CaseFile, ExpectFile, MaterialFile, ModeFile, PhaseFile, PieceFile, RunFile,
 };
 use crate::filling::fillings;
 use crate::shape::axis;
+use crate::sides::{condition, conditions, images};
 
 /// A case with what is to be told of it.
 #[derive(Debug, Clone, PartialEq)]
@@ -24,6 +25,8 @@ pub struct Bare {
     pub case: Case,
     /// How it is run.
     pub wish: Wish,
+    /// How many times the box stands for itself, by its planes of symmetry.
+    pub images: f64,
     /// Places with their names, m.
     pub probes: Vec<(String, [f64; 3])>,
     /// Lines with their names.
@@ -83,6 +86,15 @@ pub enum CaseFileError {
     Condition {
         /// Where it stands.
         place: String,
+    },
+    /// A plane of symmetry that cannot be one.
+    #[error(
+        "[box] mirrored: {side} is named twice, has the side across mirrored too, or has a \
+         condition under [faces]; no heat crosses a mirrored side"
+    )]
+    Mirrored {
+        /// The side.
+        side: &'static str,
     },
     /// A name that is not in the file.
     #[error("{place}: there is no \"{name}\" in this file, there are {known}")]
@@ -144,11 +156,13 @@ pub fn read(text: &str) -> Result<Bare, CaseFileError> {
     let probes = probes(&file, &case)?;
     let fronts = fronts(&file, &case)?;
     check_expects(&file, &wish)?;
+    let images = images(&file);
     Ok(Bare {
         title: file.title,
         about: file.about,
         case,
         wish,
+        images,
         probes,
         fronts,
         expects: file.expect,
@@ -252,26 +266,13 @@ fn case(file: &CaseFile, grid: Grid) -> Result<Case, CaseFileError> {
         })
     });
     let contacts = contacts.collect::<Result<Vec<_>, CaseFileError>>()?;
-    let sides = &file.faces;
-    let sides = [
-        ("x_low", sides.x_low),
-        ("x_high", sides.x_high),
-        ("y_low", sides.y_low),
-        ("y_high", sides.y_high),
-        ("z_low", sides.z_low),
-        ("z_high", sides.z_high),
-    ];
-    let mut faces = [Condition::Insulated; 6];
-    for (face, (name, given)) in faces.iter_mut().zip(&sides) {
-        *face = condition(&format!("[faces] {name}"), given)?;
-    }
     Ok(Case {
         grid,
         materials,
         voids,
         cells,
         contacts,
-        faces,
+        faces: conditions(file)?,
         start_c,
         partial: None,
     })
@@ -314,32 +315,6 @@ fn material(name: &str, given: &MaterialFile) -> Result<Material, CaseFileError>
         }
         _ => Err(CaseFileError::Material {
             name: name.to_owned(),
-        }),
-    }
-}
-
-fn condition(place: &str, given: &ConditionFile) -> Result<Condition, CaseFileError> {
-    let ConditionFile {
-        held_c,
-        flux_w_m2,
-        w_m2k,
-        surroundings_c,
-        emissivity,
-    } = *given;
-    match (held_c, flux_w_m2, (w_m2k, surroundings_c, emissivity)) {
-        (None, None, (None, None, None)) => Ok(Condition::Insulated),
-        (Some(celsius), None, (None, None, None)) => Ok(Condition::Held { celsius }),
-        (None, Some(w_m2), (None, None, None)) => Ok(Condition::Flux { w_m2 }),
-        (None, None, (Some(w_m2k), Some(celsius), emissivity)) => {
-            let emissivity = emissivity.unwrap_or(0.0);
-            Ok(Condition::Exchange {
-                w_m2k,
-                celsius,
-                emissivity,
-            })
-        }
-        _ => Err(CaseFileError::Condition {
-            place: place.to_owned(),
         }),
     }
 }

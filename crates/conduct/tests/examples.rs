@@ -23,13 +23,34 @@ fn the_largest_example_holds() {
 #[test]
 fn every_example_is_read() {
     let examples = examples();
-    assert_eq!(examples.len(), 15);
+    assert_eq!(examples.len(), 16);
     for path in examples.iter().filter(|path| !is_large(path)) {
         let bare = read(&text(path)).expect("a sound file");
         assert!(
             !bare.expects.is_empty(),
             "{} expects nothing",
             path.display()
+        );
+    }
+}
+
+/// A quarter stands for the whole: no heat crosses a plane of symmetry.
+#[test]
+fn a_quarter_says_what_the_whole_says() {
+    let whole = assert_holds(&folder().join("p1-64.toml"));
+    let quarter = assert_holds(&folder().join("p1-64-quarter.toml"));
+    assert_eq!((whole.images, quarter.images), (1.0, 4.0));
+    assert_eq!(whole.cells, 4 * quarter.cells);
+    let last_s = [whole.last_freeze_s, quarter.last_freeze_s].map(|s| s.expect("it froze"));
+    let pairs = [
+        (last_s[0], last_s[1]),
+        (whole.heat.start_j, quarter.heat.start_j),
+        (whole.heat.end_j, quarter.heat.end_j),
+    ];
+    for (whole, quarter) in pairs {
+        assert!(
+            (quarter / whole - 1.0).abs() < 1e-5,
+            "{quarter} for {whole}"
         );
     }
 }

@@ -146,6 +146,21 @@ fn slips_are_named() {
             "there is no \"muddle\"",
         ),
         ("at_s = 5", "at_s = 6", "one of the moments_s"),
+        (
+            "[materials.metal]",
+            "mirrored = [\"x_low\", \"x_high\"]\n[materials.metal]",
+            "[box] mirrored: x_low",
+        ),
+        (
+            "[materials.metal]",
+            "mirrored = [\"y_low\"]\n[faces]\ny_low = { held_c = 3 }\n[materials.metal]",
+            "has a condition under [faces]",
+        ),
+        (
+            "[materials.metal]",
+            "mirrored = [\"middle\"]\n[materials.metal]",
+            "unknown variant `middle`",
+        ),
         ("[run]", "[run]\nfast = true", "unknown field `fast`"),
         ("title = \"a block in a box\"", "title = 3", "invalid type"),
     ] {

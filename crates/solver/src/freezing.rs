@@ -28,6 +28,18 @@ impl Freezing {
         let ended = self.ends_s.iter().filter(|end| end.is_finite());
         ended.map(|&end| f64::from(end)).reduce(f64::max)
     }
+
+    /// Whether it tells of these cells, one entry each in every list.
+    pub fn is_of(&self, cells: &[u32]) -> bool {
+        let lists = [
+            &self.begins_s,
+            &self.passes_s,
+            &self.ends_s,
+            &self.gradient_k_m,
+            &self.cooling_k_s,
+        ];
+        self.cells == cells && lists.iter().all(|list| list.len() == cells.len())
+    }
 }
 
 /// Heat contents of a material that are watched, J/m³.

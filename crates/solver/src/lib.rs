@@ -24,6 +24,7 @@
 //!
 //! - [`material`]: tables of a material; [`grid`]: the box; [`case`]: all that is given.
 //! - [`run`]: the loop over time, what is wished and what comes out.
+//! - [`kept`]: a run in the middle of its way, to go on later.
 //! - [`budget`]: what a case would take before it is begun.
 //! - `link`: what lies between two cells, or between a cell and what surrounds it.
 //! - `reference`: the plain explicit scheme in double precision, to check by.
@@ -34,8 +35,10 @@ pub mod budget;
 pub mod case;
 pub mod freezing;
 pub mod grid;
+pub mod kept;
 mod link;
 pub mod material;
 mod multirate;
 mod reference;
 pub mod run;
+mod scheme;

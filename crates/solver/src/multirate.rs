@@ -17,6 +17,7 @@
 
 mod contents;
 mod filled;
+mod keeping;
 mod padded;
 mod pieces;
 mod quick;
@@ -64,6 +65,8 @@ pub struct Multirate<'case> {
     longest_s: f64,
     step_s: f64,
     stages: usize,
+    /// What came in through faces before the run was taken up, J.
+    before_j: f64,
 }
 
 /// Growth of the step from one to the next: contact of hot and cold eases with the root of time.
@@ -116,6 +119,7 @@ impl Multirate<'_> {
             longest_s: split.longest_s,
             step_s: split.first_s,
             stages: 0,
+            before_j: 0.0,
             padded,
             tables,
             slow_cuts,
@@ -172,7 +176,7 @@ impl Multirate<'_> {
     /// Heat that came in through all faces so far, J.
     pub fn through_j(&self) -> f64 {
         let slow: f64 = self.slow.iter().map(|slow| slow.through_j).sum();
-        slow + self.quick.iter().map(|quick| quick.through_j).sum::<f64>()
+        self.before_j + slow + self.quick.iter().map(|quick| quick.through_j).sum::<f64>()
     }
 
     /// Cells that can freeze and are not solid yet.

@@ -6,6 +6,7 @@
 
 use crate::case::Case;
 use crate::freezing::{Freezing, Levels, reached};
+use crate::kept::{Kept, KeptError};
 use crate::link::{self, Link, Outer, SIDES, Side, hottest_c, longest_step_s, side};
 use crate::run::Moment;
 
@@ -119,6 +120,32 @@ impl Reference<'_> {
     /// What was written down.
     pub fn freezing(self) -> Freezing {
         self.freezing
+    }
+
+    /// Puts what it carries from step to step into what is kept.
+    pub fn keep(&self, kept: &mut Kept) {
+        kept.step_s = self.step_s;
+        kept.through_j = self.through_j;
+        kept.freezing = self.freezing.clone();
+        kept.exact_j_m3 = self.heat.clone();
+    }
+
+    /// Takes up what was kept of the same case.
+    pub fn take_up(&mut self, kept: &Kept) -> Result<(), KeptError> {
+        let cells = kept.exact_j_m3.len() == self.heat.len();
+        if !cells || !kept.freezing.is_of(&self.freezing.cells) {
+            return Err(KeptError::OtherCase);
+        }
+        self.heat.clone_from(&kept.exact_j_m3);
+        self.freezing = kept.freezing.clone();
+        self.through_j = kept.through_j;
+        self.unfrozen = 0;
+        for cell in 0..self.heat.len() {
+            let levels = self.levels_of(cell);
+            self.unfrozen += usize::from(levels.is_some_and(|l| self.heat[cell] > l.ends));
+        }
+        self.read_tables();
+        Ok(())
     }
 
     fn lay_links(&mut self) {

@@ -5,9 +5,9 @@ use thiserror::Error;
 use crate::budget::{MOST_BYTES, MOST_HOURS, TooLarge, hours, within};
 use crate::case::{Case, CaseError};
 use crate::freezing::Freezing;
+use crate::kept::{Kept, KeptError, mark_of};
 use crate::link::coldest_c;
-use crate::multirate::Multirate;
-use crate::reference::Reference;
+use crate::scheme::Scheme;
 
 /// Which scheme.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -161,6 +161,9 @@ pub enum SolveError {
         /// How long they would take, h.
         hours: f64,
     },
+    /// What was kept is of no use.
+    #[error(transparent)]
+    Kept(#[from] KeptError),
     /// Stopped from outside.
     #[error("stopped at {time_s:.1} s")]
     Stopped {
@@ -169,11 +172,48 @@ pub enum SolveError {
     },
 }
 
+/// A run as it stands between two steps.
+pub struct Standing<'run> {
+    case: &'run Case,
+    wish: &'run Wish,
+    scheme: &'run Scheme<'run>,
+    moments: &'run [Moment],
+    start_j: f64,
+    progress: Progress,
+}
+
+impl Standing<'_> {
+    /// What it needs to go on from here later.
+    pub fn keep(&self) -> Kept {
+        let mut kept = Kept {
+            of: mark_of(self.case, self.wish),
+            time_s: self.progress.time_s,
+            steps: self.progress.steps as u64,
+            start_j: self.start_j,
+            moments: self.moments.to_vec(),
+            ..Kept::default()
+        };
+        self.scheme.keep(&mut kept);
+        kept
+    }
+}
+
 /// Runs a case. `go_on` is told of every step and stops the run by answering false.
 pub fn solve(
     case: &Case,
     wish: &Wish,
     go_on: &mut dyn FnMut(&Progress) -> bool,
+) -> Result<Outcome, SolveError> {
+    solve_from(case, wish, None, &mut |progress, _| go_on(progress))
+}
+
+/// Runs a case, from what was kept of an earlier run of it where there is that. `go_on` is told of
+/// every step, may keep the run as it stands then, and stops it by answering false.
+pub fn solve_from(
+    case: &Case,
+    wish: &Wish,
+    kept: Option<&Kept>,
+    go_on: &mut dyn FnMut(&Progress, &Standing<'_>) -> bool,
 ) -> Result<Outcome, SolveError> {
     case.check()?;
     within(
@@ -184,28 +224,27 @@ pub fn solve(
     )?;
     let end_s = check_times(wish)?;
     let mut scheme = Scheme::start(case, wish);
-    let step_s = scheme.longest_s();
-    let steps = end_s / step_s.min(end_s);
-    let hours = hours(wish.mode, steps, case.grid.cells(), scheme.stages().1);
-    if hours.is_nan() || hours > MOST_HOURS {
-        return Err(SolveError::Endless {
-            steps,
-            step_s,
-            hours,
-        });
-    }
-    let start_j = scheme.joules();
+    check_length(case, wish, &scheme, end_s)?;
+    let start_j = kept.map_or_else(|| scheme.joules(), |kept| kept.start_j);
     let (mut time_s, mut steps) = (0.0, 0);
     let mut moments = Vec::new();
-    let mut stops: Vec<f64> = wish
-        .moments_s
-        .iter()
-        .copied()
-        .filter(|&at| at < end_s)
-        .collect();
+    if let Some(kept) = kept {
+        if kept.of != mark_of(case, wish) {
+            return Err(KeptError::OtherCase.into());
+        }
+        scheme.take_up(kept)?;
+        (time_s, steps) = (kept.time_s, kept.steps as usize);
+        moments.clone_from(&kept.moments);
+    }
+    let solid = |scheme: &Scheme| matches!(wish.end, End::Solid { .. }) && scheme.unfrozen() == 0;
+    let ahead = |at: &f64| *at < end_s && *at >= time_s;
+    let mut stops: Vec<f64> = wish.moments_s.iter().copied().filter(ahead).collect();
     stops.push(end_s);
     'run: for &stop_s in &stops {
         while time_s < stop_s {
+            if steps > 0 && solid(&scheme) {
+                break 'run;
+            }
             // Equal steps up to the next moment, so that none is a sliver.
             let left_s = stop_s - time_s;
             let pieces = (left_s / scheme.step_s() - 1e-9).ceil().max(1.0);
@@ -217,15 +256,23 @@ pub fn solve(
             };
             scheme.advance(step_s, time_s);
             steps += 1;
-            let unfrozen = scheme.unfrozen();
-            if !go_on(&Progress {
+            let progress = Progress {
                 time_s,
                 steps,
-                unfrozen,
-            }) {
+                unfrozen: scheme.unfrozen(),
+            };
+            let standing = Standing {
+                case,
+                wish,
+                scheme: &scheme,
+                moments: &moments,
+                start_j,
+                progress,
+            };
+            if !go_on(&progress, &standing) {
                 return Err(SolveError::Stopped { time_s });
             }
-            if matches!(wish.end, End::Solid { .. }) && unfrozen == 0 {
+            if solid(&scheme) {
                 break 'run;
             }
         }
@@ -233,6 +280,16 @@ pub fn solve(
             moments.push(scheme.moment(time_s));
         }
     }
+    Ok(outcome(case, scheme, (time_s, steps), start_j, moments))
+}
+
+fn outcome(
+    case: &Case,
+    scheme: Scheme,
+    (time_s, steps): (f64, usize),
+    start_j: f64,
+    moments: Vec<Moment>,
+) -> Outcome {
     let balance = balance(case, start_j, scheme.joules(), scheme.through_j());
     let cells = (0..case.grid.cells())
         .filter(|&cell| case.material(cell).is_some())
@@ -240,7 +297,7 @@ pub fn solve(
     let (stages, quick_cells) = scheme.stages();
     let unfrozen = scheme.unfrozen();
     let (last, freezing) = scheme.finish(time_s);
-    Ok(Outcome {
+    Outcome {
         last,
         moments,
         unfrozen,
@@ -252,91 +309,21 @@ pub fn solve(
             quick_cells,
         },
         freezing,
-    })
+    }
 }
 
-/// A scheme that runs.
-enum Scheme<'case> {
-    Reference(Box<Reference<'case>>, Option<f64>),
-    Multirate(Box<Multirate<'case>>),
-}
-
-impl Scheme<'_> {
-    fn start<'case>(case: &'case Case, wish: &Wish) -> Scheme<'case> {
-        let (share, longest_s) = (wish.passing_share, wish.longest_step_s);
-        match wish.mode {
-            Mode::Reference => {
-                Scheme::Reference(Box::new(Reference::start(case, share)), longest_s)
-            }
-            Mode::Multirate => {
-                Scheme::Multirate(Box::new(Multirate::start(case, share, longest_s)))
-            }
-        }
-    }
-
-    fn longest_s(&self) -> f64 {
-        match self {
-            Scheme::Reference(..) => self.step_s(),
-            Scheme::Multirate(multirate) => multirate.longest_s(),
-        }
-    }
-
-    fn step_s(&self) -> f64 {
-        match self {
-            Scheme::Reference(reference, longest_s) => {
-                reference.step_s.min(longest_s.unwrap_or(f64::INFINITY))
-            }
-            Scheme::Multirate(multirate) => multirate.step_s(),
-        }
-    }
-
-    fn advance(&mut self, step_s: f64, now_s: f64) {
-        match self {
-            Scheme::Reference(reference, _) => reference.advance(step_s, now_s),
-            Scheme::Multirate(multirate) => multirate.advance(step_s, now_s),
-        }
-    }
-
-    fn joules(&self) -> f64 {
-        match self {
-            Scheme::Reference(reference, _) => reference.joules(),
-            Scheme::Multirate(multirate) => multirate.joules(),
-        }
-    }
-
-    fn through_j(&self) -> f64 {
-        match self {
-            Scheme::Reference(reference, _) => reference.through_j,
-            Scheme::Multirate(multirate) => multirate.through_j(),
-        }
-    }
-
-    fn unfrozen(&self) -> usize {
-        match self {
-            Scheme::Reference(reference, _) => reference.unfrozen,
-            Scheme::Multirate(multirate) => multirate.unfrozen(),
-        }
-    }
-
-    fn moment(&self, now_s: f64) -> Moment {
-        match self {
-            Scheme::Reference(reference, _) => reference.moment(now_s),
-            Scheme::Multirate(multirate) => multirate.moment(now_s),
-        }
-    }
-
-    fn stages(&self) -> (usize, usize) {
-        match self {
-            Scheme::Reference(..) => (0, 0),
-            Scheme::Multirate(multirate) => multirate.stages(),
-        }
-    }
-
-    fn finish(self, now_s: f64) -> (Moment, Freezing) {
-        match self {
-            Scheme::Reference(reference, _) => (reference.moment(now_s), reference.freezing()),
-            Scheme::Multirate(multirate) => multirate.finish(now_s),
-        }
+/// Refuses a run that would not end.
+fn check_length(case: &Case, wish: &Wish, scheme: &Scheme, end_s: f64) -> Result<(), SolveError> {
+    let step_s = scheme.longest_s();
+    let steps = end_s / step_s.min(end_s);
+    let hours = hours(wish.mode, steps, case.grid.cells(), scheme.stages().1);
+    match hours.is_nan() || hours > MOST_HOURS {
+        true => Err(SolveError::Endless {
+            steps,
+            step_s,
+            hours,
+        }),
+        false => Ok(()),
     }
 }
 

@@ -1,12 +1,15 @@
 //! `oddside conduct CASE`: a bare case of heat conduction, run and told beside what it should give.
 
 use std::fmt::Write;
+use std::fs::File;
+use std::io::{BufReader, ErrorKind};
 use std::path::Path;
 use std::process::ExitCode;
-use std::time::Instant;
+use std::time::{Duration, Instant};
 
-use conduct::answer::{Answer, Expected, run as answer};
-use conduct::reading::read;
+use conduct::answer::{Answer, Expected, Kept, KeptError, run_from};
+use conduct::reading::{Bare, read};
+use job::folder::{FolderError, write_whole};
 use serde::Serialize;
 
 use crate::print;
@@ -22,8 +25,12 @@ struct ConductFile {
     wall_s: f64,
 }
 
+/// How often a run is kept: seldom enough to cost nothing beside the run, often enough that nobody
+/// minds what is lost.
+const KEPT_EVERY: Duration = Duration::from_secs(10);
+
 /// Reads, runs and tells; an expectation that does not hold ends with 2.
-pub fn run(path: &Path, json: bool) -> Result<ExitCode, Trouble> {
+pub fn run(path: &Path, keep: Option<&Path>, json: bool) -> Result<ExitCode, Trouble> {
     let name = path.display().to_string();
     let text = match std::fs::read_to_string(path) {
         Ok(text) => text,
@@ -36,7 +43,7 @@ pub fn run(path: &Path, json: bool) -> Result<ExitCode, Trouble> {
     let begun = Instant::now();
     let answer = {
         let _working = Working::on("following the heat");
-        answer(&bare, &mut |_| true)?
+        answer(&bare, keep)?
     };
     let wall_s = begun.elapsed().as_secs_f64();
     let holds = answer.expected.iter().all(|expected| expected.holds);
@@ -55,12 +62,76 @@ pub fn run(path: &Path, json: bool) -> Result<ExitCode, Trouble> {
     })
 }
 
+/// Runs a case, from where it was kept if it was, and keeps it on the way. What was kept goes when
+/// the run is through.
+fn answer(bare: &Bare, keep: Option<&Path>) -> Result<Answer, Trouble> {
+    let Some(file) = keep else {
+        return Ok(run_from(bare, None, &mut |_, _| true)?);
+    };
+    let kept = kept_in(file)?;
+    let mut last = Instant::now();
+    let mut trouble: Option<FolderError> = None;
+    let answer = run_from(bare, kept, &mut |_, standing| {
+        if last.elapsed() >= KEPT_EVERY {
+            let mut bytes = Vec::new();
+            // A list in memory takes all that is written to it.
+            let _ = standing.keep().write_to(&mut bytes);
+            trouble = write_whole(file, &bytes).err();
+            last = Instant::now();
+        }
+        trouble.is_none()
+    });
+    match trouble {
+        Some(trouble) => Err(trouble.into()),
+        None => {
+            let answer = answer?;
+            match std::fs::remove_file(file) {
+                Err(error) if error.kind() != ErrorKind::NotFound => Err(Trouble::CaseDisk {
+                    path: file.display().to_string(),
+                    error,
+                }),
+                _ => Ok(answer),
+            }
+        }
+    }
+}
+
+/// The run that a file keeps, if there is such a file.
+fn kept_in(file: &Path) -> Result<Option<Kept>, Trouble> {
+    let path = || file.display().to_string();
+    match File::open(file) {
+        Err(error) if error.kind() == ErrorKind::NotFound => Ok(None),
+        Err(error) => Err(Trouble::CaseDisk {
+            path: path(),
+            error,
+        }),
+        Ok(open) => match Kept::read_from(&mut BufReader::new(open)) {
+            Ok(kept) => Ok(Some(kept)),
+            Err(KeptError::Disk(words)) => Err(Trouble::CaseDisk {
+                path: path(),
+                error: std::io::Error::other(words),
+            }),
+            Err(error) => Err(Trouble::KeptRun {
+                path: path(),
+                error,
+            }),
+        },
+    }
+}
+
 fn told(answer: &Answer, wall_s: f64) -> String {
     let mut text = format!("{}\n\n", answer.title);
     let mut line = |label: &str, words: String| _ = writeln!(text, "{label:<18} {words}");
+    let images = match answer.images {
+        1.0 => String::new(),
+        images => format!(", mirrored to stand for {images} such boxes"),
+    };
     line(
         "cells",
-        format!("{}, {} of them in stages", answer.cells, answer.quick_cells),
+        format!(
+            "{}, {} of them in stages{images}",
+            answer.cells, answer.quick_cells
+        ),
     );
     line(
         "steps",

@@ -37,12 +37,7 @@ impl Multirate<'_> {
 
     /// Temperatures and heat contents as they stand.
     pub fn moment(&self, now_s: f64) -> Moment {
-        let [along, rows, planes] = self.case.grid.counts();
-        let mut celsius = vec![0.0; self.case.grid.cells()];
-        for place in (0..planes).flat_map(|z| (0..rows).map(move |y| [0, y, z])) {
-            let (cell, at) = (self.case.grid.index(place), self.padded.at(place));
-            celsius[cell..cell + along].copy_from_slice(&self.celsius[at..at + along]);
-        }
+        let mut celsius = self.without_rim(&self.celsius);
         self.reset_voids(&mut celsius);
         Moment {
             time_s: now_s,
@@ -53,10 +48,10 @@ impl Multirate<'_> {
 
     /// The same at the end, in the list that the run leaves.
     pub fn into_moment(mut self, now_s: f64) -> Moment {
-        let [along, rows, planes] = self.case.grid.counts();
+        let along = self.padded.counts[0];
         let j_m3 = self.all_heats();
         let mut celsius = std::mem::take(&mut self.celsius);
-        for place in (0..planes).flat_map(|z| (0..rows).map(move |y| [0, y, z])) {
+        for place in self.padded.rows() {
             let (cell, at) = (self.case.grid.index(place), self.padded.at(place));
             celsius.copy_within(at..at + along, cell);
         }

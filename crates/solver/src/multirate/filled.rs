@@ -7,7 +7,7 @@ use crate::multirate::split::{Kind, Split};
 impl Multirate<'_> {
     /// Takes the start of the case.
     pub fn fill(&mut self, split: Split) {
-        let [along, rows, planes] = self.case.grid.counts();
+        let along = self.padded.counts[0];
         let of_material = |number: u8| self.tables.get(usize::from(number));
         let changing = self
             .case
@@ -27,7 +27,7 @@ impl Multirate<'_> {
             self.w_mk = vec![0.0; self.padded.len()];
         }
         drop(split);
-        for place in (0..planes).flat_map(|z| (0..rows).map(move |y| [0, y, z])) {
+        for place in self.padded.rows() {
             let (cell, at) = (self.case.grid.index(place), self.padded.at(place));
             let start_c = &self.case.start_c[cell..cell + along];
             self.celsius[at..at + along].copy_from_slice(start_c);
@@ -36,6 +36,12 @@ impl Multirate<'_> {
             }
         }
         self.fill_quick_temperatures();
+        self.wake();
+        self.after = self.celsius.clone();
+    }
+
+    /// Wakes rows in which heat may pass.
+    pub fn wake(&mut self) {
         for slow in &self.slow {
             slow.wake_uneven(&self.padded, &self.celsius, &mut self.awake);
         }
@@ -43,7 +49,6 @@ impl Multirate<'_> {
             let row = span.at as usize / self.padded.row;
             wake_around(row, &self.padded, &mut self.awake);
         }
-        self.after = self.celsius.clone();
     }
 
     /// Heat contents and conductivities of a row, where they are kept.

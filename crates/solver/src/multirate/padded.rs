@@ -38,6 +38,12 @@ impl Padded {
         (z + 1) * self.plane + (y + 1) * self.row + x + 1
     }
 
+    /// The first cells of all rows, in order.
+    pub fn rows(&self) -> impl Iterator<Item = [usize; 3]> + use<> {
+        let [_, rows, planes] = self.counts;
+        (0..planes).flat_map(move |z| (0..rows).map(move |y| [0, y, z]))
+    }
+
     /// Where the planes from z on begin.
     pub fn plane_at(&self, z: usize) -> usize {
         (z + 1) * self.plane

@@ -6,9 +6,11 @@
 //! that change places: added to the heat content at every stage, small changes would be lost in
 //! rounding. What is lost when they are added at last is kept for the next step.
 //!
-//! A run is a whole number of blocks, so that no row has a rest to be done cell by cell; where a
-//! block overhangs the box or a void, its cells there conduct nothing and their figures are waste.
+//! A run is a whole number of blocks, so that no row has a rest to be done cell by cell. Slow cells
+//! in a block keep their temperature through all stages; where a block overhangs the box or a void,
+//! its figures there are waste. Neither conducts anything.
 
+mod around;
 mod block;
 mod face;
 mod lay;
@@ -18,8 +20,8 @@ use std::ops::Range;
 
 use pulp::Simd;
 
-use crate::link::Outer;
 use crate::multirate::padded::Padded;
+use crate::multirate::quick::around::Around;
 use crate::multirate::quick::block::{Block, StageOf};
 use crate::multirate::quick::face::{Face, Way};
 use crate::multirate::quick::rows::{Part, StageRow, conduct, fill, highest};
@@ -100,16 +102,6 @@ pub struct Span {
     pub material: u8,
 }
 
-/// Surroundings of a cell.
-#[derive(Debug, Clone, Copy)]
-struct Around {
-    from: u32,
-    here: u32,
-    dense: u32,
-    volume_m3: f64,
-    outer: Outer,
-}
-
 /// The quick cells of some planes.
 pub struct Quick {
     runs: Vec<Run>,
@@ -124,6 +116,8 @@ pub struct Quick {
     closed: Vec<(u32, u8)>,
     crossing: Vec<Face>,
     arounds: Vec<Around>,
+    /// Slow cells within blocks: where they stand packed and with a rim.
+    echoes: Vec<(u32, u32)>,
     blocks: Vec<Block>,
     newest: usize,
     around_rate: Vec<f32>,
@@ -177,6 +171,26 @@ impl Quick {
     pub fn heat_of(&self, from: usize) -> (f32, f32) {
         let (block, lane) = (&self.blocks[from / LANES], from % LANES);
         (block.heat[lane], block.change(self.newest)[lane])
+    }
+
+    /// What each cell carries from step to step: its heat content and what rounding has left.
+    pub fn carried(&self) -> impl Iterator<Item = (f32, f32)> {
+        let cells = self.spans.iter().flat_map(Span::packed);
+        cells.map(|from| {
+            let (block, lane) = (from / LANES, from % LANES);
+            (self.blocks[block].heat[lane], self.lost[block][lane])
+        })
+    }
+
+    /// Takes up what its cells have carried.
+    pub fn take_up(&mut self, carried: &mut dyn Iterator<Item = (f32, f32)>) {
+        for from in self.spans.iter().flat_map(Span::packed) {
+            let (block, lane) = (from / LANES, from % LANES);
+            if let Some((heat, lost)) = carried.next() {
+                self.blocks[block].heat[lane] = heat;
+                self.lost[block][lane] = lost;
+            }
+        }
     }
 
     /// The blocks of a stretch: heat contents and changes of each.
@@ -260,6 +274,13 @@ impl Quick {
         celsius: &[f32],
         after: &mut [f32],
     ) {
+        if stage.lean == 0.0 {
+            // The first stage: slow cells have their temperatures by now.
+            for &(from, at) in &self.echoes {
+                let (block, lane) = place(from);
+                self.blocks[block].heat[lane] = after[at as usize - self.origin];
+            }
+        }
         let mut inflow_w = self.steady_w;
         let of_stage = StageOf::of(simd, stage, self.newest);
         for run in &self.runs {
@@ -305,43 +326,6 @@ impl Quick {
         for (block, lost) in self.blocks.iter_mut().zip(&mut self.lost) {
             block.settle(simd, self.newest, lost);
         }
-    }
-
-    /// Takes what comes from surroundings as a straight line of the temperature of each cell.
-    fn look_around(&mut self, celsius: &[f32], w_mk: &[f32]) {
-        self.around_rate.fill(0.0);
-        self.around_c.fill(0.0);
-        self.steady_w = 0.0;
-        for around in &self.arounds {
-            let here = around.here as usize;
-            let inflow = around
-                .outer
-                .inflow(f64::from(celsius[here]), f64::from(w_mk[here]));
-            let (block, lane) = place(around.from);
-            self.blocks[block].source[lane] += (inflow.w / around.volume_m3) as f32;
-            self.steady_w += inflow.w;
-            let dense = around.dense as usize;
-            let (rate, mean_c) = (self.around_rate[dense], self.around_c[dense]);
-            let added = (inflow.w_k / around.volume_m3) as f32;
-            if added > 0.0 {
-                let both = rate + added;
-                self.around_rate[dense] = both;
-                self.around_c[dense] = (rate * mean_c + added * inflow.outside_c as f32) / both;
-            }
-        }
-    }
-
-    /// What comes from surroundings to a run, W.
-    fn around_w(&self, dense: usize, celsius: &[f32]) -> f64 {
-        let mut inflow_w = 0.0;
-        for (i, celsius) in celsius.iter().enumerate() {
-            let rate = self.around_rate[dense + i];
-            if rate > 0.0 {
-                let gain = rate * (self.around_c[dense + i] - celsius);
-                inflow_w += f64::from(gain) * f64::from(self.around_m3[dense + i]);
-            }
-        }
-        inflow_w
     }
 
     #[inline(always)]

@@ -141,6 +141,20 @@ impl Ramps {
         }
     }
 
+    /// A figure that is the number itself.
+    pub fn echo() -> Ramps {
+        Ramps {
+            start: 0.0,
+            ramps: vec![Ramp {
+                low: f32::NEG_INFINITY,
+                high: f32::INFINITY,
+                anchor: 0.0,
+                slope: 1.0,
+            }],
+            open: true,
+        }
+    }
+
     /// The figure at one heat content above the base.
     pub fn at(&self, heat: f32) -> f32 {
         self.ramps

@@ -67,13 +67,37 @@ impl Record {
             cooling_k_s: unknown,
             unfrozen: 0,
         };
+        record.count(quick);
+        record
+    }
+
+    /// Takes up what was written down, from an entry on; gives the first entry that is not its own.
+    pub fn take_up(&mut self, quick: &Quick, kept: &Freezing, mut entry: usize) -> usize {
         for span in &quick.spans {
-            if let Some([.., ends]) = record.levels[usize::from(span.material)] {
+            if self.levels[usize::from(span.material)].is_none() {
+                continue;
+            }
+            let (cells, end) = (span.packed(), entry + span.len as usize);
+            self.begins_s[cells.clone()].copy_from_slice(&kept.begins_s[entry..end]);
+            self.passes_s[cells.clone()].copy_from_slice(&kept.passes_s[entry..end]);
+            self.ends_s[cells.clone()].copy_from_slice(&kept.ends_s[entry..end]);
+            self.gradient_k_m[cells.clone()].copy_from_slice(&kept.gradient_k_m[entry..end]);
+            self.cooling_k_s[cells].copy_from_slice(&kept.cooling_k_s[entry..end]);
+            entry = end;
+        }
+        self.count(quick);
+        entry
+    }
+
+    /// Counts the cells that are not solid yet.
+    fn count(&mut self, quick: &Quick) {
+        self.unfrozen = 0;
+        for span in &quick.spans {
+            if let Some([.., ends]) = self.levels[usize::from(span.material)] {
                 let above = |from: &usize| quick.heat_of(*from).0 > ends;
-                record.unfrozen += span.packed().filter(above).count();
+                self.unfrozen += span.packed().filter(above).count();
             }
         }
-        record
     }
 
     /// Writes down what a step has crossed, before its changes are added.

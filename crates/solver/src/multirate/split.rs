@@ -78,7 +78,6 @@ pub fn split(case: &Case, wished_s: Option<f64>) -> Split {
             shortest = shortest.min(limit_s);
         }
     }
-    let overhang = fill_blocks(&mut kinds, case.grid.counts()[0]);
     let longest_s = match shortest.is_finite() && longest_s.is_infinite() {
         true => ALL_QUICK * shortest,
         false => longest_s,
@@ -86,7 +85,7 @@ pub fn split(case: &Case, wished_s: Option<f64>) -> Split {
     let first_s = (FIRST * shortest).min(longest_s);
     Split {
         quick_materials: quick_material,
-        overhang,
+        overhang: overhang(&kinds, case.grid.counts()[0]),
         kinds,
         longest_s,
         first_s,
@@ -109,24 +108,11 @@ pub fn runs(row: &[Kind]) -> impl Iterator<Item = Range<usize>> {
     })
 }
 
-/// Lets slow cells within blocks of quick ones go with them: it costs nothing, for a block goes as
-/// a whole, and spares every row a rest to be done cell by cell. Tells by how many cells blocks
-/// overhang a row at most.
-fn fill_blocks(kinds: &mut [Kind], along: usize) -> usize {
-    let mut overhang = 0;
-    for row in kinds.chunks_mut(along) {
-        let blocks: Vec<_> = runs(row).collect();
-        for cells in blocks {
-            let end = cells.end.min(along);
-            overhang = overhang.max(cells.end - end);
-            for kind in &mut row[cells.start..end] {
-                if *kind != Kind::Void {
-                    *kind = Kind::Quick;
-                }
-            }
-        }
-    }
-    overhang
+/// By how many cells blocks of quick cells overhang a row at most.
+fn overhang(kinds: &[Kind], along: usize) -> usize {
+    let rows = kinds.chunks(along);
+    let ends = rows.flat_map(|row| runs(row).map(|cells| cells.end));
+    ends.max().unwrap_or(0).saturating_sub(along)
 }
 
 /// What the even cells of a material come to.

@@ -2,13 +2,14 @@
 
 use std::ops::Range;
 
+use super::around::Around;
 use super::block::Block;
 use super::face::{Face, Way, number_of};
-use super::{Around, Filling, Mix, Quick, Run, Span, Stretch};
+use super::{Filling, Mix, Quick, Run, Span, Stretch};
 use crate::case::Case;
 use crate::link::{SIDES, Side, side};
 use crate::multirate::padded::Padded;
-use crate::multirate::ramps::{Blend, Table};
+use crate::multirate::ramps::{Blend, Ramps, Table};
 use crate::multirate::split::{Kind, runs};
 use crate::multirate::wide::LANES;
 
@@ -53,6 +54,7 @@ impl Quick {
             closed: Vec::new(),
             crossing: Vec::new(),
             arounds: Vec::new(),
+            echoes: Vec::new(),
             blocks: Vec::new(),
             newest: 0,
             around_rate: Vec::new(),
@@ -71,33 +73,19 @@ impl Quick {
         let at = plan.padded.at(place) as u32;
         let from = (self.blocks.len() * LANES) as u32;
         let before = (self.arounds.len(), self.faces.len(), self.closed.len());
-        let mut materials = Vec::with_capacity(len);
+        let mut lanes = Vec::with_capacity(len);
         for lane in 0..len {
             if lane % LANES == 0 {
                 self.blocks.push(Block::EMPTY);
             }
-            let here = [place[0] + lane, place[1], place[2]];
-            let x = here[0];
-            let solved = x < plan.case.grid.counts()[0]
-                && plan.kinds[plan.case.grid.index(here)] == Kind::Quick;
-            match solved {
-                true => {
-                    self.add_cell(plan, here, from + lane as u32);
-                    materials.push(plan.case.cells[plan.case.grid.index(here)]);
-                }
-                false => {
-                    // A run begins with a cell that is solved: what overhangs goes with the last.
-                    materials.extend(materials.last().copied());
-                    let from = from + lane as u32;
-                    self.closed.extend((0..6).map(|side| (from, side)));
-                }
-            }
+            let place = [place[0] + lane, place[1], place[2]];
+            lanes.push(self.add_lane(plan, place, from + lane as u32, lanes.last().copied()));
         }
         let outer = (self.arounds.len() > before.0).then_some(self.around_rate.len() as u32);
         if let Some(dense) = outer {
             self.add_dense(plan.case, place, (before.0, dense, from), len);
         }
-        let stretches = self.add_stretches(plan.tables, (at, from), &materials);
+        let stretches = self.add_stretches(plan.tables, (at, from), &lanes);
         self.runs.push(Run {
             at,
             len: len as u32,
@@ -108,6 +96,35 @@ impl Quick {
             closed: before.2 as u32..self.closed.len() as u32,
             outer,
         });
+    }
+
+    /// A quick cell, or what stands in a block beside quick cells: closed on all sides.
+    fn add_lane(&mut self, plan: &Plan, place: [usize; 3], from: u32, last: Option<Lane>) -> Lane {
+        let cell = plan.case.grid.index(place);
+        let within = place[0] < plan.case.grid.counts()[0];
+        let kind = if within { plan.kinds[cell] } else { Kind::Void };
+        if kind == Kind::Quick {
+            self.add_cell(plan, place, from);
+            let material = plan.case.cells[cell];
+            return Lane {
+                number: material,
+                conducts_as: material,
+            };
+        }
+        self.closed.extend((0..6).map(|side| (from, side)));
+        match (kind, last) {
+            // A run begins with a quick cell: what is not solved goes with the last that is.
+            (Kind::Void, Some(last)) => last,
+            _ => {
+                let (block, lane) = super::place(from);
+                self.blocks[block].heat[lane] = plan.case.start_c[cell];
+                self.echoes.push((from, plan.padded.at(place) as u32));
+                Lane {
+                    number: ECHO,
+                    conducts_as: plan.case.cells[cell],
+                }
+            }
+        }
     }
 
     /// Room for the surroundings of a run that has any.
@@ -135,15 +152,15 @@ impl Quick {
         &mut self,
         tables: &[Table],
         (at, from): (u32, u32),
-        materials: &[u8],
+        lanes: &[Lane],
     ) -> Range<u32> {
         let first = self.stretches.len() as u32;
-        for (block, materials) in materials.chunks(LANES).enumerate() {
-            let one = materials.iter().all(|material| *material == materials[0]);
+        for (block, lanes) in lanes.chunks(LANES).enumerate() {
+            let one = lanes.iter().all(|lane| *lane == lanes[0]);
             let filling = match one {
-                true => Filling::One(materials[0]),
+                true => Filling::One(lanes[0].number),
                 false => {
-                    let mix = Mix::of(materials, tables);
+                    let mix = Mix::of(lanes, tables);
                     Filling::Several(number_of(&mut self.mixes, mix))
                 }
             };
@@ -239,20 +256,43 @@ impl Quick {
     }
 }
 
+/// What stands in a lane: a material by its number or the echo of a slow cell, and the material
+/// whose conductivity it has.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Lane {
+    number: u8,
+    conducts_as: u8,
+}
+
+/// The number of no material: a slow cell in a block of quick ones. Its lane holds its temperature
+/// after the step and says it again at every stage, so that a block can be written as a whole.
+const ECHO: u8 = u8::MAX;
+
 impl Mix {
-    fn of(materials: &[u8], tables: &[Table]) -> Mix {
-        // A block is whole: what overhangs has a material too.
-        let numbers: [u8; LANES] = std::array::from_fn(|lane| materials[lane]);
-        let tables = numbers.map(|material| &tables[usize::from(material)]);
-        let mut among = materials.to_vec();
+    fn of(lanes: &[Lane], tables: &[Table]) -> Mix {
+        let echo = Ramps::echo();
+        // A block is whole.
+        let numbers: [u8; LANES] = std::array::from_fn(|at| lanes[at].number);
+        let celsius = numbers.map(|number| match number {
+            ECHO => &echo,
+            material => &tables[usize::from(material)].celsius,
+        });
+        let w_mk = std::array::from_fn(|at| &tables[usize::from(lanes[at].conducts_as)].w_mk);
+        let mut among: Vec<u8> = numbers
+            .into_iter()
+            .filter(|&number| number != ECHO)
+            .collect();
         among.sort_unstable();
         among.dedup();
         Mix {
             numbers,
             among,
-            celsius: Blend::of(tables.map(|table| &table.celsius)),
-            w_mk: Blend::of(tables.map(|table| &table.w_mk)),
-            inverse: tables.map(|table| 1.0 / table.least_j_m3k),
+            celsius: Blend::of(celsius),
+            w_mk: Blend::of(w_mk),
+            inverse: numbers.map(|number| match number {
+                ECHO => 0.0,
+                material => 1.0 / tables[usize::from(material)].least_j_m3k,
+            }),
         }
     }
 }
