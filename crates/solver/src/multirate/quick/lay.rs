@@ -30,16 +30,21 @@ impl Quick {
     pub fn of(plan: &Plan, z: Range<usize>) -> Quick {
         let mut quick = Quick::empty(plan.padded.plane_at(z.start));
         let [along, rows, _] = plan.case.grid.counts();
-        for z in z {
-            for y in 0..rows {
-                let row = (z * rows + y) * along;
-                for run in runs(&plan.kinds[row..row + along]) {
-                    quick.add_run(plan, [run.start, y, z], run.len());
-                }
+        let runs_of = |z: usize, y: usize| {
+            let row = (z * rows + y) * along;
+            runs(&plan.kinds[row..row + along])
+        };
+        let places = || z.clone().flat_map(|z| (0..rows).map(move |y| (z, y)));
+        let lanes = |(z, y)| runs_of(z, y).map(|run| run.len()).sum::<usize>();
+        // Counted beforehand: a list that grows leaves holes behind.
+        let blocks = places().map(lanes).sum::<usize>() / LANES;
+        quick.blocks.reserve_exact(blocks);
+        for (z, y) in places() {
+            for run in runs_of(z, y) {
+                quick.add_run(plan, [run.start, y, z], run.len());
             }
         }
-        quick.lost = vec![[0.0; LANES]; quick.blocks.len()];
-        quick.blocks.shrink_to_fit();
+        quick.lost = vec![[0.0; LANES]; blocks];
         quick
     }
 
