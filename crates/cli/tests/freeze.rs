@@ -94,3 +94,45 @@ fn the_smallest_feeder_is_told_with_its_time_and_writes_nothing() {
     );
     assert!(!shop.path().join("job/freeze").exists());
 }
+
+#[test]
+fn a_chill_is_told_with_what_it_changes_and_refused_on_a_feeder() {
+    let shop = Shop::new();
+    let job = |chill: &str| {
+        format!(
+            "name = \"bar\"\n[part]\n[metal]\nalloy = \"A356\"\n[mould.place]\nfeeders = []\n\
+             [[solid]]\nkind = \"box\"\nsize = [\"80 mm\", \"40 mm\", \"30 mm\"]\n{chill}"
+        )
+    };
+    let places = |shop: &Shop| {
+        let file = shop.run(&["freeze", "job", "--json", "--cells", "20000"]);
+        file.ends_with(0).json()
+    };
+    shop.file("job/job.toml", job(""));
+    let file = places(&shop);
+    let pieces = file["pieces"].as_array().expect("pieces");
+    let casting = pieces.iter().find(|piece| piece["piece"] == "casting-1");
+    let last = &casting.expect("a casting")["last_mm"];
+    let [x, y] = [0, 1].map(|axis| last[axis].as_f64().expect("a place"));
+    let chill = |of: &str, z: f64| {
+        format!(
+            "[[chill]]\nof = \"{of}\"\nsize = [\"40 mm\", \"30 mm\", \"20 mm\"]\n\
+             at = [\"{x} mm\", \"{y} mm\", \"{z} mm\"]\nlies = \"below\"\n"
+        )
+    };
+    // The bar hangs in the drag.
+    shop.file("job/job.toml", job(&chill("graphite", -30.0)));
+    let chilled = places(&shop);
+    let told = &chilled["chills"][0];
+    let times = |key: &str| [0, 1].map(|at| told[key][at].as_f64().expect("a time"));
+    let [before, after] = times("behind_s");
+    assert!(after < 0.9 * before, "{after} {before}");
+    shop.file("job/job.toml", job(&chill("iron", -70.0)));
+    shop.run(&["freeze", "job", "--cells", "20000"])
+        .ends_with(2)
+        .talks("no casting has its skin downward within");
+    shop.file("job/job.toml", job(&chill("cheese", -30.0)));
+    shop.run(&["freeze", "job"])
+        .ends_with(2)
+        .talks("write one of: iron, steel, copper, graphite");
+}

@@ -4,7 +4,8 @@ use measure::band::Band;
 use measure::heat::HeatDrawing;
 use metal::alloy::Alloy;
 use mould::freezing::{SAND_AT_REST, thirst_of_sand};
-use pour::contact::contact;
+use pour::chill::around;
+use pour::contact::{ContactRow, chill_contact, contact};
 use pour::freeze::Poured;
 use pour::meshing::{ACROSS, Meshing};
 use pour::start::Start;
@@ -30,6 +31,8 @@ pub(crate) struct Conditions {
     pub(crate) thirst: Band<HeatDrawing>,
     /// Contact of metal and sand, W/(m² K).
     pub(crate) contact_w_m2k: Band<f64>,
+    /// Box around the chills of the job, mm.
+    pub(crate) also_mm: Option<[[f64; 3]; 2]>,
 }
 
 /// Where the figures of a sand come from.
@@ -61,6 +64,7 @@ impl Conditions {
             sand_known,
             thirst: thirst(shop),
             contact_w_m2k: contact.w_m2k(),
+            also_mm: around(&job.chills),
         })
     }
 
@@ -80,6 +84,7 @@ impl Conditions {
             sand_times: ends.map(|end| end.as_w_rts_per_m2_k() / likely),
             core: SandHeat::dry(),
             contact_w_m2k: self.contact_w_m2k,
+            chill_w_m2k: chill_contact().map_or(self.contact_w_m2k, ContactRow::w_m2k),
             air: SAND_AT_REST,
         }
     }
@@ -91,6 +96,7 @@ impl Conditions {
             across: ACROSS,
             budget: cells,
             staircase: false,
+            also_mm: self.also_mm,
         }
     }
 }

@@ -7,6 +7,7 @@
 //! halving on wide cells, and once more on narrower ones.
 
 use pattern::made::volume_mm3;
+use pour::chill::lay;
 use pour::freeze::{filling, solved};
 use pour::meshing::{Meshing, meshed};
 use pour::pipe::shrinkage;
@@ -361,7 +362,8 @@ impl Trials<'_> {
             across: BY_BUDGET,
             ..self.conditions.meshing(CELLS[grid as usize])
         };
-        let meshed = meshed(&mould, &meshing).map_err(pour::no_freeze::FreezeError::from)?;
+        let mut meshed = meshed(&mould, &meshing).map_err(pour::no_freeze::FreezeError::from)?;
+        lay(&mut meshed, &self.job.chills)?;
         self.cells_mm[grid as usize] = meshed.cells.size_mm;
         let poured = self.conditions.poured(self.conditions.even());
         let likely = filling(&poured, poured.contact_w_m2k.likely(), 1.0);

@@ -4,6 +4,7 @@ use measure::band::Band;
 use measure::flow::Duration;
 use measure::heat::Temperature;
 use mould::opening::{OpeningRow, opening_row};
+use pour::chill::ChillError;
 use pour::criteria::{Weakest, weakest};
 use pour::feeding::{Feeding, feeding};
 use pour::freeze::{Freeze, Poured, Told, carried_to, filling, freeze, grids};
@@ -20,6 +21,7 @@ use rigging::piece::Piece;
 use thiserror::Error;
 
 use crate::amount::Amount;
+use crate::chills::{ChillTold, chilled};
 use crate::conditions::{Conditions, SandKnown};
 use crate::filling::{Filling, Running, filling_of};
 use crate::job::Job;
@@ -62,6 +64,8 @@ pub struct JobFrozen {
     pub freezing_shrinkage: f64,
     /// Where sponge is likeliest in each casting.
     pub weakest: Vec<Weakest>,
+    /// The chills, and what they change.
+    pub chills: Vec<ChillTold>,
     /// How it cools after that.
     pub opening: Option<JobOpening>,
 }
@@ -105,6 +109,9 @@ pub enum NoFreeze {
     /// No contact of this metal in the table.
     #[error("no contact between this metal and sand is in the table")]
     NoContact,
+    /// A chill that cannot be laid.
+    #[error(transparent)]
+    Chill(#[from] ChillError),
     /// No section to feed.
     #[error("the part has no section of which a heaviest place is known: a feeder has no place")]
     NoSection,
@@ -133,15 +140,25 @@ pub fn freezing_of(
     let mut poured = conditions.poured(conditions.even());
     let meshing = conditions.meshing(wish.cells);
     let grids = grids(&mould, &meshing).map_err(FreezeError::from)?;
+    let chilled = chilled(grids, &job.chills)?;
+    let narrow = &chilled.grids[0];
     let running = Running {
         alloy: job.alloy,
         pouring: given.pouring,
         thirst: conditions.thirst,
         contact_w_m2k: conditions.contact_w_m2k,
     };
-    let filled = filling_of(&mould, &grids[0], &sizes, &running);
-    poured.start = start(&filled, &grids[0], given, &poured);
-    let freeze = freeze(grids, &meshing, &poured, go_on)?;
+    let filled = filling_of(&mould, narrow, &sizes, &running);
+    poured.start = start(&filled, narrow, given, &poured);
+    let chills = chilled.told(&job.chills, &poured, &mut |time_s| {
+        go_on(&Told {
+            run: 1,
+            runs: 1,
+            solid: 0.0,
+            time_s,
+        })
+    })?;
+    let freeze = freeze(chilled.grids, &meshing, &poured, go_on)?;
     let opening = opening(job, shop, part, given, &freeze, &poured, go_on)?;
     let from = from(given, &poured, &freeze, conditions.sand_known);
     let superheat = from.start - job.alloy.liquidus.band.likely();
@@ -153,6 +170,7 @@ pub fn freezing_of(
         shrinkage: shrinkage(&freeze.solved, job.alloy, superheat.as_kelvin().max(0.0)),
         freezing_shrinkage: job.alloy.freezing_shrinkage.band.likely(),
         weakest: weakest(&freeze.solved),
+        chills,
         opening,
         mould,
         freeze,

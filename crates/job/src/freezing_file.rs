@@ -51,6 +51,8 @@ pub struct FreezingFile {
     pub shrinkage: ShrinkageFile,
     /// Pools that are cut off from every feeder, the one with most left to freeze first.
     pub cut_off: Vec<PoolFile>,
+    /// Chills, and what they change.
+    pub chills: Vec<ChillTimes>,
     /// When all metal may be moved, s; null where the plan opens sooner.
     pub leave_s: Option<f64>,
     /// When the castings may be laid open, s; null where the plan opens sooner.
@@ -59,6 +61,19 @@ pub struct FreezingFile {
     pub hot_sand: Option<HotSand>,
     /// What was noticed, in British words.
     pub noticed: Vec<String>,
+}
+
+/// A chill and what it changes, on the wide cells.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct ChillTimes {
+    /// The casting that it lies on.
+    pub piece: String,
+    /// How much of the casting it touches, mm².
+    pub touches_mm2: f64,
+    /// When the metal behind it is solid: without it and with it.
+    pub behind_s: [f64; 2],
+    /// When the casting is: without any chill and with all of them.
+    pub casting_s: [f64; 2],
 }
 
 /// Where the shrinkage shows, mm³.
@@ -211,6 +226,16 @@ pub fn file(job: &str, alloy: &str, frozen: &JobFrozen) -> FreezingFile {
                 at_s: pool.at_s,
                 last_mm: pool.last_mm,
                 to_freeze_mm3: pool.to_freeze_mm3,
+            })
+            .collect(),
+        chills: frozen
+            .chills
+            .iter()
+            .map(|told| ChillTimes {
+                piece: told.piece.to_string(),
+                touches_mm2: told.touches_mm2,
+                behind_s: told.behind_s,
+                casting_s: told.casting_s,
             })
             .collect(),
         leave_s: opening

@@ -4,6 +4,7 @@ use measure::band::Band;
 use measure::flow::Duration;
 use measure::text::shown::{Rounding, shown};
 use measure::text::{System, rounded};
+use mould::feeding::chill::chill_metals;
 use pour::freeze::FreezeFact;
 use rigging::piece::Piece;
 
@@ -99,7 +100,8 @@ fn figures(frozen: &JobFrozen) -> Vec<Said> {
             .with("mass", per_cent(meshed.held_mm3 / meshed.solid_mm3 - 1.0)),
     ];
     let at = 1;
-    figures.splice(at..at, shrunk(frozen).into_iter().chain(opened(frozen)));
+    let more = shrunk(frozen).into_iter().chain(of_chills(frozen));
+    figures.splice(at..at, more.chain(opened(frozen)));
     figures
 }
 
@@ -173,6 +175,42 @@ fn shrunk(frozen: &JobFrozen) -> Vec<Said> {
             .with("median", rounded(weakest.niyama.likely(), 2))
     }));
     said
+}
+
+/// What each chill changes.
+fn of_chills(frozen: &JobFrozen) -> Vec<Said> {
+    let chills = frozen.chills.iter().zip(1..);
+    let told = chills.map(|(told, number)| {
+        let [x, y, z] = told.chill.size_mm;
+        let metal = chill_metals().get(usize::from(told.chill.metal));
+        Said::new("freeze-chill")
+            .with("number", number)
+            .with(
+                "metal",
+                Said::new(chill_metal(metal.map_or("", |row| &row.name))),
+            )
+            .with("size", format!("{x:.0} × {y:.0} × {z:.0} mm"))
+            .with("piece", piece(&told.piece))
+            .with(
+                "touches",
+                format!("{} cm²", rounded(told.touches_mm2 / 100.0, 2)),
+            )
+            .with("behind", time(told.behind_s[1]))
+            .with("behind_before", time(told.behind_s[0]))
+            .with("casting", time(told.casting_s[1]))
+            .with("casting_before", time(told.casting_s[0]))
+    });
+    told.collect()
+}
+
+/// What a metal of chills is called.
+fn chill_metal(name: &str) -> &'static str {
+    match name {
+        "steel" => "chill-of-steel",
+        "copper" => "chill-of-copper",
+        "graphite" => "chill-of-graphite",
+        _ => "chill-of-iron",
+    }
 }
 
 /// When it may be moved and opened, and how deep the sand is burnt.

@@ -9,10 +9,12 @@ use metal::alloy::Alloy;
 use metal::alloys::{UnknownAlloy, named};
 use metal::scrap::{Origin, origin, origins};
 use pattern::unit::Unit;
+use pour::chill::Chill;
 use rigging::placement::Placement;
 use thiserror::Error;
 
 use crate::charge::wish::{ChargeWish, WishError};
+use crate::chills::{UnknownChill, chill};
 use crate::job_file::{CoreFile, JobFile, Serves, Sits, StockForm};
 use crate::making::wish::{PatternFile, PatternWish, WishError as PatternError};
 use crate::pattern_made::PatternMade;
@@ -65,6 +67,8 @@ pub struct Job {
     pub charge: Option<ChargeWish>,
     /// Cores.
     pub cores: Vec<Core>,
+    /// Chills.
+    pub chills: Vec<Chill>,
     /// What the pour card says beside the figures.
     pub pour: PourFile,
     /// The pattern that is made.
@@ -150,6 +154,9 @@ pub enum JobError {
     /// A core that bears on one print, whose size is not given.
     #[error("core \"{0}\": how large is its print? write print = \"60 mm\" across, or print_area")]
     NoPrint(String),
+    /// A chill.
+    #[error("{0}")]
+    Chill(#[from] UnknownChill),
     /// A figure outside what is possible.
     #[error("{key}: \"{typed}\" is outside {range}")]
     Outside {
@@ -230,6 +237,7 @@ impl Job {
                 .map(|solid| solid.get_ref().name.clone())
                 .collect(),
             cores: file.core.iter().map(core).collect::<Result<_, _>>()?,
+            chills: file.chill.iter().map(chill).collect::<Result<_, _>>()?,
             pour: file.pour.clone(),
             making: file.pattern.meant()?,
         })
@@ -260,6 +268,7 @@ impl Job {
             solids: Vec::new(),
             charge: None,
             cores: Vec::new(),
+            chills: Vec::new(),
             pour: PourFile::default(),
             making: PatternFile::default().meant()?,
         })

@@ -45,6 +45,9 @@ pub struct JobFile {
     /// Cores, one table each.
     #[serde(default)]
     pub core: Vec<CoreFile>,
+    /// Chills in the mould.
+    #[serde(default)]
+    pub chill: Vec<ChillFile>,
     /// Solids that make the part, one table each, in their order.
     #[serde(default)]
     pub solid: Vec<Spanned<SolidFile>>,
@@ -326,6 +329,43 @@ pub struct CoreFile {
     pub print_depth: Option<Typed<Length>>,
     /// Pins or chaplets that hold it.
     pub pins: Option<u32>,
+}
+
+/// `[[chill]]`
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ChillFile {
+    /// Its metal: iron, steel, copper or graphite.
+    #[serde(default = "iron")]
+    pub of: String,
+    /// Along the flask, across it, and upright.
+    pub size: [Typed<Length>; 3],
+    /// The middle of the face on which it lies, along and across the mould and over the joint.
+    pub at: [Along; 3],
+    /// On which side of the casting it lies.
+    pub lies: ChillSide,
+}
+
+fn iron() -> String {
+    "iron".to_owned()
+}
+
+/// On which side of its casting a chill lies.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum ChillSide {
+    /// Toward the left wall of the flask.
+    Left,
+    /// Toward the right wall.
+    Right,
+    /// Toward the front.
+    Front,
+    /// Toward the back.
+    Back,
+    /// In the drag, under it.
+    Below,
+    /// In the cope, over it.
+    Above,
 }
 
 /// How a core sits in the mould.

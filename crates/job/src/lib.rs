@@ -20,6 +20,7 @@
 
 pub mod amount;
 pub mod charge;
+pub mod chills;
 pub mod conditions;
 pub mod cores_told;
 pub mod draw_maps;

@@ -13,11 +13,13 @@
 //! The solver takes an area for each face, not a resistance: the area is chosen so that face and
 //! both half cells come to the resistance wanted.
 
+use mould::feeding::chill::chill_metals;
 use solver::case::{Case, Condition, Contact, Partial};
 use solver::grid::Grid;
 use solver::material::Material;
 
 use crate::cells::{MouldCells, Stuff};
+use crate::chill::chill_tables;
 use crate::meshing::Meshed;
 use crate::tables::SandHeat;
 
@@ -32,6 +34,8 @@ pub struct Filling {
     pub core: SandHeat,
     /// Contact of metal with either, W/(m² K).
     pub contact_w_m2k: f64,
+    /// Contact of metal with a chill, W/(m² K).
+    pub chill_w_m2k: f64,
     /// Sand and air before the pour, °C.
     pub air_c: f64,
     /// From the flask and from open tops to the air, W/(m² K).
@@ -44,10 +48,18 @@ pub const SAND: u8 = 1;
 /// Number of the sand of cores among the materials of a case.
 pub const CORE: u8 = 2;
 
-/// Numbers of the metal, and of the air over metal and over sand.
+/// Numbers of the metal and of the first metal of chills, which all others follow; then come the
+/// air over metal and that over sand.
 const METAL: u8 = 0;
-const OVER_METAL: u8 = 3;
-const OVER_SAND: u8 = 4;
+const CHILLS: u8 = 3;
+
+fn over_metal() -> u8 {
+    CHILLS + chill_metals().len() as u8
+}
+
+fn over_sand() -> u8 {
+    over_metal() + 1
+}
 
 /// A case and where the equal cells stand in its grid.
 #[derive(Clone, Debug)]
@@ -81,14 +93,10 @@ pub fn mould_case(meshed: &Meshed, filling: &Filling, start_c: &dyn Fn(usize) ->
     let (grid, first) = grid(meshed);
     let mut built = MouldCase {
         case: Case {
-            materials: vec![
-                filling.metal.clone(),
-                filling.sand.table("sand"),
-                filling.core.table("core sand"),
-            ],
+            materials: materials(filling),
             voids: vec![open(METAL_SHINES, filling), open(SAND_SHINES, filling)],
             cells: vec![SAND; grid.cells()],
-            contacts: [SAND, CORE].map(|sand| contact(sand, filling)).to_vec(),
+            contacts: contacts(filling),
             faces: [open(0.0, filling); 6],
             start_c: vec![filling.air_c as f32; grid.cells()],
             partial: None,
@@ -102,7 +110,8 @@ pub fn mould_case(meshed: &Meshed, filling: &Filling, start_c: &dyn Fn(usize) ->
             Stuff::Metal => METAL,
             Stuff::Sand => SAND,
             Stuff::Core => CORE,
-            Stuff::Air => OVER_SAND,
+            Stuff::Chill(metal) => CHILLS + metal,
+            Stuff::Air => over_sand(),
         };
         if cells.stuff[cell] != Stuff::Air {
             built.case.start_c[at] = start_c(cell);
@@ -121,11 +130,25 @@ fn open(emissivity: f64, filling: &Filling) -> Condition {
     }
 }
 
-fn contact(sand: u8, filling: &Filling) -> Contact {
-    Contact {
-        between: [METAL, sand],
-        w_m2k: filling.contact_w_m2k,
-    }
+fn materials(filling: &Filling) -> Vec<Material> {
+    let mut materials = vec![
+        filling.metal.clone(),
+        filling.sand.table("sand"),
+        filling.core.table("core sand"),
+    ];
+    materials.extend(chill_tables());
+    materials
+}
+
+/// Metal touches sand and chills, each in its own way; a chill lies in its sand as if grown there.
+fn contacts(filling: &Filling) -> Vec<Contact> {
+    let contact = |other: u8, w_m2k: f64| Contact {
+        between: [METAL, other],
+        w_m2k,
+    };
+    let sand = [SAND, CORE].map(|sand| contact(sand, filling.contact_w_m2k));
+    let chills = (CHILLS..over_metal()).map(|chill| contact(chill, filling.chill_w_m2k));
+    sand.into_iter().chain(chills).collect()
 }
 
 /// The sheet of air over the whole flask, and which of it lies over metal.
@@ -135,8 +158,8 @@ fn open_the_top(case: &mut Case) {
     let top = (planes - 1) * sheet;
     for at in top..top + sheet {
         case.cells[at] = match case.cells[at - sheet] {
-            METAL => OVER_METAL,
-            _ => OVER_SAND,
+            METAL => over_metal(),
+            _ => over_sand(),
         };
     }
 }
@@ -214,6 +237,9 @@ fn partial(meshed: &Meshed, filling: &Filling, built: &MouldCase) -> Partial {
         filled: vec![1.0; all],
         open: [vec![1.0; all], vec![1.0; all], vec![1.0; all]],
     };
+    for (cell, held) in &meshed.chilled {
+        partial.filled[built.of_cell(cells, *cell)] = *held;
+    }
     let is_full = (0..cells.metal.len())
         .filter(|&cell| cells.stuff[cell] == Stuff::Metal)
         .all(|cell| cells.metal[cell] == 1.0);
@@ -242,6 +268,8 @@ fn partial(meshed: &Meshed, filling: &Filling, built: &MouldCase) -> Partial {
                 match cells.stuff[next] {
                     Stuff::Metal => *open = share.min(f64::from(cells.metal[next])).min(1.0) as f32,
                     Stuff::Air => *open = share.min(1.0) as f32,
+                    // The contact holds nearly all of the resistance: it counts over the true skin.
+                    Stuff::Chill(_) => *open = rim.surface as f32,
                     Stuff::Sand => {
                         *open = rim.open(filling, &filling.sand, cells.size_mm);
                         sand_lost[next] += rim.beyond as f32;
@@ -296,7 +324,7 @@ impl Rim {
 }
 
 fn faces_to_sand(cells: &MouldCells, cell: usize) -> f64 {
-    let is_sand = |next: &usize| matches!(cells.stuff[*next], Stuff::Sand | Stuff::Core);
+    let is_sand = |next: &usize| !matches!(cells.stuff[*next], Stuff::Metal | Stuff::Air);
     cells.neighbours(cell).filter(is_sand).count() as f64
 }
 

@@ -9,6 +9,8 @@ pub enum Stuff {
     Core,
     /// The hollow that the metal fills: casting, feeders, gates, runners, sprue.
     Metal,
+    /// A chill, by the place of its metal in the table of chills.
+    Chill(u8),
     /// Open air above the mould.
     Air,
 }

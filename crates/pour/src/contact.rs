@@ -28,21 +28,25 @@ impl ContactRow {
 
 /// Every row of the table.
 pub fn contact_rows() -> &'static [ContactRow] {
-    &ROWS
+    &TABLE.metal
 }
 
 /// The row of a family, if the table has it.
 pub fn contact(family: Family) -> Option<&'static ContactRow> {
-    ROWS.iter().find(|row| row.name == family.word())
+    TABLE.metal.iter().find(|row| row.name == family.word())
 }
 
-#[derive(Deserialize)]
+/// The row of metal on a chill.
+pub fn chill_contact() -> Option<&'static ContactRow> {
+    TABLE.chill.as_ref()
+}
+
+#[derive(Default, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Table {
     metal: Vec<ContactRow>,
+    chill: Option<ContactRow>,
 }
 
-static ROWS: LazyLock<Vec<ContactRow>> = LazyLock::new(|| {
-    let table: Result<Table, _> = toml::from_str(include_str!("../data/contact.toml"));
-    table.map(|table| table.metal).unwrap_or_default()
-});
+static TABLE: LazyLock<Table> =
+    LazyLock::new(|| toml::from_str(include_str!("../data/contact.toml")).unwrap_or_default());

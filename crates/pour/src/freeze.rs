@@ -40,6 +40,8 @@ pub struct Poured<'a> {
     pub core: SandHeat,
     /// Contact between metal and sand, W/(m² K).
     pub contact_w_m2k: Band<f64>,
+    /// Contact between metal and chills, W/(m² K); runs at its ends with that of the sand.
+    pub chill_w_m2k: Band<f64>,
     /// Air and sand before the pour.
     pub air: Temperature,
 }
@@ -269,8 +271,19 @@ pub fn filling(poured: &Poured<'_>, contact_w_m2k: f64, sand_times: f64) -> Fill
         sand: poured.sand.drinking_times(sand_times),
         core: poured.core.drinking_times(sand_times),
         contact_w_m2k,
+        chill_w_m2k: chill_contact(poured, contact_w_m2k),
         air_c: poured.air.as_celsius(),
         to_air_w_m2k: TO_AIR_W_M2K,
+    }
+}
+
+/// The contact of chills that goes with a contact of the sand.
+fn chill_contact(poured: &Poured<'_>, contact_w_m2k: f64) -> f64 {
+    let (sand, chill) = (&poured.contact_w_m2k, &poured.chill_w_m2k);
+    match () {
+        () if contact_w_m2k > sand.likely() => chill.high(),
+        () if contact_w_m2k < sand.likely() => chill.low(),
+        () => chill.likely(),
     }
 }
 

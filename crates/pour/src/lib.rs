@@ -1,6 +1,7 @@
 //! What the metal does, from the first drop to the open mould: how it fills and how it freezes.
 //!
 //! - [`cells`]: the mould as a box of cells, one stuff a cell; [`meshing`]: how it is cut.
+//! - [`chill`]: cold metal in its face.
 //! - [`fill`]: the filling at a glance.
 //! - [`tables`], [`contact`]: metal and sand as the solver wants them; [`case`]: the mould as a
 //!   case; [`start`]: how hot it is when the mould is full.
@@ -12,6 +13,7 @@
 
 pub mod case;
 pub mod cells;
+pub mod chill;
 pub mod contact;
 pub mod contour;
 pub mod criteria;

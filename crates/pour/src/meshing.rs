@@ -24,6 +24,8 @@ pub struct Meshing {
     pub budget: f64,
     /// Whether cells at the rim are taken as full, as a staircase: to check by.
     pub staircase: bool,
+    /// Low and high corner of what has to lie within the cells beside the metal, mm: chills.
+    pub also_mm: Option<[[f64; 3]; 2]>,
 }
 
 /// Cells across the thinnest wall. With three the front has hardly a middle and the time of a plate
@@ -47,6 +49,8 @@ pub struct Meshed {
     pub piece: Vec<u8>,
     /// True surface that each cell of metal carries, mm².
     pub surface_mm2: Vec<f32>,
+    /// Cells of chills, each with how much of it the chill fills.
+    pub chilled: Vec<(usize, f32)>,
     /// Inside of the flask, mm: low and high corner.
     pub flask_mm: [[f64; 3]; 2],
     /// Metal in the mould by its solids, mm³.
@@ -127,7 +131,7 @@ pub fn size_mm(mould: &Mould, meshing: &Meshing) -> Result<f64, MeshingError> {
         let budget = meshing.budget;
         return Err(MeshingError::Budget { budget });
     }
-    let [low, high] = mould.cavity.mesh.bounds();
+    let [low, high] = within(mould, meshing);
     let mut size_mm = wall_mm / across;
     // The margin grows with the cells, so that the size is closed in upon.
     for _ in 0..40 {
@@ -146,7 +150,7 @@ pub fn cut(mould: &Mould, meshing: &Meshing, size_mm: f64) -> Result<Meshed, Mes
     let flask_mm = flask(mould);
     let solid = &mould.cavity.mesh;
     stays_inside(solid, flask_mm)?;
-    let (origin_mm, count) = lattice(solid, flask_mm, size_mm);
+    let (origin_mm, count) = lattice(within(mould, meshing), flask_mm, size_mm);
     let filled = Cells::fill_box(solid, size_mm, origin_mm, count);
     let whole = size_mm.powi(3);
     let all: usize = count.iter().product();
@@ -189,12 +193,26 @@ pub fn cut(mould: &Mould, meshing: &Meshing, size_mm: f64) -> Result<Meshed, Mes
         pieces,
         piece,
         surface_mm2,
+        chilled: Vec::new(),
         flask_mm,
         solid_mm3: mould.cavity.volume.as_mm3(),
         held_mm3,
         across_wall: meshing.wall_mm / size_mm,
         cells,
     })
+}
+
+/// What the cells are laid around: the metal, and what else has to lie within, as far as the flask.
+fn within(mould: &Mould, meshing: &Meshing) -> [[f64; 3]; 2] {
+    let [mut low, mut high] = mould.cavity.mesh.bounds();
+    let [floor, roof] = flask(mould);
+    if let Some([from, to]) = meshing.also_mm {
+        for axis in 0..3 {
+            low[axis] = low[axis].min(from[axis].max(floor[axis]));
+            high[axis] = high[axis].max(to[axis].min(roof[axis]));
+        }
+    }
+    [low, high]
 }
 
 /// Inside of the flask as its two blocks of sand show it.
@@ -227,8 +245,11 @@ fn stays_inside(solid: &Mesh, [floor, roof]: [[f64; 3]; 2]) -> Result<(), Meshin
 
 /// Low corner and counts of the box: around the metal, within the flask, its top but one sheet at
 /// the top of the cope.
-fn lattice(solid: &Mesh, [floor, roof]: [[f64; 3]; 2], size_mm: f64) -> ([f64; 3], [usize; 3]) {
-    let [low, high] = solid.bounds();
+fn lattice(
+    [low, high]: [[f64; 3]; 2],
+    [floor, roof]: [[f64; 3]; 2],
+    size_mm: f64,
+) -> ([f64; 3], [usize; 3]) {
     let (mut origin_mm, mut count) = ([0.0; 3], [0; 3]);
     for axis in 0..2 {
         let span = high[axis] - low[axis];

@@ -7,6 +7,7 @@ use std::fmt::Write;
 use pattern::slice::outlines;
 use rigging::mould::Mould;
 
+use crate::cells::Stuff;
 use crate::contour::{Line, contours};
 use crate::freeze::Solved;
 use crate::pipe::Shrinkage;
@@ -70,6 +71,7 @@ pub fn section(mould: &Mould, solved: &Solved, shrinkage: &Shrinkage, cut: Cut) 
          <path d=\"{cores}\" fill=\"url(#core)\" stroke=\"black\" stroke-width=\"0.25\"/>\n",
         -RIM_MM, -RIM_MM
     );
+    svg.push_str(&page.chills(solved, cut));
     svg.push_str(&page.empty(solved, shrinkage, cut));
     svg.push_str(&page.times(solved, cut, small));
     let _ = write!(
@@ -139,6 +141,26 @@ impl Page {
             path.push('Z');
         }
         path
+    }
+
+    /// Chills, as grey fields.
+    fn chills(&self, solved: &Solved, cut: Cut) -> String {
+        let sheet = Sheet::of(solved, cut);
+        let cells = &solved.meshed.cells;
+        let size = cells.size_mm;
+        let mut path = String::new();
+        for y in 0..sheet.count[1] {
+            for x in 0..sheet.count[0] {
+                if matches!(cells.stuff[sheet.cell(x, y)], Stuff::Chill(_)) {
+                    let [left, top] = self.at(sheet.middle([x as f64 - 0.5, y as f64 + 0.5]));
+                    let _ = write!(path, "M{left:.2} {top:.2}h{size:.2}v{size:.2}h-{size:.2}Z");
+                }
+            }
+        }
+        match path.is_empty() {
+            true => path,
+            false => format!("<path d=\"{path}\" fill=\"#999\"/>\n"),
+        }
     }
 
     /// What is empty in the end, as one black field a row of cells.

@@ -90,9 +90,8 @@ impl Start {
             let Some(into) = holding(&to.cells, from.cells.middle_mm(cell)) else {
                 continue;
             };
-            if is_metal(&from.cells, cell) != is_metal(&to.cells, into)
-                || from.cells.stuff[cell] == Stuff::Air
-            {
+            let stuff = from.cells.stuff[cell];
+            if stuff != to.cells.stuff[into] || stuff == Stuff::Air {
                 continue;
             }
             let weight = match from.cells.stuff[cell] {

@@ -9,8 +9,8 @@ use crate::freeze::Solved;
 use crate::pipe::Shrinkage;
 
 /// The bytes of a `.vti` file: cell data over the box of equal cells, in millimetres of the mould.
-/// What has no value is not a number. Times in seconds; `stuff` is 0 sand, 1 core, 2 metal, 3 air.
-/// When and how hot metal arrives is in it where its filling was seen.
+/// What has no value is not a number. Times in seconds; `stuff` is 0 sand, 1 core, 2 metal, 3 air,
+/// 4 chill. When and how hot metal arrives is in it where its filling was seen.
 pub fn vti(solved: &Solved, shrinkage: &Shrinkage, filled: Option<&Glance>) -> Vec<u8> {
     let cells = &solved.meshed.cells;
     let stuff: Vec<u8> = cells
@@ -21,6 +21,7 @@ pub fn vti(solved: &Solved, shrinkage: &Shrinkage, filled: Option<&Glance>) -> V
             Stuff::Core => 1,
             Stuff::Metal => 2,
             Stuff::Air => 3,
+            Stuff::Chill(_) => 4,
         })
         .collect();
     let niyama = niyama_of_cells(solved);

@@ -90,6 +90,7 @@ fn a_mould_by_the_rules_fills_in_the_time_of_its_choke() {
         across: 10.0,
         budget: 400_000.0,
         staircase: false,
+        also_mm: None,
     };
     let meshed = meshed(&built, &meshing).unwrap();
     let cells = &meshed.cells;
@@ -145,6 +146,7 @@ fn a_mould_by_the_rules_fills_in_the_time_of_its_choke() {
         sand: SandHeat::damp(0.035),
         core: SandHeat::dry(),
         contact_w_m2k: 320.0,
+        chill_w_m2k: 1500.0,
         air_c: 20.0,
         to_air_w_m2k: 8.0,
     };

@@ -329,7 +329,11 @@ fn mass_of_chill(given: &Given<'_>) -> Result<Vec<Answer>, Impossible> {
         .iter()
         .find(|row| row.name == given.words("chill"));
     let Some(chill) = chill else {
-        return given.refuse("chill", "is no metal of chills", "iron, steel or copper");
+        return given.refuse(
+            "chill",
+            "is no metal of chills",
+            "iron, steel, copper or graphite",
+        );
     };
     let superheat: TemperatureDifference = given.get("superheat");
     let liquid: SpecificHeat = given.get("liquid");

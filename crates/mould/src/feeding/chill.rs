@@ -8,7 +8,7 @@
 use std::sync::LazyLock;
 
 use measure::band::Band;
-use measure::heat::{HeatPerMass, SpecificHeat, TemperatureDifference};
+use measure::heat::{Conductivity, HeatPerMass, SpecificHeat, TemperatureDifference};
 use measure::length::{Area, Length, Volume};
 use measure::matter::{Density, Mass};
 use measure::source::Law;
@@ -60,6 +60,8 @@ pub struct ChillMetal {
     pub density: Density,
     /// Mean specific heat from cold to some 500 °C.
     pub heat: SpecificHeat,
+    /// Conductivity of heat.
+    pub conductivity: Conductivity,
     /// Key of the source.
     pub source: String,
 }
@@ -112,6 +114,7 @@ struct Row {
     name: String,
     density: Typed<Density>,
     heat: Typed<SpecificHeat>,
+    conductivity: Typed<Conductivity>,
     source: String,
 }
 
@@ -133,6 +136,7 @@ impl Row {
             name: self.name,
             density: self.density.value,
             heat: self.heat.value,
+            conductivity: self.conductivity.value,
             source: self.source,
         }
     }

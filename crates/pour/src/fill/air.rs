@@ -215,6 +215,7 @@ impl Shut {
 fn lets_out(cells: &MouldCells, hollow: &Hollow, ways: &WaysOut) -> Vec<bool> {
     let lets = |stuff: Stuff| match stuff {
         Stuff::Air => true,
+        Stuff::Chill(_) => false,
         Stuff::Sand => ways.through_sand,
         Stuff::Core => ways.through_cores,
         Stuff::Metal => false,

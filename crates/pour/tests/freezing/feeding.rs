@@ -39,6 +39,7 @@ fn followed(mould: &Mould) -> (Solved, Feeding, Shrinkage) {
         across: 4.0,
         budget: 1e6,
         staircase: false,
+        also_mm: None,
     };
     let poured = as_poured();
     let cells = cut(mould, &meshing, 2.5).expect("cells");

@@ -4,6 +4,7 @@
 #![allow(clippy::expect_used, reason = "a helper that fails fails its test")]
 
 mod bodies;
+mod chills;
 mod feeding;
 
 use measure::band::Band;
@@ -52,6 +53,7 @@ fn followed(
         across: 1.0,
         budget: 1e6,
         staircase,
+        also_mm: None,
     };
     let cells = cut(mould, &meshing, size_mm).expect("cells");
     solved(cells, &poured(start_c), filling, &mut |_| true).expect("it freezes")
@@ -67,6 +69,7 @@ fn poured(start_c: f64) -> Poured<'static> {
         sand_times: [0.85, 1.2],
         core: SandHeat::dry(),
         contact_w_m2k: Band::new(100.0, 320.0, 1000.0),
+        chill_w_m2k: Band::new(500.0, 1500.0, 5000.0),
         air: Temperature::from_celsius(25.0),
     }
 }
@@ -87,6 +90,7 @@ fn a_plate_between_sand_freezes_as_the_closed_form_says() {
         },
         core: SandHeat::dry(),
         contact_w_m2k: 1e6,
+        chill_w_m2k: 1500.0,
         air_c: 25.0,
         to_air_w_m2k: 0.0,
     };
@@ -136,6 +140,7 @@ fn lumped(contact_w_m2k: f64) -> Filling {
         sand: cold,
         core: cold,
         contact_w_m2k,
+        chill_w_m2k: 1500.0,
         air_c: 25.0,
         to_air_w_m2k: 0.0,
     }
@@ -189,6 +194,7 @@ fn the_cells_hold_the_metal_of_the_solid() {
             across: 4.0,
             budget: 1e6,
             staircase: false,
+            also_mm: None,
         };
         let meshed = meshed(&mould, &meshing).expect("cells");
         let off = meshed.held_mm3 / meshed.solid_mm3 - 1.0;
@@ -205,6 +211,7 @@ fn rim_cells_hardly_mind_where_a_plate_lies_between_them() {
         sand: SandHeat::dry(),
         core: SandHeat::dry(),
         contact_w_m2k: 320.0,
+        chill_w_m2k: 1500.0,
         air_c: 20.0,
         to_air_w_m2k: 8.0,
     };
@@ -231,6 +238,7 @@ fn plain() -> (Mould, Meshing) {
         across: 4.0,
         budget: 1e6,
         staircase: false,
+        also_mm: None,
     };
     (plate, meshing)
 }
