@@ -41,9 +41,10 @@ const OF_THE_CASE: f64 = 5.0;
 /// Bytes a cell of the reference: five numbers a cell and, for three links, 48 each.
 const OF_THE_REFERENCE: f64 = 5.0 * 8.0 + 3.0 * 48.0;
 
-/// Bytes a cell of the scheme for use, where a tenth of the box freezes; a box that freezes
-/// throughout takes four times that.
-const OF_THE_MULTIRATE: f64 = 24.0;
+/// Bytes a cell of the scheme for use, where a tenth of the box freezes: two temperatures, 64 bytes
+/// for each cell that goes in stages, and faces. A box that freezes throughout takes four times
+/// that. The last moment takes the place of lists that are no longer needed.
+const OF_THE_MULTIRATE: f64 = 19.0;
 
 /// Bytes a cell of a moment that is kept.
 const OF_A_MOMENT: f64 = 8.0;
@@ -54,7 +55,11 @@ pub fn estimate(cells: usize, mode: Mode, moments: usize) -> Estimate {
         Mode::Reference => OF_THE_REFERENCE,
         Mode::Multirate => OF_THE_MULTIRATE,
     };
-    let kept = OF_A_MOMENT * (moments as f64 + 1.0);
+    let last = match mode {
+        Mode::Reference => 1.0,
+        Mode::Multirate => 0.0,
+    };
+    let kept = OF_A_MOMENT * (moments as f64 + last);
     let bytes = cells as f64 * (OF_THE_CASE + of_mode + kept);
     Estimate { cells, bytes }
 }

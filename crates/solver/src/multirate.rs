@@ -16,6 +16,7 @@
 //!    the balance in its last digits and the temperatures not at all.
 
 mod contents;
+mod fetch;
 mod filled;
 mod keeping;
 mod padded;
