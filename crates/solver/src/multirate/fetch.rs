@@ -1,8 +1,8 @@
 //! Numbers are asked for from far memory before they are needed.
 //!
-//! A sweep over more cells than the caches hold comes to one new row of the box for each row that it
-//! does, and would wait for it line after line. Asking changes no number; where the machine has no
-//! way to ask, nothing is done.
+//! A sweep over more cells than the caches hold comes to one new row of the box for each row that
+//! it does, and would wait for it line after line. Asking changes no number; where the machine has
+//! no way to ask, nothing is done.
 
 /// A way to ask.
 #[derive(Clone, Copy)]

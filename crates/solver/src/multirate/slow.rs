@@ -29,12 +29,12 @@ struct Segment {
     stirred: bool,
 }
 
-/// Rows by which what a sweep comes to last is asked for ahead: the plane above, and where it writes.
+/// Rows by which a sweep asks ahead: for the row in the plane above, and for the one it writes.
 const AHEAD: usize = 2;
 
-/// Rows are swept belt by belt, each belt through all planes, so that the three planes that are read
-/// and the one that is written stay in the cache next to a core: a quarter of the megabyte that such
-/// caches have. Wider belts are read from far away three times, narrower ones overlap more.
+/// Rows are swept belt by belt, each belt through all planes, so that the three planes that are
+/// read and the one that is written stay in the cache next to a core: a quarter of the megabyte
+/// that such caches have. Wider belts are read from far away three times, narrower ones overlap.
 const BELT_BYTES: usize = 1 << 18;
 
 impl Segment {
