@@ -3,6 +3,8 @@
 use std::path::PathBuf;
 
 use clap::{Parser, Subcommand};
+use measure::heat::Temperature;
+use measure::text::Typed;
 
 pub use self::bench::{ExperimentCommand, HeapCommand, SandCommand, Shown};
 
@@ -144,6 +146,9 @@ pub enum Command {
         /// Most cells of the box around the metal: more are sharper and slower.
         #[arg(long, value_name = "NUMBER")]
         cells: Option<f64>,
+        /// Tell how long the metal stays above this, like "660 °C".
+        #[arg(long, value_name = "TEMPERATURE", conflicts_with = "feeder")]
+        time_above: Option<Typed<Temperature>>,
         /// Look for the smallest feeder that still feeds instead, and write no files.
         #[arg(long, conflicts_with_all = ["cells", "out", "force"])]
         feeder: bool,

@@ -78,6 +78,7 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
         Command::Freeze {
             job,
             cells,
+            time_above,
             json,
             out,
             force,
@@ -85,6 +86,7 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
         } => freeze::run(&freeze::Asked {
             files: solids::Asked { job, out, force },
             cells,
+            above: time_above.map(|typed| typed.value),
             json,
         }),
         Command::Conduct { case, keep, json } => conduct::run(&case, keep.as_deref(), json),

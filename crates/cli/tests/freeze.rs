@@ -11,16 +11,25 @@ const JOB: &str = "name = \"block\"\n[part]\nmesh = \"featured_block_inches.stl\
 fn a_freezing_is_told_drawn_and_written_once() {
     let shop = Shop::new();
     shop.example("featured_block_inches.stl", JOB);
-    shop.run(&["freeze", "job", "--cells", "20000"])
-        .ends_with(0)
-        .says("the mould is full")
-        .says("fills last at")
-        .says("casting 1")
-        .says("all solid")
-        .says("by the law of moduli")
-        .says("shrinkage of all metal")
-        .says("allow more cells with --cells")
-        .talks("freeze-section.svg");
+    shop.run(&[
+        "freeze",
+        "job",
+        "--cells",
+        "20000",
+        "--time-above",
+        "660 °C",
+    ])
+    .ends_with(0)
+    .says("yield: ")
+    .says("above 660 °C: the castings for")
+    .says("the mould is full")
+    .says("fills last at")
+    .says("casting 1")
+    .says("all solid")
+    .says("by the law of moduli")
+    .says("shrinkage of all metal")
+    .says("allow more cells with --cells")
+    .talks("freeze-section.svg");
     let folder = shop.path().join("job/freeze");
     let svg = std::fs::read_to_string(folder.join("freeze-section.svg")).expect("a drawing");
     assert!(svg.starts_with("<svg ") && svg.trim_end().ends_with("</svg>"));
@@ -37,12 +46,25 @@ fn a_freezing_is_told_drawn_and_written_once() {
 fn the_object_holds_a_band_a_budget_that_closes_and_writes_nothing() {
     let shop = Shop::new();
     shop.example("featured_block_inches.stl", JOB);
-    let told = shop.run(&["freeze", "job", "--json", "--cells", "60000"]);
+    let told = shop.run(&[
+        "freeze",
+        "job",
+        "--json",
+        "--cells",
+        "60000",
+        "--time-above",
+        "500 °C",
+    ]);
     let file = told.ends_with(0).json();
     let number = |value: &serde_json::Value| value.as_f64().expect("a number");
     let [low, likely, high] = ["low", "likely", "high"].map(|end| number(&file["solid_s"][end]));
     assert!(0.0 < low && low < likely && likely < high);
     assert!(number(&file["mass_off"]).abs() < 0.005);
+    // Solid at 555 °C before it is below 500 °C, and all of it later than the castings.
+    let above = ["castings_s", "all_s"].map(|of| number(&file["above"][of]));
+    assert!(number(&file["solid_s"]["low"]) < above[1] && above[0] <= above[1]);
+    let hottest = number(&file["hottest_sand_c"]);
+    assert!((300.0..720.0).contains(&hottest), "{hottest}");
     let parts = [
         "pipe_mm3",
         "hollows_mm3",

@@ -2,6 +2,7 @@
 
 use measure::band::Band;
 use measure::flow::Duration;
+use measure::heat::Temperature;
 use pour::hot_sand::HotSand;
 use rigging::piece::Piece;
 use serde::Serialize;
@@ -9,6 +10,7 @@ use serde::Serialize;
 use crate::filling::Filling;
 use crate::filling_file::{self, FillingFile};
 use crate::freezing::JobFrozen;
+use crate::freezing_asked::time_above;
 use crate::freezing_told::told;
 use crate::words::Language;
 
@@ -51,6 +53,12 @@ pub struct FreezingFile {
     pub shrinkage: ShrinkageFile,
     /// Pools that are cut off from every feeder, the one with most left to freeze first.
     pub cut_off: Vec<PoolFile>,
+    /// How long castings, and all metal, stay above the temperature that was asked for, °C and s.
+    pub above: Option<AboveFile>,
+    /// The hottest that any sand was, °C.
+    pub hottest_sand_c: Option<f64>,
+    /// The hottest that any core was, °C.
+    pub hottest_core_c: Option<f64>,
     /// Chills, and what they change.
     pub chills: Vec<ChillTimes>,
     /// When all metal may be moved, s; null where the plan opens sooner.
@@ -61,6 +69,27 @@ pub struct FreezingFile {
     pub hot_sand: Option<HotSand>,
     /// What was noticed, in British words.
     pub noticed: Vec<String>,
+}
+
+/// How long metal stays above a temperature, from the full mould.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct AboveFile {
+    /// The temperature, °C.
+    pub celsius: f64,
+    /// Until the hottest place of the castings is below, s; null where the plan opens sooner.
+    pub castings_s: Option<f64>,
+    /// Until all metal is, s; null where the plan opens sooner.
+    pub all_s: Option<f64>,
+}
+
+/// How long metal stays above a temperature.
+pub fn above_file(frozen: &JobFrozen, mark: Temperature) -> Option<AboveFile> {
+    let [castings_s, all_s] = time_above(frozen, mark)?.map(|span| span.map(Duration::as_s));
+    Some(AboveFile {
+        celsius: mark.as_celsius(),
+        castings_s,
+        all_s,
+    })
 }
 
 /// A chill and what it changes, on the wide cells.
@@ -228,6 +257,9 @@ pub fn file(job: &str, alloy: &str, frozen: &JobFrozen) -> FreezingFile {
                 to_freeze_mm3: pool.to_freeze_mm3,
             })
             .collect(),
+        above: None,
+        hottest_sand_c: opening.map(|opening| opening.cooled.sand_c),
+        hottest_core_c: opening.and_then(|opening| opening.cooled.core_c),
         chills: frozen
             .chills
             .iter()

@@ -5,7 +5,8 @@ use measure::flow::Duration;
 use measure::text::shown::{Rounding, shown};
 use measure::text::{System, rounded};
 use mould::feeding::chill::chill_metals;
-use pour::freeze::FreezeFact;
+use pour::freeze::{FreezeFact, metal_cells};
+use pour::pipe::feeder_efficiency;
 use rigging::piece::Piece;
 
 use crate::conditions::SandKnown;
@@ -145,6 +146,15 @@ fn of_feeding(frozen: &JobFrozen) -> Vec<Line> {
 
 /// How far feeders sink, what the budget of shrinkage comes to, where sponge is likeliest.
 fn shrunk(frozen: &JobFrozen) -> Vec<Said> {
+    let held = |castings: bool| -> f64 {
+        let meshed = &frozen.freeze.solved.meshed;
+        let is_casting = |cell: &usize| {
+            let piece = &meshed.pieces[usize::from(meshed.piece[*cell])];
+            matches!(piece, Piece::Casting(_)) || !castings
+        };
+        let cells = metal_cells(meshed).filter(is_casting);
+        cells.map(|cell| meshed.cells.metal_mm3(cell)).sum()
+    };
     let shrinkage = &frozen.shrinkage;
     let feeders = shrinkage.emptied.iter();
     let feeders = feeders.filter(|emptied| matches!(emptied.piece, Piece::Feeder(_)));
@@ -157,6 +167,15 @@ fn shrunk(frozen: &JobFrozen) -> Vec<Said> {
                 .with("share", per_cent(emptied.volume_mm3 / emptied.holds_mm3))
         })
         .collect();
+    let poured = Said::new("freeze-yield")
+        .with("share", per_cent(held(true) / held(false)))
+        .with("castings", cm3(held(true)))
+        .with("poured", cm3(held(false)));
+    said.push(poured);
+    said.extend(
+        feeder_efficiency(shrinkage)
+            .map(|share| Said::new("freeze-feeders-gave").with("share", per_cent(share))),
+    );
     said.push(
         Said::new("freeze-budget")
             .with("all", cm3(shrinkage.demand_mm3))
@@ -222,7 +241,7 @@ fn opened(frozen: &JobFrozen) -> Vec<Said> {
         Some(time) => minutes_band(&Band::exact(time.as_s())).likely,
         None => format!("> {}", all_of(&Band::exact(opening.planned))),
     };
-    vec![
+    let mut said = vec![
         Said::new("freeze-open")
             .with("leave", time(opening.leave))
             .with("leave_below", celsius(opening.row.leave.as_celsius()))
@@ -236,7 +255,10 @@ fn opened(frozen: &JobFrozen) -> Vec<Said> {
             )
             .with("above", celsius(DEAD_CLAY_C))
             .with("hottest", celsius(opening.cooled.sand_c)),
-    ]
+    ];
+    let core = opening.cooled.core_c.map(celsius);
+    said.extend(core.map(|hottest| Said::new("freeze-core-peak").with("hottest", hottest)));
+    said
 }
 
 pub(crate) fn cm3(mm3: f64) -> String {
@@ -338,7 +360,7 @@ pub(crate) fn times(seconds: &Band<f64>) -> String {
     minutes_band(seconds).between
 }
 
-fn all_of(band: &Band<Duration>) -> String {
+pub(crate) fn all_of(band: &Band<Duration>) -> String {
     minutes_band(&band.map(Duration::as_s)).between
 }
 

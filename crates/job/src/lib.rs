@@ -35,6 +35,7 @@ pub mod filling_told;
 pub mod fingerprint;
 pub mod folder;
 pub mod freezing;
+pub mod freezing_asked;
 pub mod freezing_file;
 pub mod freezing_told;
 pub mod given_part;

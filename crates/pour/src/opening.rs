@@ -22,6 +22,8 @@ pub struct Cooled {
     pub hot_sand: HotSand,
     /// The hottest that any sand was at a moment that was kept, °C.
     pub sand_c: f64,
+    /// The hottest that any core was, °C; none without cores.
+    pub core_c: Option<f64>,
 }
 
 /// Moments that are kept: with fewer a mark on the clock is off by more than a twentieth.
@@ -86,6 +88,10 @@ pub fn cooled(
             .filter(is_sand)
             .map(|cell| f64::from(highest[cell]))
             .fold(f64::NEG_INFINITY, f64::max),
+        core_c: (0..highest.len())
+            .filter(|&cell| built.case.cells[cell] == CORE)
+            .map(|cell| f64::from(highest[cell]))
+            .reduce(f64::max),
         hottest,
     })
 }

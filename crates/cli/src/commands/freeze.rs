@@ -5,11 +5,13 @@ use std::process::ExitCode;
 use job::fingerprint::fingerprint;
 use job::folder::open;
 use job::freezing::{FREEZE_FOLDER, FreezingWish, freezing_files, freezing_of};
-use job::freezing_file::file;
+use job::freezing_asked::{takes, time_above_told};
+use job::freezing_file::{above_file, file};
 use job::freezing_told::told;
 use job::solved::{SolvedBy, solved_times};
 use job::solved_kept::{FINDINGS_FILE, findings};
 use job::words::said::Said;
+use measure::heat::Temperature;
 
 use crate::commands::opened::settled;
 use crate::commands::solids;
@@ -23,6 +25,8 @@ pub struct Asked {
     pub files: solids::Asked,
     /// Most cells, where the founder wants more or fewer.
     pub cells: Option<f64>,
+    /// A temperature of which it is told how long the metal stays above it.
+    pub above: Option<Temperature>,
     /// One object instead of words.
     pub json: bool,
 }
@@ -34,6 +38,9 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
     let language = opened.shop.words;
     let mut wish = FreezingWish::default();
     wish.cells = asked.cells.unwrap_or(wish.cells);
+    if let Some(said) = takes(wish.cells) {
+        print::talk(&language.say(&said));
+    }
     let frozen = {
         let working = Share::of("following the freezing");
         freezing_of(
@@ -48,12 +55,15 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
             },
         )?
     };
-    let found = file(&opened.job.name, &opened.job.alloy.name, &frozen);
     if asked.json {
+        let mut found = file(&opened.job.name, &opened.job.alloy.name, &frozen);
+        found.above = asked.above.and_then(|mark| above_file(&frozen, mark));
         print::out(&found.text())?;
         return Ok(ExitCode::SUCCESS);
     }
-    let told = told(&frozen);
+    let mut told = told(&frozen);
+    let above = asked.above.and_then(|mark| time_above_told(&frozen, mark));
+    told.figures.extend(above);
     let mut table = print::table_in(language, &told.heads);
     for (name, cells) in &told.rows {
         let [after, between, place] = cells.clone();
