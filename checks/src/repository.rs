@@ -82,13 +82,16 @@ impl CodeReader {
     }
 }
 
+/// Folders of what is built or fetched.
+const BUILT: [&str; 3] = ["target", "node_modules", "dist"];
+
 fn walk(folder: &Path, endings: &[&str], found: &mut Vec<File>) -> io::Result<()> {
     for entry in std::fs::read_dir(folder)? {
         let path = entry?.path();
         let name = path
             .file_name()
             .map_or_else(String::new, |name| name.to_string_lossy().into_owned());
-        if name.starts_with('.') || name == "target" {
+        if name.starts_with('.') || BUILT.contains(&name.as_str()) {
             continue;
         }
         if path.is_dir() {

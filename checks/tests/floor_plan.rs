@@ -33,11 +33,12 @@ const ARROWS: &[(&str, &[&str])] = &[
         &["job", "pour", "reckon", "sand", "trials", "measure"],
     ),
     ("sheet", &["bench", "job", "measure"]),
+    ("web", &["sheet", "job", "rigging", "pattern", "metal"]),
     (
         "cli",
         &[
-            "sheet", "bench", "job", "reckon", "pattern", "metal", "sand", "measure", "mould",
-            "conduct",
+            "web", "sheet", "bench", "job", "reckon", "pattern", "metal", "sand", "measure",
+            "mould", "conduct",
         ],
     ),
 ];
@@ -107,6 +108,16 @@ fn only_the_sheet_knows_typst() {
         let knows =
             manifest.contains("typst") || !lines_with(&sources(&name), &["typst"]).is_empty();
         assert_eq!(knows, name == "sheet", "{name} and typst");
+    }
+}
+
+#[test]
+fn only_the_web_knows_a_server() {
+    for (name, manifest) in manifests() {
+        let knows = ["axum", "tokio"]
+            .iter()
+            .any(|library| manifest.contains(library));
+        assert_eq!(knows, name == "web", "{name} and the server");
     }
 }
 

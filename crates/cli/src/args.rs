@@ -242,6 +242,16 @@ pub enum Command {
         #[command(subcommand)]
         what: HeapCommand,
     },
+    /// Open the working sheet in a browser of this machine: jobs, plans, drawings, every figure to
+    /// be changed where it stands or asked why. Nobody else can reach it.
+    Serve {
+        /// The folder of the shop, in which the job folders lie.
+        #[arg(default_value = ".")]
+        dir: PathBuf,
+        /// The port; 0 takes any that is free.
+        #[arg(long, default_value_t = 7350)]
+        port: u16,
+    },
     /// Print the man page, for `man -l -`.
     Man,
     /// Print the completions of a command shell: bash, elvish, fish, powershell, zsh.

@@ -44,6 +44,9 @@ pub enum Trouble {
         /// Whether something has to be chosen, such as its unit.
         ask: bool,
     },
+    /// Nothing served.
+    #[error(transparent)]
+    Serve(#[from] web::ServeError),
     /// No pour card.
     #[error(transparent)]
     NoCard(#[from] job::pour_card::NoCard),
@@ -203,6 +206,8 @@ impl Trouble {
         match self {
             Trouble::Folder(FolderError::Disk { .. }) | Trouble::Output(_) => 1,
             Trouble::FolderAsJson(FolderError::Disk { .. }) | Trouble::CaseDisk { .. } => 1,
+            Trouble::Serve(web::ServeError::NoFolder { .. }) => 2,
+            Trouble::Serve(_) => 1,
             Trouble::CaseFile { .. } | Trouble::KeptRun { .. } | Trouble::Conduct(_) => 2,
             Trouble::Folder(_) | Trouble::FolderAsJson(_) | Trouble::Sheet(_) => 2,
             Trouble::Unsettled { ask, .. } => 2 + u8::from(*ask),

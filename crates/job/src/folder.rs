@@ -159,19 +159,39 @@ pub fn open(path: &Path) -> Result<Opened, FolderError> {
 }
 
 impl Noted {
+    /// The file of its mesh and the unit it is asked for in, where it has one.
+    pub fn mesh(&self) -> Option<(PathBuf, Option<Unit>)> {
+        match &self.given {
+            GivenPart::Mesh(mesh) => Some((self.folder.join(mesh), self.unit)),
+            GivenPart::Here(_) => None,
+        }
+    }
+
+    /// With its mesh as it was looked at before; a part without a mesh needs none.
+    pub fn with_looked(self, looked: Option<Looked>) -> Result<Opened, FolderError> {
+        match looked {
+            Some(looked) => Ok(self.with(Part::Mesh(looked))),
+            None => self.with_part(),
+        }
+    }
+
     /// Looks at its part too.
     pub fn with_part(self) -> Result<Opened, FolderError> {
-        let part = match self.given {
+        let part = match &self.given {
             GivenPart::Mesh(mesh) => Part::Mesh(look_at(&self.folder.join(mesh), self.unit)?),
-            GivenPart::Here(part) => *part,
+            GivenPart::Here(part) => Part::clone(part),
         };
-        Ok(Opened {
+        Ok(self.with(part))
+    }
+
+    fn with(self, part: Part) -> Opened {
+        Opened {
             part,
             job: self.job,
             shop: self.shop,
             shop_file: self.shop_file,
             folder: self.folder,
-        })
+        }
     }
 }
 
@@ -187,11 +207,15 @@ pub fn noted(path: &Path) -> Result<Noted, FolderError> {
     } else {
         path.to_owned()
     };
-    let text = read_text(&file, "make one with: oddside new DIR")?;
+    noted_of(&file, &read_text(&file, "make one with: oddside new DIR")?)
+}
+
+/// What a job file says if its text is this one, and the shop above it.
+pub fn noted_of(file: &Path, text: &str) -> Result<Noted, FolderError> {
     let name = file.display().to_string();
-    let typed: JobFile = read(&name, &text)?;
+    let typed: JobFile = read(&name, text)?;
     let wrong = |error| FolderError::Job {
-        path: file.clone(),
+        path: file.to_owned(),
         error,
     };
     let job = Job::meant(&typed).map_err(wrong)?;
@@ -203,7 +227,7 @@ pub fn noted(path: &Path) -> Result<Noted, FolderError> {
         .map(|unit| mesh_unit(unit.get_ref()))
         .transpose()
         .map_err(wrong)?;
-    let given = given_part(&typed).map_err(|fault| in_file(&name, &text, fault))?;
+    let given = given_part(&typed).map_err(|fault| in_file(&name, text, fault))?;
     let folder = file.parent().unwrap_or(Path::new(".")).to_owned();
     let (shop, shop_file) = shop_above(&folder)?;
     Ok(Noted {
@@ -255,6 +279,20 @@ pub fn shop_above(folder: &Path) -> Result<(Shop, Option<PathBuf>), FolderError>
         shop(Path::new("the starter shop.toml"), STARTER_SHOP)?,
         None,
     ))
+}
+
+/// Makes a folder that is not there yet.
+///
+/// # Errors
+///
+/// [`FolderError::InTheWay`] where something of this name is there.
+pub fn make_new(folder: &Path) -> Result<(), FolderError> {
+    fs::create_dir(folder).map_err(|error| match error.kind() {
+        io::ErrorKind::AlreadyExists => FolderError::InTheWay {
+            path: folder.to_owned(),
+        },
+        _ => disk(folder, error),
+    })
 }
 
 /// Writes a new job folder; gives the files written.

@@ -19,6 +19,7 @@
 //! ```
 
 pub mod amount;
+pub mod changed;
 pub mod charge;
 pub mod chills;
 pub mod conditions;
@@ -58,12 +59,14 @@ pub mod plan_file;
 pub mod pour_card;
 pub mod printed_cores;
 pub mod remark;
+pub mod rewritten;
 pub mod scoop;
 pub mod shop;
 pub mod slab_trial;
 pub mod solved;
 pub mod solved_kept;
 pub mod turning;
+pub mod typed_key;
 pub mod why;
 pub mod words;
 pub mod work_out;

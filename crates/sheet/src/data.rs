@@ -51,6 +51,9 @@ pub struct PourSheet {
 /// sheet; all other blocks share two columns above the drawing.
 #[derive(Clone, Debug, Serialize)]
 pub struct Block {
+    /// Message of its heading, by which other doors know the block.
+    #[serde(skip)]
+    pub id: &'static str,
     /// Heading, as "Sand and flask".
     pub heading: String,
     /// Rows from top to bottom.
@@ -72,6 +75,9 @@ pub struct Row {
     pub note: Option<String>,
     /// Whether the row is read with something in the hands: 14 pt instead of 10 pt.
     pub read_while_holding: bool,
+    /// The figure or the choice of the plan that it shows, where it shows one.
+    #[serde(skip)]
+    pub behind: Option<&'static str>,
 }
 
 /// One remark about the job, with what to do about it.

@@ -198,6 +198,19 @@ pub(crate) fn scale_within(size_mm: [f64; 2], room_mm: [f64; 2]) -> Scale {
     }
 }
 
+/// Plan and section in the room given, as SVG in mm of paper, and their scale.
+///
+/// # Errors
+///
+/// [`SheetError::Drawing`] when the drawing has no size that can be drawn.
+pub fn svg(
+    drawing: &Drawing,
+    room_mm: [f64; 2],
+    language: Language,
+) -> Result<(String, Scale), SheetError> {
+    draw(drawing, room_mm, language).map(|picture| (picture.svg, picture.scale))
+}
+
 /// Draws plan and section in the room given.
 pub(crate) fn draw(
     drawing: &Drawing,

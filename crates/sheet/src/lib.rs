@@ -14,6 +14,7 @@
 //! use sheet::{Block, Paper, PourSheet, Row};
 //!
 //! let pour = Block {
+//!     id: "block-pour",
 //!     heading: "Pour".into(),
 //!     rows: vec![Row {
 //!         name: "Fill in".into(),
@@ -22,6 +23,7 @@
 //!         other: None,
 //!         note: Some("One steady stream, cup kept full.".into()),
 //!         read_while_holding: true,
+//!         behind: Some("fill time"),
 //!     }],
 //! };
 //! let page = PourSheet {
@@ -69,7 +71,7 @@ pub use bench_sheet::bench_sheet;
 pub use card::card;
 pub use cut_templates::cut_templates;
 pub use data::{Block, Paper, PaperRemark, PourSheet, RemarkLevel, Row};
-pub use drawings::{Drawing, Look, Piece, Scale, Wandering, scale_for};
+pub use drawings::{Drawing, Look, Piece, Scale, Wandering, scale_for, svg};
 pub use error::SheetError;
 pub use lesson::{Reader, lesson};
 pub use of_plan::page;

@@ -73,8 +73,9 @@ fn blocks(plan: &Plan) -> Vec<Block> {
     ];
     let filled = blocks.into_iter().filter(|(_, rows)| !rows.is_empty());
     filled
-        .map(|(heading, rows)| Block {
-            heading: plan.words.word(heading),
+        .map(|(id, rows)| Block {
+            id,
+            heading: plan.words.word(id),
             rows,
         })
         .collect()
@@ -135,6 +136,7 @@ fn solved(plan: &Plan) -> Option<Row> {
         other: shown.other,
         note: Some(plan.words.say(&note)),
         read_while_holding: false,
+        behind: None,
     })
 }
 
@@ -215,6 +217,7 @@ fn cutter(plan: &Plan) -> Option<Row> {
     });
     Some(Row {
         band: pipe,
+        behind: Some(drill.name),
         ..said(plan, "row-cut-with", &plan.words.say(&drill.chosen), None)
     })
 }
@@ -249,6 +252,7 @@ fn figure(plan: &Plan, name: &str, label: &'static str) -> Option<Row> {
         other: shown.other,
         note: None,
         read_while_holding: false,
+        behind: Some(figure.name),
     })
 }
 
@@ -266,13 +270,17 @@ fn high_end(plan: &Plan, figure: &Figure, label: &'static str) -> Row {
         other: shown.other,
         note: None,
         read_while_holding: true,
+        behind: Some(figure.name),
     }
 }
 
 fn choice(plan: &Plan, name: &str, label: &'static str) -> Option<Row> {
     let choice = plan.choice(name)?;
     let chosen = plan.words.say(&choice.chosen);
-    Some(said(plan, label, &chosen, Some(choice.because.clone())))
+    Some(Row {
+        behind: Some(choice.name),
+        ..said(plan, label, &chosen, Some(choice.because.clone()))
+    })
 }
 
 fn said(plan: &Plan, label: &'static str, words: &str, note: Option<Said>) -> Row {
@@ -283,6 +291,7 @@ fn said(plan: &Plan, label: &'static str, words: &str, note: Option<Said>) -> Ro
         other: None,
         note: note.map(|note| plan.words.say(&note)),
         read_while_holding: false,
+        behind: None,
     }
 }
 

@@ -21,5 +21,6 @@ pub mod plan;
 pub mod reckon;
 pub mod sand;
 pub mod schema;
+pub mod serve;
 pub mod solids;
 pub mod why;

@@ -30,17 +30,19 @@ pub(super) static FRENCH: LazyLock<Messages> =
 pub(super) static SPANISH: LazyLock<Messages> = LazyLock::new(|| Messages::of("es", &ES, None));
 
 /// British English, the only language in which laws describe themselves.
-const EN_GB: [&str; 15] = [
+const EN_GB: [&str; 17] = [
     include_str!("../../data/words/en-GB/bench.ftl"),
     include_str!("../../data/words/en-GB/charge.ftl"),
     include_str!("../../data/words/en-GB/cores.ftl"),
     include_str!("../../data/words/en-GB/draw.ftl"),
     include_str!("../../data/words/en-GB/experiment.ftl"),
     include_str!("../../data/words/en-GB/freeze.ftl"),
+    include_str!("../../data/words/en-GB/keys.ftl"),
     include_str!("../../data/words/en-GB/laws.ftl"),
     include_str!("../../data/words/en-GB/lesson.ftl"),
     include_str!("../../data/words/en-GB/making.ftl"),
     include_str!("../../data/words/en-GB/mixes.ftl"),
+    include_str!("../../data/words/en-GB/page.ftl"),
     include_str!("../../data/words/en-GB/paper.ftl"),
     include_str!("../../data/words/en-GB/parts.ftl"),
     include_str!("../../data/words/en-GB/plan.ftl"),
@@ -49,16 +51,18 @@ const EN_GB: [&str; 15] = [
 ];
 
 /// French.
-const FR: [&str; 14] = [
+const FR: [&str; 16] = [
     include_str!("../../data/words/fr/bench.ftl"),
     include_str!("../../data/words/fr/charge.ftl"),
     include_str!("../../data/words/fr/cores.ftl"),
     include_str!("../../data/words/fr/draw.ftl"),
     include_str!("../../data/words/fr/experiment.ftl"),
     include_str!("../../data/words/fr/freeze.ftl"),
+    include_str!("../../data/words/fr/keys.ftl"),
     include_str!("../../data/words/fr/lesson.ftl"),
     include_str!("../../data/words/fr/making.ftl"),
     include_str!("../../data/words/fr/mixes.ftl"),
+    include_str!("../../data/words/fr/page.ftl"),
     include_str!("../../data/words/fr/paper.ftl"),
     include_str!("../../data/words/fr/parts.ftl"),
     include_str!("../../data/words/fr/plan.ftl"),
@@ -67,16 +71,18 @@ const FR: [&str; 14] = [
 ];
 
 /// Spanish.
-const ES: [&str; 14] = [
+const ES: [&str; 16] = [
     include_str!("../../data/words/es/bench.ftl"),
     include_str!("../../data/words/es/charge.ftl"),
     include_str!("../../data/words/es/cores.ftl"),
     include_str!("../../data/words/es/draw.ftl"),
     include_str!("../../data/words/es/experiment.ftl"),
     include_str!("../../data/words/es/freeze.ftl"),
+    include_str!("../../data/words/es/keys.ftl"),
     include_str!("../../data/words/es/lesson.ftl"),
     include_str!("../../data/words/es/making.ftl"),
     include_str!("../../data/words/es/mixes.ftl"),
+    include_str!("../../data/words/es/page.ftl"),
     include_str!("../../data/words/es/paper.ftl"),
     include_str!("../../data/words/es/parts.ftl"),
     include_str!("../../data/words/es/plan.ftl"),

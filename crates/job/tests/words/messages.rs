@@ -90,7 +90,7 @@ pub fn referred_to() -> BTreeSet<String> {
 /// The source of every crate that shows text.
 pub fn source() -> String {
     let mut text = String::new();
-    for room in ["job", "bench", "sheet", "cli"] {
+    for room in ["job", "bench", "sheet", "web", "cli"] {
         gather(&crates().join(room).join("src"), &mut text);
     }
     text

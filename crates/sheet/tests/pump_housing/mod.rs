@@ -291,6 +291,7 @@ fn remark(level: RemarkLevel, words: &str, advice: &str) -> PaperRemark {
 
 fn block(heading: &str, rows: Vec<Row>) -> Block {
     Block {
+        id: "",
         heading: heading.into(),
         rows,
     }
@@ -311,6 +312,7 @@ fn row(
         other: some(other),
         note: some(note),
         read_while_holding: false,
+        behind: None,
     }
 }
 

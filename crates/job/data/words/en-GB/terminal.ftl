@@ -70,3 +70,5 @@ mould-core-not-drawn = core "{ $name }" is known by its volume only and is missi
 plan-solved = by the heat in the mould, a quick look on { $cells } cells: castings solid after { $likely } ({ $between }); castings cold enough to open after { $open }
 plan-solved-kept = by the heat in the mould, as oddside freeze found it on { $cells } cells: castings solid after { $likely } ({ $between }); castings cold enough to open after { $open }
 plan-solved-late = later than the plan opens
+serve-open = the working sheet is open at { $address }
+serve-stop = only this machine can reach it; Ctrl-C closes it

@@ -72,3 +72,5 @@ mould-core-not-drawn = el macho «{ $name }» solo se conoce por su volumen y fa
 plan-solved = según el calor en el molde, un vistazo en { $cells } celdas: piezas sólidas tras { $likely } ({ $between }); piezas bastante frías para abrir tras { $open }
 plan-solved-kept = según el calor en el molde, hallado por oddside freeze en { $cells } celdas: piezas sólidas tras { $likely } ({ $between }); piezas bastante frías para abrir tras { $open }
 plan-solved-late = más tarde que la apertura del plan
+serve-open = la hoja de trabajo está abierta en { $address }
+serve-stop = solo esta máquina llega a ella; Ctrl-C la cierra

@@ -72,3 +72,5 @@ mould-core-not-drawn = le noyau « { $name } » n'est connu que par son volume e
 plan-solved = d'après la chaleur dans le moule, coup d'œil sur { $cells } cellules : pièces solides après { $likely } ({ $between }) ; pièces assez froides pour ouvrir après { $open }
 plan-solved-kept = d'après la chaleur dans le moule, trouvé par oddside freeze sur { $cells } cellules : pièces solides après { $likely } ({ $between }) ; pièces assez froides pour ouvrir après { $open }
 plan-solved-late = plus tard que l'ouverture du plan
+serve-open = la feuille de travail est ouverte à { $address }
+serve-stop = seule cette machine y accède ; Ctrl-C la ferme

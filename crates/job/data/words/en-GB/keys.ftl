@@ -1,0 +1,23 @@
+# What is typed in a job's file, as the sheet calls it.
+
+key-name = name of the job
+key-date = day of the pour
+key-alloy = alloy
+key-count = castings in one mould
+key-serves = what it serves for
+key-form = form of the stock
+key-loss = melt loss
+key-pig = kept for the ingot mould
+key-flask = flask
+key-unit = unit of the mesh
+key-up = which way of it is up
+key-from = what the mesh is of
+key-contraction = your own contraction
+key-machined = faces are machined
+key-rapped = the pattern is rapped well
+key-printed = printed in layers of
+key-joint = height of the joint
+key-sprue = place of the sprue
+key-gates = places of the gates
+key-feeders = places of the feeders
+key-pour-height = height from joint to basin

@@ -1,0 +1,90 @@
+# La página del navegador.
+
+## A blank sheet, and the jobs of the folder
+
+page-start = Una hoja en blanco
+page-part = pieza
+page-choose-mesh = elegir una malla de la pieza
+page-drop-mesh = o soltar una en cualquier lugar de esta hoja: STL, OBJ, PLY o 3MF
+page-name-of-job = nombre del trabajo
+page-in-metal = se cuela en
+page-make = Empezar la hoja
+page-all-jobs = Todos los trabajos
+page-no-jobs = Todavía no hay ningún trabajo en esta carpeta.
+page-unreadable = su archivo no se puede leer
+page-loading = Un momento: se está calculando.
+
+## A mesh without a unit
+
+page-unsettled = Primero hay que resolver la malla
+page-unit-of-mesh = ¿De qué tamaño es la pieza?
+page-unit-unknown = La malla no dice qué son sus números. Aquí está la pieza en cada unidad, a escala: elija la verdadera.
+page-beside-hand = junto a una mano
+page-beside-pencil = junto a un lápiz
+
+## The strip and the head
+
+page-what-to-do = Qué hacer con esta hoja
+page-undo = Deshacer
+page-redo = Rehacer
+page-on-paper = en papel
+page-print = Imprimir
+page-is-changed = cambiado
+page-working = Un momento: la hoja se calcula de nuevo.
+page-server-gone = Oddside no responde. Lo que ha escrito queda guardado aquí y se enviará en cuanto responda; vuelva a iniciarlo si se detuvo.
+page-stops = ALTO: no colar este trabajo tal como está
+page-red-lines = Líneas rojas: cada una tiene que cumplirse antes de fundir
+page-remarks = Observaciones
+
+## What is typed
+
+page-typed-for = Lo que se escribe
+page-change = cambiar
+page-taken-as = se toma como
+page-blank = en blanco
+page-unset = lo decide el programa
+page-empty-leaves = Si queda vacío, lo decide el programa.
+page-like = Se escribe como
+page-keep = Guardar
+page-give-up = Dejarlo
+page-yes = sí
+page-no = no
+page-another-change = Esto se cambió mientras tanto, en otra ventana o en el propio archivo. ¿Cuál de los dos debe quedar?
+page-theirs = lo que está ahora
+page-mine = lo escrito aquí
+page-keep-theirs = Dejar lo que está
+page-use-mine = Poner lo mío en su lugar
+
+## Why
+
+page-why = por qué
+page-because = Qué lo fija
+page-formula = Fórmula
+page-with-numbers = Con números
+page-given = Lo que entró
+page-range = Dónde vale
+page-narrow = Qué lo estrecharía
+page-mind = A tener en cuenta
+page-sources = Fuentes
+page-close = Cerrar
+
+## The drawing
+
+page-the-mould = El molde
+page-flat = Planta y corte
+page-no-solid-view = Este navegador no dibuja sólidos; el dibujo plano dice lo mismo.
+page-stale = El programa se renovó desde que se abrió esta página: vuelva a cargarla.
+page-point-at = Señale una parte para leer su nombre.
+page-turning = Las flechas giran el molde, + y - lo acercan y lo alejan, Inicio (Home) lo deja como estaba; los botones hacen lo mismo.
+page-cut = abrir en corte
+page-cut-along = corte a lo largo
+page-cut-across = corte a lo ancho
+page-apart = desarmar
+page-turn-left = Girar a la izquierda
+page-turn-right = Girar a la derecha
+page-tip-up = Desde arriba
+page-tip-down = Desde abajo
+page-nearer = Más cerca
+page-farther = Más lejos
+page-put-back = Volver a poner
+page-save-picture = Guardar la imagen

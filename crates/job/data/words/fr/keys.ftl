@@ -1,0 +1,23 @@
+# What is typed in a job's file, as the sheet calls it.
+
+key-name = nom de la pièce
+key-date = jour de la coulée
+key-alloy = alliage
+key-count = pièces par moule
+key-serves = à quoi elle sert
+key-form = forme de la charge
+key-loss = perte à la fusion
+key-pig = gardé pour la lingotière
+key-flask = châssis
+key-unit = unité du maillage
+key-up = quel côté est en haut
+key-from = ce que représente le maillage
+key-contraction = votre propre retrait
+key-machined = des faces sont usinées
+key-rapped = le modèle est bien ébranlé
+key-printed = imprimé par couches de
+key-joint = hauteur du joint
+key-sprue = place de la descente
+key-gates = places des attaques
+key-feeders = places des masselottes
+key-pour-height = hauteur du joint au godet

@@ -1,0 +1,28 @@
+//! What each address sends.
+
+pub mod drawing;
+pub mod jobs;
+pub mod sheets;
+pub mod solids;
+pub mod why;
+pub mod words;
+
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use crate::errors::WebError;
+use crate::folder::ShopFolder;
+
+/// The folder of a job.
+fn folder_of(shop: &ShopFolder, job: &str) -> Result<PathBuf, WebError> {
+    shop.job(job).ok_or_else(|| WebError::NoJob(job.to_owned()))
+}
+
+/// Works something out beside the requests that are waiting.
+async fn worked<T: Send + 'static>(
+    shop: Arc<ShopFolder>,
+    work: impl FnOnce(&ShopFolder) -> Result<T, WebError> + Send + 'static,
+) -> Result<T, WebError> {
+    let done = tokio::task::spawn_blocking(move || work(&shop)).await;
+    done.unwrap_or_else(|error| Err(WebError::Broken(error.to_string())))
+}

@@ -1,0 +1,63 @@
+//! The mould from above and cut through, as it stands on the printed sheet.
+
+use std::sync::Arc;
+
+use axum::Json;
+use axum::extract::{Path, State};
+use job::mould_drawn::drawn;
+use job::work_out::work_out;
+use serde::Serialize;
+use utoipa::ToSchema;
+
+use crate::answers::{folder_of, worked};
+use crate::errors::WebError;
+use crate::folder::ShopFolder;
+
+/// A drawing.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct DrawingAnswer {
+    /// Plan and section, as SVG in mm of paper.
+    pub svg: String,
+    /// A sentence that says what it shows.
+    pub caption: String,
+    /// Its scale, as written on paper.
+    pub scale: String,
+    /// Why the mould could not be built of solids, where it could not.
+    pub unbuilt: Option<String>,
+}
+
+/// Room for the drawing, mm: as wide as the sheet between its margins.
+const ROOM_MM: [f64; 2] = [186.0, 120.0];
+
+/// Plan and section of the mould.
+#[utoipa::path(get, path = "/api/v1/jobs/{job}/drawing", responses((status = 200, body = DrawingAnswer)))]
+pub async fn drawing(
+    State(shop): State<Arc<ShopFolder>>,
+    Path(job): Path<String>,
+) -> Result<Json<DrawingAnswer>, WebError> {
+    worked(shop, move |shop| {
+        let opened = shop.open(&folder_of(shop, &job)?)?;
+        if opened.part.unsettled().is_some() {
+            return Err(WebError::NoSuch(
+                "the mesh has to be settled first".to_owned(),
+            ));
+        }
+        let mut plan = work_out(&opened.job, &opened.shop, &opened.part);
+        let built = shop.mould(&opened);
+        if let Ok(mould) = built.as_ref() {
+            plan.drawing = drawn(&plan.drawing, mould);
+        }
+        let page = sheet::page(&plan);
+        let Some(drawing) = &page.drawing else {
+            return Err(WebError::NoSuch("there is nothing to draw".to_owned()));
+        };
+        let (svg, scale) = sheet::svg(drawing, ROOM_MM, plan.words)?;
+        Ok(Json(DrawingAnswer {
+            svg,
+            caption: page.drawing_caption,
+            scale: scale.to_string(),
+            unbuilt: built.as_ref().as_ref().err().map(ToString::to_string),
+        }))
+    })
+    .await
+}

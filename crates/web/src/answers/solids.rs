@@ -1,0 +1,100 @@
+//! The solids of the mould as raw numbers, straight into the memory of a graphics card.
+//!
+//! Four bytes with the length of the head, the head as JSON, then each piece: its points as 32-bit
+//! floats in mm, x y z, then its facets as 32-bit numbers of points. All little-endian; the head
+//! is filled with blanks to a whole four bytes.
+
+use std::sync::Arc;
+
+use axum::extract::{Path, State};
+use axum::http::header::CONTENT_TYPE;
+use axum::response::IntoResponse;
+use job::mould_told;
+use rigging::mould::Mould;
+use rigging::piece::{Piece, Solid};
+use serde::Serialize;
+
+use crate::answers::sheets::planned;
+use crate::answers::{folder_of, worked};
+use crate::errors::WebError;
+use crate::folder::ShopFolder;
+
+/// What the head says of a piece.
+#[derive(Clone, Debug, Serialize)]
+struct PieceHead {
+    name: String,
+    label: String,
+    /// casting, rigging, core, cope or drag.
+    kind: &'static str,
+    points: usize,
+    facets: usize,
+}
+
+/// The head.
+#[derive(Clone, Debug, Serialize)]
+struct Head {
+    pieces: Vec<PieceHead>,
+}
+
+/// The solids of the mould.
+#[utoipa::path(get, path = "/api/v1/jobs/{job}/solids", responses((status = 200, content_type = "application/octet-stream")))]
+pub async fn solids(
+    State(shop): State<Arc<ShopFolder>>,
+    Path(job): Path<String>,
+) -> Result<impl IntoResponse, WebError> {
+    let bytes = worked(shop, move |shop| {
+        let opened = shop.open(&folder_of(shop, &job)?)?;
+        planned(&opened)?;
+        match shop.mould(&opened).as_ref() {
+            Ok(mould) => Ok(packed(mould, opened.shop.words)),
+            Err(error) => Err(error.clone().into()),
+        }
+    })
+    .await?;
+    Ok(([(CONTENT_TYPE, "application/octet-stream")], bytes))
+}
+
+fn packed(mould: &Mould, words: job::words::Language) -> Vec<u8> {
+    let all = mould
+        .castings
+        .iter()
+        .chain(&mould.rigging)
+        .chain(&mould.cores);
+    let all = all
+        .chain(mould.vents.as_ref())
+        .chain([&mould.cope, &mould.drag]);
+    let all: Vec<&Solid> = all.collect();
+    let pieces = all.iter().map(|solid| PieceHead {
+        name: solid.piece.to_string(),
+        label: words.say(&mould_told::piece(&solid.piece)),
+        kind: kind(&solid.piece),
+        points: solid.mesh.points.len(),
+        facets: solid.mesh.triangles.len(),
+    });
+    let head = Head {
+        pieces: pieces.collect(),
+    };
+    let mut head = serde_json::to_vec(&head).unwrap_or_default();
+    head.resize(head.len().next_multiple_of(4), b' ');
+    let mut bytes = (head.len() as u32).to_le_bytes().to_vec();
+    bytes.extend(head);
+    for solid in all {
+        for point in &solid.mesh.points {
+            bytes.extend(point.iter().flat_map(|mm| (*mm as f32).to_le_bytes()));
+        }
+        for facet in &solid.mesh.triangles {
+            bytes.extend(facet.iter().flat_map(|corner| corner.to_le_bytes()));
+        }
+    }
+    bytes
+}
+
+fn kind(piece: &Piece) -> &'static str {
+    match piece {
+        Piece::Casting(_) | Piece::Cavity => "casting",
+        Piece::Core(_) => "core",
+        Piece::Cope => "cope",
+        Piece::Drag => "drag",
+        _ => "rigging",
+    }
+}

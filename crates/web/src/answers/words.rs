@@ -1,0 +1,118 @@
+//! The page's own words, in the language of the shop.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use axum::Json;
+use axum::extract::State;
+use job::folder::shop_above;
+use metal::alloys;
+use serde::Serialize;
+use utoipa::ToSchema;
+
+use crate::errors::WebError;
+use crate::folder::ShopFolder;
+
+/// Words of the page, by their ids.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct Words {
+    /// Code of the language.
+    pub language: String,
+    /// The words.
+    pub words: BTreeMap<&'static str, String>,
+    /// Alloys of the table, by name and as they are shown.
+    pub alloys: Vec<(String, String)>,
+    /// Version of the program.
+    pub version: &'static str,
+}
+
+/// Every message of the page.
+const WORDS: [&str; 71] = [
+    "page-all-jobs",
+    "page-another-change",
+    "page-apart",
+    "page-because",
+    "page-beside-hand",
+    "page-beside-pencil",
+    "page-blank",
+    "page-change",
+    "page-choose-mesh",
+    "page-close",
+    "page-cut",
+    "page-cut-across",
+    "page-cut-along",
+    "page-drop-mesh",
+    "page-empty-leaves",
+    "page-farther",
+    "page-flat",
+    "page-formula",
+    "page-give-up",
+    "page-given",
+    "page-in-metal",
+    "page-is-changed",
+    "page-keep",
+    "page-keep-theirs",
+    "page-like",
+    "page-loading",
+    "page-make",
+    "page-mind",
+    "page-mine",
+    "page-name-of-job",
+    "page-narrow",
+    "page-nearer",
+    "page-no",
+    "page-no-jobs",
+    "page-no-solid-view",
+    "page-on-paper",
+    "page-part",
+    "page-point-at",
+    "page-print",
+    "page-put-back",
+    "page-range",
+    "page-red-lines",
+    "page-redo",
+    "page-remarks",
+    "page-save-picture",
+    "page-server-gone",
+    "page-sources",
+    "page-stale",
+    "page-start",
+    "page-stops",
+    "page-the-mould",
+    "page-taken-as",
+    "page-theirs",
+    "page-tip-down",
+    "page-tip-up",
+    "page-turn-left",
+    "page-turn-right",
+    "page-turning",
+    "page-typed-for",
+    "page-undo",
+    "page-unit-of-mesh",
+    "page-unit-unknown",
+    "page-unreadable",
+    "page-unset",
+    "page-unsettled",
+    "page-use-mine",
+    "page-what-to-do",
+    "page-why",
+    "page-with-numbers",
+    "page-working",
+    "page-yes",
+];
+
+/// The words of the page.
+#[utoipa::path(get, path = "/api/v1/words", responses((status = 200, body = Words)))]
+pub async fn words(State(shop): State<Arc<ShopFolder>>) -> Result<Json<Words>, WebError> {
+    let (own, _) = shop_above(shop.root())?;
+    let alloys = alloys::all().iter().map(|alloy| {
+        let shown = own.words.say(&job::plan::alloy_label(&alloy.name));
+        (alloy.name.clone(), shown)
+    });
+    Ok(Json(Words {
+        language: own.words.code().to_owned(),
+        words: WORDS.map(|id| (id, own.words.word(id))).into(),
+        alloys: alloys.collect(),
+        version: env!("CARGO_PKG_VERSION"),
+    }))
+}

@@ -1,0 +1,131 @@
+//! What is said to a no: a status, words, and what to do.
+
+use axum::Json;
+use axum::http::StatusCode;
+use axum::response::{IntoResponse, Response};
+use job::changed::{ChangeError, Typed};
+use job::file_fault::FileFault;
+use job::folder::FolderError;
+use serde::Serialize;
+use thiserror::Error;
+use utoipa::ToSchema;
+
+/// A no as the page gets it.
+#[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
+pub struct No {
+    /// What is wrong.
+    pub message: String,
+    /// What to do about it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hint: Option<String>,
+    /// Where two changes met: what stands in the file now.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<Object>)]
+    pub now: Option<Option<Typed>>,
+}
+
+/// Why an address has no answer.
+#[derive(Debug, Error)]
+pub enum WebError {
+    /// No such job.
+    #[error("there is no job \"{0}\" in this folder any more")]
+    NoJob(
+        /// What was asked for.
+        String,
+    ),
+    /// No such thing in it.
+    #[error("{0}")]
+    NoSuch(
+        /// What is not there.
+        String,
+    ),
+    /// The folder.
+    #[error("{0}")]
+    Folder(#[from] FolderError),
+    /// Something typed that cannot be.
+    #[error("{message}")]
+    Refused {
+        /// What is wrong.
+        message: String,
+        /// What to do.
+        hint: Option<String>,
+    },
+    /// Somebody else has changed the same thing meanwhile.
+    #[error("this was changed meanwhile, in another window or in the file itself")]
+    ChangedMeanwhile {
+        /// What stands there now.
+        now: Option<Typed>,
+    },
+    /// The sheet.
+    #[error("{0}")]
+    Sheet(#[from] sheet::SheetError),
+    /// The mould.
+    #[error("no mould: {0}")]
+    NoMould(#[from] job::mould_solids::NoMould),
+    /// A fault of ours.
+    #[error("this could not be worked out, which is a fault of the program: {0}")]
+    Broken(
+        /// What happened.
+        String,
+    ),
+}
+
+impl WebError {
+    fn status(&self) -> StatusCode {
+        match self {
+            WebError::NoJob(_) | WebError::NoSuch(_) => StatusCode::NOT_FOUND,
+            WebError::Folder(FolderError::InTheWay { .. } | FolderError::WouldOverwrite { .. })
+            | WebError::ChangedMeanwhile { .. } => StatusCode::CONFLICT,
+            WebError::Folder(FolderError::Disk { .. }) => StatusCode::INSUFFICIENT_STORAGE,
+            WebError::Folder(FolderError::TooLarge { .. }) => StatusCode::PAYLOAD_TOO_LARGE,
+            WebError::Folder(_)
+            | WebError::Refused { .. }
+            | WebError::Sheet(_)
+            | WebError::NoMould(_) => StatusCode::UNPROCESSABLE_ENTITY,
+            WebError::Broken(_) => StatusCode::INTERNAL_SERVER_ERROR,
+        }
+    }
+
+    fn hint(&self) -> Option<String> {
+        match self {
+            WebError::Refused { hint, .. } => hint.clone(),
+            WebError::Folder(FolderError::File(fault)) => fault.hint.clone(),
+            WebError::Folder(FolderError::Disk { .. }) => Some(
+                "nothing was changed; see that the disk has room and may be written to".to_owned(),
+            ),
+            _ => None,
+        }
+    }
+}
+
+impl From<ChangeError> for WebError {
+    fn from(error: ChangeError) -> WebError {
+        WebError::Refused {
+            message: error.to_string(),
+            hint: None,
+        }
+    }
+}
+
+impl From<Box<FileFault>> for WebError {
+    fn from(fault: Box<FileFault>) -> WebError {
+        WebError::Refused {
+            message: fault.message.clone(),
+            hint: fault.hint.clone(),
+        }
+    }
+}
+
+impl IntoResponse for WebError {
+    fn into_response(self) -> Response {
+        let no = No {
+            message: self.to_string(),
+            hint: self.hint(),
+            now: match &self {
+                WebError::ChangedMeanwhile { now } => Some(now.clone()),
+                _ => None,
+            },
+        };
+        (self.status(), Json(no)).into_response()
+    }
+}

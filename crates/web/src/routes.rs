@@ -1,0 +1,87 @@
+//! Every address there is.
+
+use std::sync::Arc;
+use std::time::Duration;
+
+use axum::extract::DefaultBodyLimit;
+use axum::http::StatusCode;
+use axum::middleware::from_fn_with_state;
+use axum::routing::{get, post, put};
+use axum::{Json, Router};
+use tower_http::catch_panic::CatchPanicLayer;
+use tower_http::timeout::TimeoutLayer;
+use utoipa::OpenApi;
+
+use crate::answers::{drawing, jobs, sheets, solids, why, words};
+use crate::folder::ShopFolder;
+use crate::guard::{Names, guarded};
+use crate::page;
+
+/// Most bytes of a change: a few words.
+const MOST_WORDS: usize = 64 * 1024;
+
+/// Most bytes of a mesh that is sent: that of a million facets in text.
+pub const MOST_MESH: usize = 256 * 1024 * 1024;
+
+/// Longest that an answer may take: the mould of the hardest part takes a tenth of it.
+const LONGEST: Duration = Duration::from_secs(120);
+
+/// What the addresses are and what they send, as OpenAPI.
+#[derive(OpenApi)]
+#[openapi(
+    info(
+        title = "Oddside",
+        description = "The working sheet of a founder's shop."
+    ),
+    paths(
+        words::words,
+        jobs::jobs,
+        jobs::new_job,
+        sheets::sheet,
+        sheets::change,
+        why::why,
+        sheets::paper,
+        drawing::drawing,
+        solids::solids,
+    )
+)]
+pub struct Described;
+
+/// All routes, guarded, for a server on this port.
+pub fn routes(shop: Arc<ShopFolder>, port: u16) -> Router {
+    let answers = Router::new()
+        .route("/words", get(words::words))
+        .route("/jobs", get(jobs::jobs))
+        .route("/jobs/{job}/sheet", get(sheets::sheet))
+        .route("/jobs/{job}/typed", put(sheets::change))
+        .route("/jobs/{job}/why/{figure}", get(why::why))
+        .route("/jobs/{job}/sheet.pdf", get(sheets::paper))
+        .route("/jobs/{job}/drawing", get(drawing::drawing))
+        .route("/jobs/{job}/solids", get(solids::solids))
+        .route("/openapi.json", get(described))
+        .layer(DefaultBodyLimit::max(MOST_WORDS))
+        .merge(
+            Router::new()
+                .route("/jobs", post(jobs::new_job))
+                .layer(DefaultBodyLimit::max(MOST_MESH)),
+        )
+        .fallback(nothing);
+    Router::new()
+        .nest("/api/v1", answers)
+        .fallback(get(page::file))
+        .layer(TimeoutLayer::with_status_code(
+            StatusCode::SERVICE_UNAVAILABLE,
+            LONGEST,
+        ))
+        .layer(CatchPanicLayer::new())
+        .layer(from_fn_with_state(Names::of_this_machine(port), guarded))
+        .with_state(shop)
+}
+
+async fn described() -> Json<utoipa::openapi::OpenApi> {
+    Json(Described::openapi())
+}
+
+async fn nothing() -> StatusCode {
+    StatusCode::NOT_FOUND
+}

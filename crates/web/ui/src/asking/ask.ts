@@ -1,0 +1,90 @@
+/** Questions to the server, and the three ways in which one comes to nothing. */
+import type {
+  Change,
+  DrawingAnswer,
+  ListedJob,
+  MadeJob,
+  No,
+  SheetAnswer,
+  WhyAnswer,
+  Words,
+} from '../answers';
+
+/** The server said no. */
+export class Refused extends Error {
+  constructor(
+    readonly status: number,
+    readonly no: No,
+  ) {
+    super(no.message);
+  }
+}
+
+/** The server does not answer at all. */
+export class Gone extends Error {}
+
+const ROOT = '/api/v1';
+
+export const words = () => json<Words>('/words');
+export const jobs = () => json<ListedJob[]>('/jobs');
+export const sheet = (job: string) => json<SheetAnswer>(`${of(job)}/sheet`);
+export const drawing = (job: string) => json<DrawingAnswer>(`${of(job)}/drawing`);
+export const why = (job: string, figure: string) =>
+  json<WhyAnswer>(`${of(job)}/why/${encodeURIComponent(figure)}`);
+
+/** Sends one change; the answer is the sheet that follows from it. */
+export const change = (job: string, one: Change) =>
+  json<SheetAnswer>(`${of(job)}/typed`, {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(one),
+  });
+
+/** Sends a mesh; a job is made from it. */
+export function newJob(mesh: File, name: string, alloy: string): Promise<MadeJob> {
+  const wanted = new URLSearchParams({ name, file: mesh.name, alloy });
+  return json<MadeJob>(`/jobs?${wanted}`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/octet-stream' },
+    body: mesh,
+  });
+}
+
+/** The solids of the mould as they are sent. */
+export async function solids(job: string): Promise<ArrayBuffer> {
+  return (await asked(`${of(job)}/solids`)).arrayBuffer();
+}
+
+/** Where the printed sheet lies, for each size of paper. */
+export function paper(job: string, size: 'A4' | 'Letter'): string {
+  return `${ROOT}${of(job)}/sheet.pdf?letter=${size === 'Letter'}`;
+}
+
+const of = (job: string) => `/jobs/${encodeURIComponent(job)}`;
+
+async function json<T>(way: string, how?: RequestInit): Promise<T> {
+  return (await asked(way, how)).json() as Promise<T>;
+}
+
+async function asked(way: string, how?: RequestInit): Promise<Response> {
+  let answer: Response;
+  try {
+    answer = await fetch(ROOT + way, how);
+  } catch (error) {
+    throw new Gone(String(error));
+  }
+  if (answer.ok) return answer;
+  throw new Refused(answer.status, await no(answer));
+}
+
+/** What a no says; a guard or a broken way says it in plain text. */
+async function no(answer: Response): Promise<No> {
+  const text = await answer.text();
+  try {
+    const said = JSON.parse(text) as No;
+    if (typeof said.message === 'string') return said;
+  } catch {
+    // No JSON: the text itself is what was said.
+  }
+  return { message: text.trim() || `${answer.status} ${answer.statusText}` };
+}
