@@ -50,7 +50,7 @@ fn a_size_that_cannot_be_millimetres_is_asked_about() {
     asked
         .ends_with(3)
         .says("ask")
-        .says("choose with --unit")
+        .says("or --unit): ")
         .says("in (140 mm)");
     let json = shop.run(&["look", "box.stl", "--json"]).ends_with(3).json();
     assert_eq!(json["unit"], serde_json::Value::Null);

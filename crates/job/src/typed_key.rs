@@ -33,8 +33,10 @@ pub enum KeyKind {
     Count,
     /// Yes or no.
     Yes,
-    /// One of these words of the file.
+    /// One of these words of the file; messages name them: "said-" and the word.
     OneOf(&'static [&'static str]),
+    /// One of these signs, the same in every language.
+    Signs(&'static [&'static str]),
     /// An alloy of the table.
     Alloy,
     /// A flask of the shop, by name.
@@ -102,8 +104,8 @@ pub const TYPED_KEYS: [TypedKey; 21] = [
     key("mould.flask", "key-flask", SAND)
         .typed(KeyKind::Flask)
         .sets("flask"),
-    key("part.unit", "key-unit", PATTERN).typed(KeyKind::OneOf(&["mm", "cm", "m", "in", "um"])),
-    key("part.up", "key-up", PATTERN).typed(KeyKind::OneOf(&["+x", "-x", "+y", "-y", "+z", "-z"])),
+    key("part.unit", "key-unit", PATTERN).typed(KeyKind::Signs(&["mm", "cm", "m", "in", "um"])),
+    key("part.up", "key-up", PATTERN).typed(KeyKind::Signs(&["+x", "-x", "+y", "-y", "+z", "-z"])),
     key("part.from", "key-from", PATTERN).typed(KeyKind::OneOf(&["part", "worn original"])),
     key("metal.contraction", "key-contraction", PATTERN)
         .like("1.3 %")

@@ -80,7 +80,9 @@ fn every_key_that_is_changed_on_the_sheet_is_one_of_the_file() {
     let file = std::path::Path::new("job.toml");
     for key in &TYPED_KEYS {
         let offered: Vec<Typed> = match key.kind {
-            KeyKind::OneOf(words) => words.iter().map(|word| text(word)).collect(),
+            KeyKind::OneOf(words) | KeyKind::Signs(words) => {
+                words.iter().map(|word| text(word)).collect()
+            }
             KeyKind::Alloy => {
                 let all = metal::alloys::all().iter();
                 all.map(|alloy| text(&alloy.name)).collect()

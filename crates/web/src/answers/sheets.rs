@@ -9,10 +9,11 @@ use axum::response::IntoResponse;
 use job::changed::{Typed, typed};
 use job::folder::{JOB_FILE, Opened, read_text};
 use job::mould_drawn::drawn;
-use job::plan::Plan;
+use job::plan::{Plan, alloy_label};
 use job::remark::{Level, Remark, of_mesh};
 use job::rewritten::{RewriteError, rewrite};
-use job::typed_key::{TYPED_KEYS, TypedKey, typed_key};
+use job::typed_key::{KeyKind, TYPED_KEYS, TypedKey, typed_key};
+use job::words::said::{Said, slug};
 use job::work_out::work_out;
 use serde::{Deserialize, Serialize};
 use sheet::{Block, Paper, Row};
@@ -95,12 +96,21 @@ pub struct TypedLine {
     pub value: Option<Typed>,
     /// What is typed: text, count, yes, one-of, place, places.
     pub kind: String,
-    /// What it may be, where it is one of a few, as the file has it.
-    pub choices: Vec<String>,
+    /// What it may be, where it is one of a few.
+    pub choices: Vec<OneChoice>,
     /// How it is typed.
     pub example: Option<String>,
     /// What is taken where nothing stands there; none where it is worked out or does not count.
     pub otherwise: Option<String>,
+}
+
+/// One of a few words.
+#[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
+pub struct OneChoice {
+    /// As the file has it.
+    pub value: String,
+    /// As it is shown.
+    pub shown: String,
 }
 
 /// A remark.
@@ -338,25 +348,36 @@ impl Lines<'_> {
     }
 }
 
-fn kind(key: &TypedKey, opened: &Opened) -> (&'static str, Vec<String>) {
-    use job::typed_key::KeyKind;
+/// What is typed for a key, and what it may be where it is one of a few.
+fn kind(key: &TypedKey, opened: &Opened) -> (&'static str, Vec<OneChoice>) {
+    let itself = |value: &str| OneChoice {
+        value: value.to_owned(),
+        shown: value.to_owned(),
+    };
+    let said = |value: &str, said: Said| OneChoice {
+        value: value.to_owned(),
+        shown: opened.shop.words.say(&said),
+    };
     match key.kind {
         KeyKind::Text => ("text", Vec::new()),
         KeyKind::Count => ("count", Vec::new()),
         KeyKind::Yes => ("yes", Vec::new()),
         KeyKind::Place => ("place", Vec::new()),
         KeyKind::Places => ("places", Vec::new()),
-        KeyKind::OneOf(words) => (
-            "one-of",
-            words.iter().map(|word| (*word).to_owned()).collect(),
-        ),
+        KeyKind::Signs(signs) => ("one-of", signs.iter().map(|sign| itself(sign)).collect()),
+        KeyKind::OneOf(words) => {
+            let words = words.iter();
+            let each = words.map(|word| said(word, Said::new(format!("said-{}", slug(word)))));
+            ("one-of", each.collect())
+        }
         KeyKind::Alloy => {
             let all = metal::alloys::all().iter();
-            ("one-of", all.map(|alloy| alloy.name.clone()).collect())
+            let each = all.map(|alloy| said(&alloy.name, alloy_label(&alloy.name)));
+            ("one-of", each.collect())
         }
         KeyKind::Flask => {
             let flasks = opened.shop.flasks.iter();
-            ("one-of", flasks.map(|flask| flask.name.clone()).collect())
+            ("one-of", flasks.map(|flask| itself(&flask.name)).collect())
         }
     }
 }

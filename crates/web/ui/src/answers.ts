@@ -76,14 +76,20 @@ export interface RowAnswer {
 /** What is typed for a key. */
 export type Kind = 'text' | 'count' | 'yes' | 'one-of' | 'place' | 'places';
 
+/** One of a few words: as the file has it, and as it is shown. */
+export interface OneChoice {
+  value: string;
+  shown: string;
+}
+
 /** What stands in the job's file. */
 export interface TypedLine {
   key: string;
   label: string;
   value: Typed;
   kind: Kind;
-  /** What it may be, where it is one of a few, as the file has it. */
-  choices: string[];
+  /** What it may be, where it is one of a few. */
+  choices: OneChoice[];
   example: string | null;
   /** What is taken where nothing stands there; none where it is worked out or does not count. */
   otherwise: string | null;

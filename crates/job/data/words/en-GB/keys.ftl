@@ -21,3 +21,19 @@ key-sprue = place of the sprue
 key-gates = places of the gates
 key-feeders = places of the feeders
 key-pour-height = height from joint to basin
+
+## The words that may be chosen
+
+said-ornament = to look at
+said-machine = in a machine
+said-food = for food or drink
+said-pressure = holds pressure
+said-lifting = lifts, or holds a person
+said-brake = stops something
+said-ingot = ingot, clean returns
+said-heavy = castings broken up
+said-thin = sheet, painted or oily
+said-swarf = turnings, filings
+said-cans = drink cans
+said-part = the part as it is wanted
+said-worn-original = a worn original

@@ -32,9 +32,9 @@ no_volume = no volume that could be poured
 unit_suspect = the file says { $unit }, which makes the longest side { $size }
     .advice = check that size against the drawing before anything is made
 unit_suspect-none = the file gives no unit and its longest side is { $size }
-    .advice = choose with --unit: { $offers }; a hand is some 190 mm long, a pencil 175 mm
+    .advice = choose (part.unit in the job, or --unit): { $offers }; a hand is some 190 mm long, a pencil 175 mm
 unit_judged = the file gives no unit; taken as millimetres: { $mm } ({ $inches })
-    .advice = if that is wrong, say --unit
+    .advice = if that is wrong, say its unit: part.unit in the job, or --unit
 mended = mended: { $done }
     .advice = the file itself is left as it was
 

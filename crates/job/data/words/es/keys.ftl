@@ -21,3 +21,19 @@ key-sprue = lugar del bebedero
 key-gates = lugares de los ataques
 key-feeders = lugares de las mazarotas
 key-pour-height = altura de la junta a la copa
+
+## The words that may be chosen
+
+said-ornament = de adorno
+said-machine = en una máquina
+said-food = para comer o beber
+said-pressure = aguanta presión
+said-lifting = levanta, o sostiene a una persona
+said-brake = frena algo
+said-ingot = lingote, retornos limpios
+said-heavy = piezas rotas
+said-thin = chapa, pintada o grasienta
+said-swarf = virutas, limaduras
+said-cans = latas
+said-part = la pieza tal como se quiere
+said-worn-original = un original gastado

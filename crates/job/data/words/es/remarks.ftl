@@ -37,9 +37,9 @@ no_volume = no hay volumen que se pueda colar
 unit_suspect = el archivo dice { $unit }, con lo que el lado mayor mide { $size }
     .advice = compare esa medida con el dibujo antes de hacer nada
 unit_suspect-none = el archivo no da unidad y su lado mayor es { $size }
-    .advice = elija con --unit: { $offers }; una mano mide unos 190 mm, un lápiz 175 mm
+    .advice = elija (part.unit en el archivo, o --unit): { $offers }; una mano mide unos 190 mm, un lápiz 175 mm
 unit_judged = el archivo no da unidad; se toman milímetros: { $mm } ({ $inches })
-    .advice = si está mal, indíquela con --unit
+    .advice = si está mal, indique la unidad: part.unit en el archivo, o --unit
 mended = reparado: { $done }
     .advice = el archivo mismo quedó como estaba
 

@@ -21,3 +21,19 @@ key-sprue = place de la descente
 key-gates = places des attaques
 key-feeders = places des masselottes
 key-pour-height = hauteur du joint au godet
+
+## The words that may be chosen
+
+said-ornament = à regarder
+said-machine = dans une machine
+said-food = pour manger ou boire
+said-pressure = tient une pression
+said-lifting = lève, ou porte une personne
+said-brake = freine
+said-ingot = lingot, retours propres
+said-heavy = pièces cassées
+said-thin = tôle, peinte ou grasse
+said-swarf = tournures, limaille
+said-cans = canettes
+said-part = la pièce telle qu'on la veut
+said-worn-original = un original usé

@@ -38,9 +38,9 @@ no_volume = pas de volume à couler
 unit_suspect = le fichier dit { $unit } : le plus grand côté ferait { $size }
     .advice = comparer cette taille avec le dessin avant de rien faire
 unit_suspect-none = le fichier ne donne pas d'unité et son plus grand côté est de { $size }
-    .advice = choisir avec --unit : { $offers } ; une main fait environ 190 mm, un crayon 175 mm
+    .advice = choisir (part.unit dans le fichier, ou --unit) : { $offers } ; une main fait environ 190 mm, un crayon 175 mm
 unit_judged = le fichier ne donne pas d'unité ; pris pour des millimètres : { $mm } ({ $inches })
-    .advice = si c'est faux, le dire avec --unit
+    .advice = si c'est faux, dire l'unité : part.unit dans le fichier, ou --unit
 mended = réparé : { $done }
     .advice = le fichier lui-même reste comme il était
 
