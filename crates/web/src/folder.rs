@@ -9,9 +9,13 @@ use std::time::SystemTime;
 use job::fingerprint::fingerprint;
 use job::folder::{FolderError, JOB_FILE, Opened, look_at, noted};
 use job::mould_solids::{NoMould, mould_of};
+use job::plan::Plan;
+use job::work_out::work_out;
 use pattern::look::Looked;
 use pattern::unit::Unit;
 use rigging::mould::Mould;
+
+use crate::kept::Kept;
 
 /// A folder that is served.
 #[derive(Debug)]
@@ -19,11 +23,9 @@ pub struct ShopFolder {
     root: PathBuf,
     looked: Mutex<BTreeMap<PathBuf, LookedAt>>,
     writing: Mutex<()>,
-    mould: Mutex<Option<(String, BuiltMould)>>,
+    plans: Kept<Plan>,
+    moulds: Kept<Result<Mould, NoMould>>,
 }
-
-/// A mould, or why there is none.
-pub type BuiltMould = Arc<Result<Mould, NoMould>>;
 
 /// A mesh as it was looked at, and the state of its file by which it is known to be the same.
 #[derive(Clone, Debug)]
@@ -43,6 +45,12 @@ struct MeshState {
 /// Most meshes kept in memory: a founder has one or two jobs open.
 const MOST_KEPT: usize = 4;
 
+/// Most plans kept: some steps of undo and redo, in a few jobs.
+const MOST_PLANS: usize = 32;
+
+/// Most moulds kept: each is some tens of megabytes.
+const MOST_MOULDS: usize = 2;
+
 /// How deep job folders are looked for: a shop sorts them by year and customer at most.
 const DEPTH: usize = 3;
 
@@ -57,7 +65,8 @@ impl ShopFolder {
             root,
             looked: Mutex::default(),
             writing: Mutex::default(),
-            mould: Mutex::default(),
+            plans: Kept::at_most(MOST_PLANS),
+            moulds: Kept::at_most(MOST_MOULDS),
         })
     }
 
@@ -116,19 +125,20 @@ impl ShopFolder {
         noted.with_looked(Some(looked))
     }
 
-    /// The mould of a job as solids; built once for whoever asks for the same one meanwhile, and
-    /// kept until another is asked for.
-    pub fn mould(&self, opened: &Opened) -> BuiltMould {
+    /// The plan of a job whose mesh is settled.
+    pub fn plan(&self, opened: &Opened) -> Arc<Plan> {
         let print = fingerprint(&opened.job, &opened.shop, &opened.part);
-        let mut kept = self.mould.lock().unwrap_or_else(PoisonError::into_inner);
-        if let Some((known, mould)) = kept.as_ref()
-            && *known == print
-        {
-            return Arc::clone(mould);
-        }
-        let built = Arc::new(mould_of(&opened.job, &opened.shop, &opened.part));
-        *kept = Some((print, Arc::clone(&built)));
-        built
+        // The two that a mould does not depend on, and a sheet does.
+        let key = format!("{print} {:?} {:?}", opened.job.date, opened.job.name);
+        self.plans
+            .of(key, || work_out(&opened.job, &opened.shop, &opened.part))
+    }
+
+    /// The mould of a job as solids, or why there is none.
+    pub fn mould(&self, opened: &Opened) -> Arc<Result<Mould, NoMould>> {
+        let key = fingerprint(&opened.job, &opened.shop, &opened.part);
+        self.moulds
+            .of(key, || mould_of(&opened.job, &opened.shop, &opened.part))
     }
 
     fn known(&self, mesh: &Path, state: Option<&MeshState>) -> Option<Looked> {

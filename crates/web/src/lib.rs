@@ -2,12 +2,14 @@
 //!
 //! - [`routes`]: every address there is; [`guard`]: who may ask; [`errors`]: what is said to a no.
 //! - [`folder`]: the shop's folder and the jobs in it; nothing outside it is read or written.
+//! - [`kept`]: what was worked out last.
 //! - [`answers`]: what each address sends; [`page`]: the page itself, carried in the program.
 
 pub mod answers;
 pub mod errors;
 pub mod folder;
 pub mod guard;
+pub mod kept;
 pub mod page;
 pub mod routes;
 

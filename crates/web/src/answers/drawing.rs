@@ -5,10 +5,11 @@ use std::sync::Arc;
 use axum::Json;
 use axum::extract::{Path, State};
 use job::mould_drawn::drawn;
-use job::work_out::work_out;
+use job::plan::Plan;
 use serde::Serialize;
 use utoipa::ToSchema;
 
+use crate::answers::sheets::planned;
 use crate::answers::{folder_of, worked};
 use crate::errors::WebError;
 use crate::folder::ShopFolder;
@@ -37,12 +38,7 @@ pub async fn drawing(
 ) -> Result<Json<DrawingAnswer>, WebError> {
     worked(shop, move |shop| {
         let opened = shop.open(&folder_of(shop, &job)?)?;
-        if opened.part.unsettled().is_some() {
-            return Err(WebError::NoSuch(
-                "the mesh has to be settled first".to_owned(),
-            ));
-        }
-        let mut plan = work_out(&opened.job, &opened.shop, &opened.part);
+        let mut plan = Plan::clone(&*planned(shop, &opened)?);
         let built = shop.mould(&opened);
         if let Ok(mould) = built.as_ref() {
             plan.drawing = drawn(&plan.drawing, mould);

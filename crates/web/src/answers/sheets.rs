@@ -14,7 +14,6 @@ use job::remark::{Level, Remark, of_mesh};
 use job::rewritten::{RewriteError, rewrite};
 use job::typed_key::{KeyKind, TYPED_KEYS, TypedKey, typed_key};
 use job::words::said::{Said, slug};
-use job::work_out::work_out;
 use serde::{Deserialize, Serialize};
 use sheet::{Block, Paper, Row};
 use utoipa::ToSchema;
@@ -216,7 +215,7 @@ pub async fn paper(
     };
     let bytes = worked(shop, move |shop| {
         let opened = shop.open(&folder_of(shop, &job)?)?;
-        let mut plan = planned(&opened)?;
+        let mut plan = Plan::clone(&*planned(shop, &opened)?);
         if let Ok(mould) = shop.mould(&opened).as_ref() {
             plan.drawing = drawn(&plan.drawing, mould);
         }
@@ -227,14 +226,14 @@ pub async fn paper(
 }
 
 /// The plan of a job whose mesh is settled.
-pub fn planned(opened: &Opened) -> Result<Plan, WebError> {
+pub fn planned(shop: &ShopFolder, opened: &Opened) -> Result<Arc<Plan>, WebError> {
     if opened.part.unsettled().is_some() {
         return Err(WebError::Refused {
             message: "there is no plan before the mesh is settled".to_owned(),
             hint: None,
         });
     }
-    Ok(work_out(&opened.job, &opened.shop, &opened.part))
+    Ok(shop.plan(opened))
 }
 
 fn no_change(error: RewriteError) -> WebError {
@@ -286,7 +285,7 @@ fn answer(shop: &ShopFolder, job: &str) -> Result<SheetAnswer, WebError> {
         });
         return Ok(answer);
     }
-    let plan = planned(&opened)?;
+    let plan = planned(shop, &opened)?;
     let page = sheet::page(&plan);
     let blocks = page.blocks.into_iter();
     answer.blocks = blocks

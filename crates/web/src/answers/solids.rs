@@ -44,7 +44,7 @@ pub async fn solids(
 ) -> Result<impl IntoResponse, WebError> {
     let bytes = worked(shop, move |shop| {
         let opened = shop.open(&folder_of(shop, &job)?)?;
-        planned(&opened)?;
+        planned(shop, &opened)?;
         match shop.mould(&opened).as_ref() {
             Ok(mould) => Ok(packed(mould, opened.shop.words)),
             Err(error) => Err(error.clone().into()),

@@ -51,7 +51,7 @@ pub async fn why(
 ) -> Result<Json<WhyAnswer>, WebError> {
     worked(shop, move |shop| {
         let opened = shop.open(&folder_of(shop, &job)?)?;
-        let plan = planned(&opened)?;
+        let plan = planned(shop, &opened)?;
         let Some(found) = plan.figure(&figure) else {
             return Err(WebError::NoSuch(format!("the plan has no \"{figure}\"")));
         };
