@@ -1,5 +1,7 @@
 //! Fingerprints: one number for much, by which it is known again.
 
+use pattern::mesh::Mesh;
+
 use crate::job::Job;
 use crate::part::Part;
 use crate::shop::Shop;
@@ -22,11 +24,15 @@ pub fn fingerprint(job: &Job, shop: &Shop, part: &Part) -> String {
         ..job.clone()
     };
     let typed = format!("{} {unnamed:?} {shop:?}", env!("CARGO_PKG_VERSION"));
-    let mesh = part.looked().map(|looked| &looked.mesh);
-    let points = mesh.into_iter().flat_map(|mesh| &mesh.points).flatten();
-    let corners = mesh.into_iter().flat_map(|mesh| &mesh.triangles).flatten();
-    let points = points.flat_map(|mm| mm.to_le_bytes());
-    let corners = corners.flat_map(|corner| corner.to_le_bytes());
-    let bytes = typed.bytes().chain(points).chain(corners);
+    let skin = part.looked().map_or(0, |looked| of_mesh(&looked.mesh));
+    let bytes = typed.bytes().chain(skin.to_le_bytes());
     format!("{:016x}", mixed(bytes))
+}
+
+/// The fingerprint of a mesh.
+pub fn of_mesh(mesh: &Mesh) -> u64 {
+    let points = mesh.points.iter().flatten();
+    let corners = mesh.triangles.iter().flatten();
+    let points = points.flat_map(|mm| mm.to_le_bytes());
+    mixed(points.chain(corners.flat_map(|corner| corner.to_le_bytes())))
 }

@@ -11,6 +11,7 @@ use measure::length::Length;
 
 use crate::job::Job;
 use crate::part::Part;
+use crate::placed_part::PlacedPart;
 use crate::plan::Plan;
 use crate::remark::of_mesh;
 use crate::remark::sorted;
@@ -39,24 +40,35 @@ mod treating;
 
 /// Works a job out in a shop, for a part that has nothing left to be settled.
 pub fn work_out(job: &Job, shop: &Shop, part: &Part) -> Plan {
+    work_out_placed(job, shop, part, &placed(job, part))
+}
+
+/// The part of a job as it lies in the mould: it follows from the part, the way up and the joint.
+pub fn placed(job: &Job, part: &Part) -> PlacedPart {
+    placing::placed(job, part)
+}
+
+/// As [`work_out`], for a part whose place was worked out before.
+pub fn work_out_placed(job: &Job, shop: &Shop, part: &Part, placed: &PlacedPart) -> Plan {
     let mut ledger = Ledger::default();
     // What hurts people comes before what hurts castings.
     ledger.cautions(job);
     let (given, looked) = (part, part.looked());
-    let part = placing::placing(job, part, &mut ledger);
-    let casting = casting::casting(job, shop, &part, &mut ledger);
-    let feeding = feeding::feeding(job, &part, &casting, &mut ledger);
-    hot_spot::hot_spot(job, given, &part, &mut ledger);
-    let rigging = rigging::rigging(job, shop, &part, &casting, &feeding, &mut ledger);
+    placing::told(job, given, placed, &mut ledger);
+    let part = placed;
+    let casting = casting::casting(job, shop, part, &mut ledger);
+    let feeding = feeding::feeding(job, part, &casting, &mut ledger);
+    hot_spot::hot_spot(job, given, part, &mut ledger);
+    let rigging = rigging::rigging(job, shop, part, &casting, &feeding, &mut ledger);
     let pot = melting::melting(job, shop, &rigging, &mut ledger);
     if let Some(pot) = pot {
         heating::heating(job, shop, &casting, &rigging, &pot, &mut ledger);
         treating::treating(job, &pot, &casting, &mut ledger);
     }
-    let sand = holding::sand(job, shop, &part, &rigging, &mut ledger);
-    holding::weights(job, shop, &part, &rigging, &mut ledger);
+    let sand = holding::sand(job, shop, part, &rigging, &mut ledger);
+    holding::weights(job, shop, part, &rigging, &mut ledger);
     let in_flask = opening::InFlask {
-        part: &part,
+        part,
         casting: &casting,
         feeding: &feeding,
         rigging: &rigging,
@@ -65,7 +77,7 @@ pub fn work_out(job: &Job, shop: &Shop, part: &Part) -> Plan {
     opening::opening(job, shop, &in_flask, &mut ledger);
     bench::people(&rigging, &mut ledger);
     bench::dent(job, shop, &mut ledger);
-    bench::vents(job, shop, &part, &rigging, &mut ledger);
+    bench::vents(job, shop, part, &rigging, &mut ledger);
     let mut remarks = looked.map_or_else(Vec::new, of_mesh::remarks);
     remarks.extend(ledger.remarks);
     Plan {
@@ -78,7 +90,7 @@ pub fn work_out(job: &Job, shop: &Shop, part: &Part) -> Plan {
         solved: None,
         remarks: sorted(without_doubles(remarks)),
         sources: ledger.sources,
-        drawing: drawing::drawing(job, &part, &rigging),
+        drawing: drawing::drawing(job, part, &rigging),
         units: shop.units,
         words: shop.words,
     }
@@ -89,7 +101,7 @@ pub fn work_out(job: &Job, shop: &Shop, part: &Part) -> Plan {
 pub fn mould_given(job: &Job, shop: &Shop, part: &Part) -> Option<Given> {
     let mut ledger = Ledger::default();
     let looked = part.looked()?;
-    let part = placing::placing(job, part, &mut ledger);
+    let part = placed(job, part);
     let casting = casting::casting(job, shop, &part, &mut ledger);
     let feeding = feeding::feeding(job, &part, &casting, &mut ledger);
     let rigging = rigging::rigging(job, shop, &part, &casting, &feeding, &mut ledger);
@@ -124,7 +136,7 @@ pub struct FreezingGiven {
 /// What the freezing of the mould of a job is followed from.
 pub fn freezing_given(job: &Job, shop: &Shop, part: &Part) -> FreezingGiven {
     let mut ledger = Ledger::default();
-    let part = placing::placing(job, part, &mut ledger);
+    let part = placed(job, part);
     let casting = casting::casting(job, shop, &part, &mut ledger);
     FreezingGiven {
         wall: part.thinnest.modulus.likely() * 2.0,

@@ -6,11 +6,13 @@ use std::path::{Component, Path, PathBuf};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::time::SystemTime;
 
-use job::fingerprint::fingerprint;
-use job::folder::{FolderError, JOB_FILE, Opened, look_at, noted};
+use job::fingerprint::{fingerprint, of_mesh};
+use job::folder::{FolderError, JOB_FILE, Opened, look_at, noted_of, read_text, shop_above};
 use job::mould_solids::{NoMould, mould_of};
+use job::part::Part;
+use job::placed_part::PlacedPart;
 use job::plan::Plan;
-use job::work_out::work_out;
+use job::work_out::{placed, work_out_placed};
 use pattern::look::Looked;
 use pattern::unit::Unit;
 use rigging::mould::Mould;
@@ -21,29 +23,35 @@ use crate::kept::Kept;
 #[derive(Debug)]
 pub struct ShopFolder {
     root: PathBuf,
-    looked: Mutex<BTreeMap<PathBuf, LookedAt>>,
+    opening: Mutex<()>,
+    opened: Mutex<BTreeMap<PathBuf, OpenedAt>>,
+    looked: Mutex<BTreeMap<PathBuf, (MeshAt, Looked)>>,
     writing: Mutex<()>,
+    placed: Kept<PlacedPart>,
     plans: Kept<Plan>,
     moulds: Kept<Result<Mould, NoMould>>,
 }
 
-/// A mesh as it was looked at, and the state of its file by which it is known to be the same.
+/// A job as it was opened, and what it was opened from.
 #[derive(Clone, Debug)]
-struct LookedAt {
-    state: MeshState,
-    looked: Looked,
+struct OpenedAt {
+    text: String,
+    shop: String,
+    mesh: Option<MeshAt>,
+    opened: Arc<Opened>,
 }
 
-/// What changes whenever a mesh has to be looked at again.
+/// A mesh file, and what changes whenever it has to be looked at again.
 #[derive(Clone, Debug, PartialEq)]
-struct MeshState {
+struct MeshAt {
+    path: PathBuf,
     bytes: u64,
     written: Option<SystemTime>,
     unit: Option<Unit>,
 }
 
-/// Most meshes kept in memory: a founder has one or two jobs open.
-const MOST_KEPT: usize = 4;
+/// Most jobs and meshes kept in memory: a founder has one or two jobs open.
+const MOST_KEPT: usize = 8;
 
 /// Most plans kept: some steps of undo and redo, in a few jobs.
 const MOST_PLANS: usize = 32;
@@ -63,8 +71,11 @@ impl ShopFolder {
         let root = fs::canonicalize(path).ok().filter(|root| root.is_dir())?;
         Some(ShopFolder {
             root,
+            opening: Mutex::default(),
+            opened: Mutex::default(),
             looked: Mutex::default(),
             writing: Mutex::default(),
+            placed: Kept::at_most(MOST_KEPT),
             plans: Kept::at_most(MOST_PLANS),
             moulds: Kept::at_most(MOST_MOULDS),
         })
@@ -97,32 +108,61 @@ impl ShopFolder {
 
     /// Held while a file is read, changed and written, so that no change is lost.
     pub fn writing(&self) -> MutexGuard<'_, ()> {
-        self.writing.lock().unwrap_or_else(PoisonError::into_inner)
+        locked(&self.writing)
     }
 
-    /// Opens a job; its mesh is read again only where it has changed.
+    /// Opens a job; nothing of it is read or built again that has not changed.
     ///
     /// # Errors
     ///
     /// As [`job::folder::open`].
-    pub fn open(&self, folder: &Path) -> Result<Opened, FolderError> {
-        let noted = noted(folder)?;
-        let Some((mesh, unit)) = noted.mesh() else {
-            return noted.with_part();
+    pub fn open(&self, folder: &Path) -> Result<Arc<Opened>, FolderError> {
+        let file = folder.join(JOB_FILE);
+        let text = read_text(&file, "the job is gone from here")?;
+        let shop = format!("{:?}", shop_above(folder)?.0);
+        if let Some(known) = self.known(folder, &text, &shop) {
+            return Ok(known);
+        }
+        // Whoever asks for the same meanwhile waits here, and finds it open.
+        let _opening = locked(&self.opening);
+        if let Some(known) = self.known(folder, &text, &shop) {
+            return Ok(known);
+        }
+        let noted = noted_of(&file, &text)?;
+        let mesh = noted.mesh().map(|(path, unit)| MeshAt::now(path, unit));
+        let looked = mesh.as_ref().map(|mesh| self.look(mesh)).transpose()?;
+        let opened = Arc::new(noted.with_looked(looked)?);
+        let at = OpenedAt {
+            text,
+            shop,
+            mesh,
+            opened: Arc::clone(&opened),
         };
-        let state = fs::metadata(&mesh).ok().map(|facts| MeshState {
-            bytes: facts.len(),
-            written: facts.modified().ok(),
-            unit,
-        });
-        if let Some(looked) = self.known(&mesh, state.as_ref()) {
-            return noted.with_looked(Some(looked));
+        keep(&mut locked(&self.opened), folder.to_owned(), at);
+        Ok(opened)
+    }
+
+    /// A job as it was opened, if nothing has changed since.
+    fn known(&self, folder: &Path, text: &str, shop: &str) -> Option<Arc<Opened>> {
+        let all = locked(&self.opened);
+        let known = all.get(folder)?;
+        let is_same = known.text == text
+            && known.shop == shop
+            && known.mesh.as_ref().is_none_or(MeshAt::is_as_it_was);
+        is_same.then(|| Arc::clone(&known.opened))
+    }
+
+    /// A mesh looked at, or as it was looked at before.
+    fn look(&self, mesh: &MeshAt) -> Result<Looked, FolderError> {
+        if let Some((at, looked)) = locked(&self.looked).get(&mesh.path)
+            && at == mesh
+        {
+            return Ok(looked.clone());
         }
-        let looked = look_at(&mesh, unit)?;
-        if let Some(state) = state {
-            self.keep(mesh, state, looked.clone());
-        }
-        noted.with_looked(Some(looked))
+        let looked = look_at(&mesh.path, mesh.unit)?;
+        let kept = (mesh.clone(), looked.clone());
+        keep(&mut locked(&self.looked), mesh.path.clone(), kept);
+        Ok(looked)
     }
 
     /// The plan of a job whose mesh is settled.
@@ -130,8 +170,23 @@ impl ShopFolder {
         let print = fingerprint(&opened.job, &opened.shop, &opened.part);
         // The two that a mould does not depend on, and a sheet does.
         let key = format!("{print} {:?} {:?}", opened.job.date, opened.job.name);
-        self.plans
-            .of(key, || work_out(&opened.job, &opened.shop, &opened.part))
+        self.plans.of(key, || {
+            let placed = self.placed(opened);
+            work_out_placed(&opened.job, &opened.shop, &opened.part, &placed)
+        })
+    }
+
+    /// The part of a job in the mould. A change of metal or flask leaves it where it lay.
+    fn placed(&self, opened: &Opened) -> Arc<PlacedPart> {
+        let (job, part) = (&opened.job, &opened.part);
+        let solids = match part {
+            Part::Mesh(_) => 0,
+            Part::Solids(built) => built.shapes.len(),
+            Part::Rough(_) => return Arc::new(placed(job, part)),
+        };
+        let skin = part.looked().map_or(0, |looked| of_mesh(&looked.mesh));
+        let key = format!("{skin:016x} {solids} {:?} {:?}", job.up, job.joint);
+        self.placed.of(key, || placed(job, part))
     }
 
     /// The mould of a job as solids, or why there is none.
@@ -140,24 +195,34 @@ impl ShopFolder {
         self.moulds
             .of(key, || mould_of(&opened.job, &opened.shop, &opened.part))
     }
+}
 
-    fn known(&self, mesh: &Path, state: Option<&MeshState>) -> Option<Looked> {
-        let kept = self.looked();
-        let known = kept.get(mesh).filter(|known| Some(&known.state) == state)?;
-        Some(known.looked.clone())
-    }
-
-    fn keep(&self, mesh: PathBuf, state: MeshState, looked: Looked) {
-        let mut kept = self.looked();
-        if kept.len() >= MOST_KEPT && !kept.contains_key(&mesh) {
-            kept.clear();
+impl MeshAt {
+    fn now(path: PathBuf, unit: Option<Unit>) -> MeshAt {
+        let facts = fs::metadata(&path).ok();
+        MeshAt {
+            bytes: facts.as_ref().map_or(0, fs::Metadata::len),
+            written: facts.and_then(|facts| facts.modified().ok()),
+            path,
+            unit,
         }
-        kept.insert(mesh, LookedAt { state, looked });
     }
 
-    fn looked(&self) -> MutexGuard<'_, BTreeMap<PathBuf, LookedAt>> {
-        self.looked.lock().unwrap_or_else(PoisonError::into_inner)
+    fn is_as_it_was(&self) -> bool {
+        *self == MeshAt::now(self.path.clone(), self.unit)
     }
+}
+
+fn locked<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
+    mutex.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+/// Keeps one more, and forgets all others where there are too many.
+fn keep<T>(kept: &mut BTreeMap<PathBuf, T>, key: PathBuf, one: T) {
+    if kept.len() >= MOST_KEPT && !kept.contains_key(&key) {
+        kept.clear();
+    }
+    kept.insert(key, one);
 }
 
 /// Adds the jobs below a folder; hidden folders and links are left alone.

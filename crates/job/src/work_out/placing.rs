@@ -13,35 +13,42 @@ use crate::words::said::Said;
 use crate::work_out::ledger::{Entry, Ledger};
 use crate::work_out::told::{band, exact, number, text};
 
-pub(super) fn placing(job: &Job, part: &Part, ledger: &mut Ledger) -> PlacedPart {
+/// The part laid in the mould.
+pub(super) fn placed(job: &Job, part: &Part) -> PlacedPart {
+    match part {
+        Part::Mesh(looked) => PlacedPart::of(&looked.mesh, job.up, job.joint),
+        Part::Solids(built) => PlacedPart {
+            known: format!("built from {} solid(s)", built.shapes.len()),
+            ..PlacedPart::of(&built.looked.mesh, job.up, job.joint)
+        },
+        Part::Rough(rough) => PlacedPart::of_sizes(rough, job.joint),
+    }
+}
+
+/// What is worth telling of it.
+pub(super) fn told(job: &Job, part: &Part, placed: &PlacedPart, ledger: &mut Ledger) {
     draws(job, ledger);
     match part {
-        Part::Mesh(looked) => drawn(job, looked, ledger),
+        Part::Mesh(looked) => voids(looked, ledger),
         Part::Solids(built) => {
             for fact in &built.facts {
                 ledger.note(fact_of(*fact));
             }
-            PlacedPart {
-                known: format!("built from {} solid(s)", built.shapes.len()),
-                ..drawn(job, &built.looked, ledger)
-            }
+            voids(&built.looked, ledger);
         }
         Part::Rough(rough) => {
-            let placed = PlacedPart::of_sizes(rough, job.joint);
-            metal(rough, &placed, ledger);
-            doubts(job, rough, &placed, ledger);
-            placed
+            metal(rough, placed, ledger);
+            doubts(job, rough, placed, ledger);
         }
     }
 }
 
-fn drawn(job: &Job, looked: &Looked, ledger: &mut Ledger) -> PlacedPart {
+fn voids(looked: &Looked, ledger: &mut Ledger) {
     if looked.solid.voids > 0 {
         ledger.note(PatternFact::SealedVoid {
             count: looked.solid.voids,
         });
     }
-    PlacedPart::of(&looked.mesh, job.up, job.joint)
 }
 
 /// What the founder says of the pattern's way out of the sand.
