@@ -206,7 +206,7 @@ impl Trouble {
         match self {
             Trouble::Folder(FolderError::Disk { .. }) | Trouble::Output(_) => 1,
             Trouble::FolderAsJson(FolderError::Disk { .. }) | Trouble::CaseDisk { .. } => 1,
-            Trouble::Serve(web::ServeError::NoFolder { .. }) => 2,
+            Trouble::Serve(web::ServeError::NoFolder { .. } | web::ServeError::IsJob { .. }) => 2,
             Trouble::Serve(_) => 1,
             Trouble::CaseFile { .. } | Trouble::KeptRun { .. } | Trouble::Conduct(_) => 2,
             Trouble::Folder(_) | Trouble::FolderAsJson(_) | Trouble::Sheet(_) => 2,

@@ -17,6 +17,7 @@ use std::net::{Ipv4Addr, SocketAddr};
 use std::path::Path;
 use std::sync::Arc;
 
+use job::folder::JOB_FILE;
 use thiserror::Error;
 use tokio::net::TcpListener;
 use tokio::runtime::Builder;
@@ -29,6 +30,12 @@ pub enum ServeError {
     /// No such folder.
     #[error("{path} is no folder: give that of your shop, in which the job folders lie")]
     NoFolder {
+        /// What was given.
+        path: String,
+    },
+    /// A job in place of the shop.
+    #[error("{path} is a job: give the folder in which it lies")]
+    IsJob {
         /// What was given.
         path: String,
     },
@@ -54,8 +61,13 @@ pub enum ServeError {
 ///
 /// # Errors
 ///
-/// A folder that is none, and a port that cannot be had.
+/// A folder that is none or that of a job, and a port that cannot be had.
 pub fn serve(folder: &Path, port: u16, ready: impl FnOnce(SocketAddr)) -> Result<(), ServeError> {
+    if folder.join(JOB_FILE).is_file() {
+        return Err(ServeError::IsJob {
+            path: folder.display().to_string(),
+        });
+    }
     let shop = ShopFolder::at(folder).ok_or_else(|| ServeError::NoFolder {
         path: folder.display().to_string(),
     })?;
