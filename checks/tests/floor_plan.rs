@@ -32,6 +32,7 @@ const ARROWS: &[(&str, &[&str])] = &[
         "bench",
         &["job", "pour", "reckon", "sand", "trials", "measure"],
     ),
+    ("shoplog", &[]),
     ("sheet", &["bench", "job", "measure"]),
     ("web", &["sheet", "job", "rigging", "pattern", "metal"]),
     (
