@@ -1,9 +1,12 @@
 //! What each address sends.
 
+pub mod change;
 pub mod drawing;
 pub mod jobs;
+pub mod paper;
 pub mod sheets;
 pub mod solids;
+pub mod typed_lines;
 pub mod why;
 pub mod words;
 

@@ -10,18 +10,18 @@ use serde::Serialize;
 use thiserror::Error;
 use utoipa::ToSchema;
 
+use crate::answers::typed_lines::TypedValue;
+
 /// A no as the page gets it.
 #[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
 pub struct No {
     /// What is wrong.
     pub message: String,
     /// What to do about it.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub hint: Option<String>,
     /// Where two changes met: what stands in the file now.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[schema(value_type = Option<Object>)]
-    pub now: Option<Option<Typed>>,
+    #[schema(value_type = Option<TypedValue>)]
+    pub now: Option<Typed>,
 }
 
 /// Why an address has no answer.
@@ -122,7 +122,7 @@ impl IntoResponse for WebError {
             message: self.to_string(),
             hint: self.hint(),
             now: match &self {
-                WebError::ChangedMeanwhile { now } => Some(now.clone()),
+                WebError::ChangedMeanwhile { now } => now.clone(),
                 _ => None,
             },
         };

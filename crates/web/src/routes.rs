@@ -10,9 +10,12 @@ use axum::routing::{get, post, put};
 use axum::{Json, Router};
 use tower_http::catch_panic::CatchPanicLayer;
 use tower_http::timeout::TimeoutLayer;
-use utoipa::OpenApi;
+use utoipa::openapi::RefOr;
+use utoipa::openapi::schema::Schema;
+use utoipa::{Modify, OpenApi};
 
-use crate::answers::{drawing, jobs, sheets, solids, why, words};
+use crate::answers::{change, drawing, jobs, paper, sheets, solids, typed_lines, why, words};
+use crate::errors;
 use crate::folder::ShopFolder;
 use crate::guard::{Names, guarded};
 use crate::page;
@@ -38,12 +41,14 @@ const LONGEST: Duration = Duration::from_secs(120);
         jobs::jobs,
         jobs::new_job,
         sheets::sheet,
-        sheets::change,
+        change::change,
         why::why,
-        sheets::paper,
+        paper::paper,
         drawing::drawing,
         solids::solids,
-    )
+    ),
+    components(schemas(solids::Head, typed_lines::TypedValue, sheets::Weight, errors::No)),
+    modifiers(&Everything)
 )]
 pub struct Described;
 
@@ -53,9 +58,9 @@ pub fn routes(shop: Arc<ShopFolder>, port: u16) -> Router {
         .route("/words", get(words::words))
         .route("/jobs", get(jobs::jobs))
         .route("/jobs/{job}/sheet", get(sheets::sheet))
-        .route("/jobs/{job}/typed", put(sheets::change))
+        .route("/jobs/{job}/typed", put(change::change))
         .route("/jobs/{job}/why/{figure}", get(why::why))
-        .route("/jobs/{job}/sheet.pdf", get(sheets::paper))
+        .route("/jobs/{job}/sheet.pdf", get(paper::paper))
         .route("/jobs/{job}/drawing", get(drawing::drawing))
         .route("/jobs/{job}/solids", get(solids::solids))
         .route("/openapi.json", get(described))
@@ -76,6 +81,20 @@ pub fn routes(shop: Arc<ShopFolder>, port: u16) -> Router {
         .layer(CatchPanicLayer::new())
         .layer(from_fn_with_state(Names::of_this_machine(port), guarded))
         .with_state(shop)
+}
+
+/// Every answer says everything, also that there is nothing.
+struct Everything;
+
+impl Modify for Everything {
+    fn modify(&self, described: &mut utoipa::openapi::OpenApi) {
+        let schemas = described.components.iter_mut();
+        for (_, schema) in schemas.flat_map(|known| &mut known.schemas) {
+            if let RefOr::T(Schema::Object(object)) = schema {
+                object.required = object.properties.keys().cloned().collect();
+            }
+        }
+    }
 }
 
 async fn described() -> Json<utoipa::openapi::OpenApi> {

@@ -31,7 +31,12 @@ pub struct DrawingAnswer {
 const ROOM_MM: [f64; 2] = [186.0, 120.0];
 
 /// Plan and section of the mould.
-#[utoipa::path(get, path = "/api/v1/jobs/{job}/drawing", responses((status = 200, body = DrawingAnswer)))]
+#[utoipa::path(
+    get,
+    path = "/api/v1/jobs/{job}/drawing",
+    params(("job" = String, Path)),
+    responses((status = 200, body = DrawingAnswer))
+)]
 pub async fn drawing(
     State(shop): State<Arc<ShopFolder>>,
     Path(job): Path<String>,

@@ -29,6 +29,7 @@ pub struct ListedJob {
 
 /// What a new job is made from.
 #[derive(Clone, Debug, Deserialize, IntoParams)]
+#[into_params(parameter_in = Query)]
 pub struct NewJob {
     /// What it is called.
     pub name: String,

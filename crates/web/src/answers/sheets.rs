@@ -1,23 +1,18 @@
-//! The pour sheet of a job: what stands on it, what was typed for it, and one change at a time.
+//! The pour sheet of a job: what stands on it, and what was typed for it.
 
 use std::sync::Arc;
 
 use axum::Json;
-use axum::extract::{Path, Query, State};
-use axum::http::header::CONTENT_TYPE;
-use axum::response::IntoResponse;
-use job::changed::{Typed, typed};
+use axum::extract::{Path, State};
 use job::folder::{JOB_FILE, Opened, read_text};
-use job::mould_drawn::drawn;
-use job::plan::{Plan, alloy_label};
+use job::plan::Plan;
 use job::remark::{Level, Remark, of_mesh};
-use job::rewritten::{RewriteError, rewrite};
-use job::typed_key::{KeyKind, TYPED_KEYS, TypedKey, typed_key};
-use job::words::said::{Said, slug};
-use serde::{Deserialize, Serialize};
-use sheet::{Block, Paper, Row};
+use job::typed_key::TypedKey;
+use serde::Serialize;
+use sheet::{Block, Row};
 use utoipa::ToSchema;
 
+use crate::answers::typed_lines::{Lines, TypedLine};
 use crate::answers::{folder_of, worked};
 use crate::errors::WebError;
 use crate::folder::ShopFolder;
@@ -83,40 +78,11 @@ pub struct RowAnswer {
     pub typed: Option<TypedLine>,
 }
 
-/// What stands in the job's file.
-#[derive(Clone, Debug, Serialize, ToSchema)]
-pub struct TypedLine {
-    /// The key.
-    pub key: String,
-    /// What it is called.
-    pub label: String,
-    /// What stands there; none where it is left to the program.
-    #[schema(value_type = Option<Object>)]
-    pub value: Option<Typed>,
-    /// What is typed: text, count, yes, one-of, place, places.
-    pub kind: String,
-    /// What it may be, where it is one of a few.
-    pub choices: Vec<OneChoice>,
-    /// How it is typed.
-    pub example: Option<String>,
-    /// What is taken where nothing stands there; none where it is worked out or does not count.
-    pub otherwise: Option<String>,
-}
-
-/// One of a few words.
-#[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
-pub struct OneChoice {
-    /// As the file has it.
-    pub value: String,
-    /// As it is shown.
-    pub shown: String,
-}
-
 /// A remark.
 #[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
 pub struct RemarkAnswer {
-    /// stop, caution or note.
-    #[schema(value_type = String)]
+    /// How weighty it is.
+    #[schema(value_type = Weight)]
     pub level: Level,
     /// The weight in a word of the shop's language.
     pub weight: String,
@@ -126,6 +92,18 @@ pub struct RemarkAnswer {
     pub words: String,
     /// What to do about it.
     pub advice: String,
+}
+
+/// Weights of remarks, as they are described: [`Level`] itself knows no page.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum Weight {
+    /// Reason not to pour.
+    Stop,
+    /// To be looked at.
+    Caution,
+    /// Good to know.
+    Note,
 }
 
 /// A mesh that has to be settled.
@@ -146,83 +124,18 @@ pub struct UnitChoice {
     pub extents_mm: [f64; 3],
 }
 
-/// A change.
-#[derive(Clone, Debug, Deserialize, ToSchema)]
-pub struct Change {
-    /// The key.
-    pub key: String,
-    /// What stood there when it was looked at.
-    #[schema(value_type = Option<Object>)]
-    pub was: Option<Typed>,
-    /// What is to stand there; nothing leaves it to the program.
-    #[schema(value_type = Option<Object>)]
-    pub to: Option<Typed>,
-}
-
-/// The paper of a printed sheet.
-#[derive(Clone, Debug, Default, Deserialize)]
-pub struct PaperAsked {
-    /// US Letter instead of A4.
-    #[serde(default)]
-    pub letter: bool,
-}
-
 /// The sheet of a job.
-#[utoipa::path(get, path = "/api/v1/jobs/{job}/sheet", responses((status = 200, body = SheetAnswer)))]
+#[utoipa::path(
+    get,
+    path = "/api/v1/jobs/{job}/sheet",
+    params(("job" = String, Path)),
+    responses((status = 200, body = SheetAnswer))
+)]
 pub async fn sheet(
     State(shop): State<Arc<ShopFolder>>,
     Path(job): Path<String>,
 ) -> Result<Json<SheetAnswer>, WebError> {
     worked(shop, move |shop| answer(shop, &job).map(Json)).await
-}
-
-/// Changes one thing typed, and gives the sheet that follows.
-#[utoipa::path(
-    put,
-    path = "/api/v1/jobs/{job}/typed",
-    request_body = Change,
-    responses((status = 200, body = SheetAnswer), (status = 409, body = crate::errors::No),
-              (status = 422, body = crate::errors::No))
-)]
-pub async fn change(
-    State(shop): State<Arc<ShopFolder>>,
-    Path(job): Path<String>,
-    Json(change): Json<Change>,
-) -> Result<Json<SheetAnswer>, WebError> {
-    worked(shop, move |shop| {
-        let folder = folder_of(shop, &job)?;
-        let key = typed_key(&change.key)
-            .ok_or_else(|| WebError::NoSuch(format!("{} is not changed here", change.key)))?;
-        {
-            let _writing = shop.writing();
-            rewrite(&folder, key, change.was.as_ref(), change.to.as_ref()).map_err(no_change)?;
-        }
-        answer(shop, &job).map(Json)
-    })
-    .await
-}
-
-/// The printed sheet.
-#[utoipa::path(get, path = "/api/v1/jobs/{job}/sheet.pdf", responses((status = 200, content_type = "application/pdf")))]
-pub async fn paper(
-    State(shop): State<Arc<ShopFolder>>,
-    Path(job): Path<String>,
-    Query(asked): Query<PaperAsked>,
-) -> Result<impl IntoResponse, WebError> {
-    let paper = match asked.letter {
-        true => Paper::Letter,
-        false => Paper::A4,
-    };
-    let bytes = worked(shop, move |shop| {
-        let opened = shop.open(&folder_of(shop, &job)?)?;
-        let mut plan = Plan::clone(&*planned(shop, &opened)?);
-        if let Ok(mould) = shop.mould(&opened).as_ref() {
-            plan.drawing = drawn(&plan.drawing, mould);
-        }
-        Ok(sheet::pdf(&sheet::page(&plan), paper)?)
-    })
-    .await?;
-    Ok(([(CONTENT_TYPE, "application/pdf")], bytes))
 }
 
 /// The plan of a job whose mesh is settled.
@@ -236,20 +149,12 @@ pub fn planned(shop: &ShopFolder, opened: &Opened) -> Result<Arc<Plan>, WebError
     Ok(shop.plan(opened))
 }
 
-fn no_change(error: RewriteError) -> WebError {
-    match error {
-        RewriteError::Folder(job::folder::FolderError::Job { error, .. }) => WebError::Refused {
-            message: error.to_string(),
-            hint: None,
-        },
-        RewriteError::Folder(job::folder::FolderError::File(fault)) => fault.into(),
-        RewriteError::Folder(error) => error.into(),
-        RewriteError::Change(error) => error.into(),
-        RewriteError::Meanwhile { now } => WebError::ChangedMeanwhile { now },
-    }
-}
-
-fn answer(shop: &ShopFolder, job: &str) -> Result<SheetAnswer, WebError> {
+/// The sheet of a job as it is now.
+///
+/// # Errors
+///
+/// A job that cannot be read.
+pub fn answer(shop: &ShopFolder, job: &str) -> Result<SheetAnswer, WebError> {
     let folder = folder_of(shop, job)?;
     let opened = shop.open(&folder)?;
     let text = read_text(&folder.join(JOB_FILE), "")?;
@@ -297,88 +202,6 @@ fn answer(shop: &ShopFolder, job: &str) -> Result<SheetAnswer, WebError> {
     answer.remarks = remarks(&plan.remarks, words);
     answer.limits = page.limits;
     Ok(answer)
-}
-
-/// What is typed in a job's file.
-struct Lines<'a> {
-    opened: &'a Opened,
-    text: &'a str,
-}
-
-impl Lines<'_> {
-    /// Those of a block that are wanted.
-    fn of_block(
-        &self,
-        block: Option<&str>,
-        wanted: impl Fn(&TypedKey) -> bool,
-    ) -> Result<Vec<TypedLine>, WebError> {
-        let has_mesh = self
-            .opened
-            .part
-            .looked()
-            .is_some_and(|looked| looked.format.is_some());
-        let keys = TYPED_KEYS
-            .iter()
-            .filter(|key| key.block == block && wanted(key));
-        keys.filter(|key| has_mesh || key.path != "part.unit")
-            .map(|key| self.line(key))
-            .collect()
-    }
-
-    /// The line that sets a figure or a choice by itself.
-    fn setting(&self, behind: Option<&str>) -> Result<Option<TypedLine>, WebError> {
-        let key = TYPED_KEYS
-            .iter()
-            .find(|key| key.sets.is_some() && key.sets == behind);
-        key.map(|key| self.line(key)).transpose()
-    }
-
-    fn line(&self, key: &TypedKey) -> Result<TypedLine, WebError> {
-        let (kind, choices) = kind(key, self.opened);
-        Ok(TypedLine {
-            key: key.path.to_owned(),
-            label: self.opened.shop.words.word(key.label),
-            value: typed(self.text, key)?,
-            kind: kind.to_owned(),
-            choices,
-            example: key.example.map(str::to_owned),
-            otherwise: key.otherwise.map(str::to_owned),
-        })
-    }
-}
-
-/// What is typed for a key, and what it may be where it is one of a few.
-fn kind(key: &TypedKey, opened: &Opened) -> (&'static str, Vec<OneChoice>) {
-    let itself = |value: &str| OneChoice {
-        value: value.to_owned(),
-        shown: value.to_owned(),
-    };
-    let said = |value: &str, said: Said| OneChoice {
-        value: value.to_owned(),
-        shown: opened.shop.words.say(&said),
-    };
-    match key.kind {
-        KeyKind::Text => ("text", Vec::new()),
-        KeyKind::Count => ("count", Vec::new()),
-        KeyKind::Yes => ("yes", Vec::new()),
-        KeyKind::Place => ("place", Vec::new()),
-        KeyKind::Places => ("places", Vec::new()),
-        KeyKind::Signs(signs) => ("one-of", signs.iter().map(|sign| itself(sign)).collect()),
-        KeyKind::OneOf(words) => {
-            let words = words.iter();
-            let each = words.map(|word| said(word, Said::new(format!("said-{}", slug(word)))));
-            ("one-of", each.collect())
-        }
-        KeyKind::Alloy => {
-            let all = metal::alloys::all().iter();
-            let each = all.map(|alloy| said(&alloy.name, alloy_label(&alloy.name)));
-            ("one-of", each.collect())
-        }
-        KeyKind::Flask => {
-            let flasks = opened.shop.flasks.iter();
-            ("one-of", flasks.map(|flask| itself(&flask.name)).collect())
-        }
-    }
 }
 
 fn of_block(plan: &Plan, lines: &Lines<'_>, block: Block) -> Result<BlockAnswer, WebError> {

@@ -13,6 +13,7 @@ use job::mould_told;
 use rigging::mould::Mould;
 use rigging::piece::{Piece, Solid};
 use serde::Serialize;
+use utoipa::ToSchema;
 
 use crate::answers::sheets::planned;
 use crate::answers::{folder_of, worked};
@@ -20,24 +21,50 @@ use crate::errors::WebError;
 use crate::folder::ShopFolder;
 
 /// What the head says of a piece.
-#[derive(Clone, Debug, Serialize)]
-struct PieceHead {
-    name: String,
-    label: String,
-    /// casting, rigging, core, cope or drag.
-    kind: &'static str,
-    points: usize,
-    facets: usize,
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct PieceHead {
+    /// By which it is known.
+    pub name: String,
+    /// Its name in the language of the shop.
+    pub label: String,
+    /// What it is.
+    pub kind: PieceKind,
+    /// How many points it has.
+    pub points: usize,
+    /// How many facets it has.
+    pub facets: usize,
+}
+
+/// What a piece of the mould is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, ToSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum PieceKind {
+    /// What is cast.
+    Casting,
+    /// Metal around it.
+    Rigging,
+    /// A core.
+    Core,
+    /// The upper half.
+    Cope,
+    /// The lower half.
+    Drag,
 }
 
 /// The head.
-#[derive(Clone, Debug, Serialize)]
-struct Head {
-    pieces: Vec<PieceHead>,
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct Head {
+    /// The pieces in the order in which they follow.
+    pub pieces: Vec<PieceHead>,
 }
 
 /// The solids of the mould.
-#[utoipa::path(get, path = "/api/v1/jobs/{job}/solids", responses((status = 200, content_type = "application/octet-stream")))]
+#[utoipa::path(
+    get,
+    path = "/api/v1/jobs/{job}/solids",
+    params(("job" = String, Path)),
+    responses((status = 200, content_type = "application/octet-stream"))
+)]
 pub async fn solids(
     State(shop): State<Arc<ShopFolder>>,
     Path(job): Path<String>,
@@ -89,12 +116,12 @@ fn packed(mould: &Mould, words: job::words::Language) -> Vec<u8> {
     bytes
 }
 
-fn kind(piece: &Piece) -> &'static str {
+fn kind(piece: &Piece) -> PieceKind {
     match piece {
-        Piece::Casting(_) | Piece::Cavity => "casting",
-        Piece::Core(_) => "core",
-        Piece::Cope => "cope",
-        Piece::Drag => "drag",
-        _ => "rigging",
+        Piece::Casting(_) | Piece::Cavity => PieceKind::Casting,
+        Piece::Core(_) => PieceKind::Core,
+        Piece::Cope => PieceKind::Cope,
+        Piece::Drag => PieceKind::Drag,
+        _ => PieceKind::Rigging,
     }
 }

@@ -32,7 +32,7 @@ pub struct WhyAnswer {
     /// The law with the numbers in it.
     pub with_numbers: String,
     /// What went in: key, what it is, figure.
-    pub given: Vec<[String; 3]>,
+    pub given: Vec<(String, String, String)>,
     /// Where the law holds.
     pub range: String,
     /// What would narrow the figure, the most helpful first.
@@ -44,7 +44,12 @@ pub struct WhyAnswer {
 }
 
 /// What stands behind a figure.
-#[utoipa::path(get, path = "/api/v1/jobs/{job}/why/{figure}", responses((status = 200, body = WhyAnswer)))]
+#[utoipa::path(
+    get,
+    path = "/api/v1/jobs/{job}/why/{figure}",
+    params(("job" = String, Path), ("figure" = String, Path)),
+    responses((status = 200, body = WhyAnswer))
+)]
 pub async fn why(
     State(shop): State<Arc<ShopFolder>>,
     Path((job, figure)): Path<(String, String)>,
@@ -91,7 +96,7 @@ fn laws_words(figure: &Figure, language: Language) -> WhyAnswer {
         formula: figure.law.formula.to_owned(),
         with_numbers: why.with_numbers.clone(),
         given: given
-            .map(|(key, about, text)| [key.clone(), language.of(about), text.clone()])
+            .map(|(key, about, text)| (key.clone(), language.of(about), text.clone()))
             .collect(),
         range: language.of(figure.law.range),
         narrowing: narrowing.collect(),

@@ -2,18 +2,7 @@
  * The solids of a mould as they are sent: the length of the head, the head as JSON, then for each
  * piece its points (32-bit floats, mm) and its facets (32-bit numbers of points), little-endian.
  */
-
-/** What a piece of the mould is. */
-export type PieceKind = 'casting' | 'rigging' | 'core' | 'cope' | 'drag';
-
-/** A piece as its head says it. */
-interface PieceHead {
-  name: string;
-  label: string;
-  kind: PieceKind;
-  points: number;
-  facets: number;
-}
+import type { PieceHead, PieceKind, SolidsHead } from '../answers';
 
 /** A piece of the mould. */
 export interface Piece {
@@ -43,9 +32,7 @@ export function readSolids(bytes: ArrayBuffer): Piece[] {
   if (length === 0 || length % WORD !== 0 || start > bytes.byteLength) {
     throw new Error('the solids of the mould came without their head');
   }
-  const head = JSON.parse(new TextDecoder().decode(new Uint8Array(bytes, WORD, length))) as {
-    pieces: PieceHead[];
-  };
+  const head = JSON.parse(new TextDecoder().decode(new Uint8Array(bytes, WORD, length))) as SolidsHead;
   const whole = head.pieces.reduce((sum, piece) => sum + bytesOf(piece), start);
   if (whole !== bytes.byteLength) {
     throw new Error(`the solids of the mould have ${bytes.byteLength} bytes in place of ${whole}`);

@@ -3,7 +3,7 @@
  * from each other and from the metal in lightness and hatching, so that nothing needs its colour.
  */
 import { CanvasTexture, RepeatWrapping, SRGBColorSpace, type Texture } from 'three';
-import type { PieceKind } from './solids';
+import type { PieceKind } from '../answers';
 
 /** Lines across what is cut: none, leaning right or left, or both. */
 type Hatch = 'none' | 'right' | 'left' | 'both';

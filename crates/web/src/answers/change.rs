@@ -1,0 +1,70 @@
+//! One change at a time of what is typed in a job's file.
+
+use std::sync::Arc;
+
+use axum::Json;
+use axum::extract::{Path, State};
+use job::changed::Typed;
+use job::rewritten::{RewriteError, rewrite};
+use job::typed_key::typed_key;
+use serde::Deserialize;
+use utoipa::ToSchema;
+
+use crate::answers::sheets::{SheetAnswer, answer};
+use crate::answers::typed_lines::TypedValue;
+use crate::answers::{folder_of, worked};
+use crate::errors::WebError;
+use crate::folder::ShopFolder;
+
+/// A change.
+#[derive(Clone, Debug, Deserialize, ToSchema)]
+pub struct Change {
+    /// The key.
+    pub key: String,
+    /// What stood there when it was looked at.
+    #[schema(value_type = Option<TypedValue>)]
+    pub was: Option<Typed>,
+    /// What is to stand there; nothing leaves it to the program.
+    #[schema(value_type = Option<TypedValue>)]
+    pub to: Option<Typed>,
+}
+
+/// Changes one thing typed, and gives the sheet that follows.
+#[utoipa::path(
+    put,
+    path = "/api/v1/jobs/{job}/typed",
+    params(("job" = String, Path)),
+    request_body = Change,
+    responses((status = 200, body = SheetAnswer), (status = 409, body = crate::errors::No),
+              (status = 422, body = crate::errors::No))
+)]
+pub async fn change(
+    State(shop): State<Arc<ShopFolder>>,
+    Path(job): Path<String>,
+    Json(change): Json<Change>,
+) -> Result<Json<SheetAnswer>, WebError> {
+    worked(shop, move |shop| {
+        let folder = folder_of(shop, &job)?;
+        let key = typed_key(&change.key)
+            .ok_or_else(|| WebError::NoSuch(format!("{} is not changed here", change.key)))?;
+        {
+            let _writing = shop.writing();
+            rewrite(&folder, key, change.was.as_ref(), change.to.as_ref()).map_err(no_change)?;
+        }
+        answer(shop, &job).map(Json)
+    })
+    .await
+}
+
+fn no_change(error: RewriteError) -> WebError {
+    match error {
+        RewriteError::Folder(job::folder::FolderError::Job { error, .. }) => WebError::Refused {
+            message: error.to_string(),
+            hint: None,
+        },
+        RewriteError::Folder(job::folder::FolderError::File(fault)) => fault.into(),
+        RewriteError::Folder(error) => error.into(),
+        RewriteError::Change(error) => error.into(),
+        RewriteError::Meanwhile { now } => WebError::ChangedMeanwhile { now },
+    }
+}
