@@ -39,7 +39,7 @@ use crate::multirate::pieces::{each, work};
 use crate::multirate::quick::{Given, Plan, Quick, Told};
 use crate::multirate::ramps::Table;
 use crate::multirate::record::{Record, Step};
-use crate::multirate::slow::{Before, Slow};
+use crate::multirate::slow::{Borders, Slow, Step as SlowStep};
 use crate::multirate::split::split;
 use crate::multirate::stages::{Stage, weights_of};
 use crate::multirate::work::{FillQuick, OneStage, Prepare, RefreshSlow, Settle, StepSlow};
@@ -52,12 +52,14 @@ pub struct Multirate<'case> {
     tables: Vec<Table>,
     weights: [[Vec<f32>; 2]; 3],
     celsius: Vec<f32>,
-    after: Vec<f32>,
+    /// Temperatures of quick cells after every other stage.
+    between: Vec<f32>,
     w_mk: Vec<f32>,
     heat: Vec<f32>,
     awake: Vec<bool>,
     slow: Vec<Slow>,
     slow_cuts: Vec<usize>,
+    borders: Vec<Borders>,
     quick: Vec<Quick>,
     quick_cuts: Vec<usize>,
     quick_cells: usize,
@@ -108,7 +110,7 @@ impl Multirate<'_> {
         let mut multirate = Multirate {
             case,
             celsius: vec![0.0; padded.len()],
-            after: Vec::new(),
+            between: vec![0.0; padded.len()],
             w_mk: Vec::new(),
             heat: Vec::new(),
             awake: vec![false; padded.len() / padded.row],
@@ -123,6 +125,7 @@ impl Multirate<'_> {
             before_j: 0.0,
             padded,
             tables,
+            borders: vec![Borders::default(); slow_cuts.len() - 1],
             slow_cuts,
             quick,
             quick_cuts,
@@ -162,12 +165,12 @@ impl Multirate<'_> {
         };
         for stage in 1..=count {
             self.stage(weights_of(stage, count, step_s));
-            std::mem::swap(&mut self.celsius, &mut self.after);
+            std::mem::swap(&mut self.celsius, &mut self.between);
         }
         self.settle(step_s, now_s);
-        if count % 2 == 0 {
+        if count % 2 == 1 {
             // The slow cells stand in the other list: the quick ones follow them there.
-            std::mem::swap(&mut self.celsius, &mut self.after);
+            std::mem::swap(&mut self.celsius, &mut self.between);
             self.fill_quick_temperatures();
         }
         self.stages += count;
@@ -192,7 +195,7 @@ impl Multirate<'_> {
 
     /// The last moment and what was written down; what is no longer needed makes room for it.
     pub fn finish(mut self, now_s: f64) -> (Moment, Freezing) {
-        self.after = Vec::new();
+        self.between = Vec::new();
         self.w_mk = Vec::new();
         self.slow = Vec::new();
         let freezing = self.freezing();
@@ -225,10 +228,10 @@ impl Multirate<'_> {
     }
 
     /// Conductivities as they stand: into a list of their own where slow cells change theirs,
-    /// else into the temperatures after the step, which are not taken yet.
+    /// else into the temperatures between stages, which are not taken yet.
     fn refresh(&mut self) {
         let list = match self.w_mk.is_empty() {
-            true => &mut self.after,
+            true => &mut self.between,
             false => &mut self.w_mk,
         };
         let pieces = self.padded.pieces(list, &self.quick_cuts);
@@ -269,7 +272,7 @@ impl Multirate<'_> {
             padded: &self.padded,
             celsius: &self.celsius,
             w_mk: match self.w_mk.is_empty() {
-                true => &self.after,
+                true => &self.between,
                 false => &self.w_mk,
             },
         };
@@ -280,32 +283,47 @@ impl Multirate<'_> {
         rates.into_iter().fold(0.0, f32::max)
     }
 
+    /// Takes the slow cells through a step, in place.
     fn step_slow(&mut self, step_s: f64) {
-        let given = Given {
+        let arch = self.arch;
+        let step = &SlowStep {
             tables: &self.tables,
             weights: &self.weights,
             padded: &self.padded,
-            celsius: &self.celsius,
             w_mk: &self.w_mk,
-        };
-        let before = Before {
-            given,
             awake: &self.awake,
             step_s,
         };
-        let (arch, before) = (self.arch, &before);
-        let pieces = self.padded.pieces(&mut self.after, &self.slow_cuts);
+        if self.slow.iter().any(Slow::has_mixed) {
+            let celsius = self.celsius.as_slice();
+            each(self.slow.iter_mut().collect(), |slow| {
+                slow.gather(step, celsius)
+            });
+        }
+        Borders::take(
+            &self.padded,
+            &self.celsius,
+            &self.slow_cuts,
+            &mut self.borders,
+        );
+        let pieces = self.padded.pieces(&mut self.celsius, &self.slow_cuts);
         let heats: Vec<&mut [f32]> = match self.heat.is_empty() {
             true => pieces.iter().map(|_| Default::default()).collect(),
             false => self.padded.pieces(&mut self.heat, &self.slow_cuts),
         };
-        let slow = self.slow.iter_mut().zip(heats).zip(pieces).collect();
-        each(slow, |((slow, heat), after)| {
+        let slow = self
+            .slow
+            .iter_mut()
+            .zip(&self.borders)
+            .zip(heats)
+            .zip(pieces);
+        each(slow.collect(), |(((slow, borders), heat), celsius)| {
             arch.dispatch(StepSlow {
                 slow,
-                before,
+                step,
+                borders,
                 heat,
-                after,
+                celsius,
             });
         });
         for slow in &mut self.slow {
@@ -314,7 +332,7 @@ impl Multirate<'_> {
     }
 
     fn stage(&mut self, stage: Stage) {
-        let pieces = self.padded.pieces(&mut self.after, &self.quick_cuts);
+        let pieces = self.padded.pieces(&mut self.between, &self.quick_cuts);
         let (arch, given) = (self.arch, (self.tables.as_slice(), &self.padded));
         let celsius = &self.celsius;
         let quick = self.quick.iter_mut().zip(pieces).collect();

@@ -218,6 +218,40 @@ fn threads_change_nothing() {
     assert_eq!(one.work, two.work);
 }
 
+/// Rows so long that a plane is swept in several belts, over the rows as they stood before: what
+/// comes out is what plain steps of the same length say.
+#[test]
+fn long_rows_are_swept_as_plain_steps_go() {
+    let sand = materials().remove(0);
+    let mut case = Case::filled(Grid::uniform([6000, 20, 4], 0.004), sand, 25.0);
+    case.materials = materials();
+    for cell in 0..case.cells.len() {
+        // Uneven all over, so that every neighbour tells.
+        case.start_c[cell] = 20.0 + (cell * 7919 % 997) as f32 / 10.0;
+        if case.grid.place(cell)[1] >= 13 {
+            case.cells[cell] = 2;
+        }
+    }
+    let ran = |mode| {
+        let wish = Wish {
+            mode,
+            longest_step_s: Some(1.0),
+            ..Wish::until(End::At { s: 12.0 })
+        };
+        solve(&case, &wish, &mut |_| true).expect("a sound case")
+    };
+    let plain = ran(Mode::Reference);
+    assert_eq!(plain.work.steps, 12);
+    for threads in [1, 3] {
+        let pool = rayon::ThreadPoolBuilder::new().num_threads(threads).build();
+        let swept = pool.expect("threads").install(|| ran(Mode::Multirate));
+        assert_eq!((swept.work.steps, swept.work.stages), (12, 0));
+        for (one, other) in plain.last.celsius.iter().zip(&swept.last.celsius) {
+            assert!((one - other).abs() < 1e-3, "{one} and {other}");
+        }
+    }
+}
+
 fn mirrored(case: &Case, axis: usize) -> Case {
     let mut twin = case.clone();
     let end_m = case.grid.edges_m[axis].last().copied().expect("edges");

@@ -37,7 +37,6 @@ impl Multirate<'_> {
         }
         self.fill_quick_temperatures();
         self.wake();
-        self.after = self.celsius.clone();
     }
 
     /// Wakes rows in which heat may pass.

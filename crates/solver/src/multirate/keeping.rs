@@ -46,7 +46,6 @@ impl Multirate<'_> {
         }
         self.with_rim(&kept.celsius, &kept.slow_j_m3);
         self.wake();
-        self.after.clone_from(&self.celsius);
         Ok(())
     }
 

@@ -278,7 +278,7 @@ impl Quick {
             // The first stage: slow cells have their temperatures by now.
             for &(from, at) in &self.echoes {
                 let (block, lane) = place(from);
-                self.blocks[block].heat[lane] = after[at as usize - self.origin];
+                self.blocks[block].heat[lane] = celsius[at as usize];
             }
         }
         let mut inflow_w = self.steady_w;

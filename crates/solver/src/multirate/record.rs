@@ -5,7 +5,7 @@ use pulp::Simd;
 use crate::case::Case;
 use crate::freezing::{Freezing, Levels, reached};
 use crate::link::gradient_k_m;
-use crate::multirate::padded::Padded;
+use crate::multirate::padded::{LEAD, Padded};
 use crate::multirate::quick::{Filling, Quick, Stretch};
 use crate::multirate::ramps::Table;
 use crate::multirate::wide::{LANES, load, registers};
@@ -212,7 +212,7 @@ fn cell_of(case: &Case, padded: &Padded, at: u32) -> usize {
     let (z, y, x) = (
         at / padded.plane - 1,
         at % padded.plane / padded.row - 1,
-        at % padded.row - 1,
+        at % padded.row - LEAD,
     );
     case.grid.index([x, y, z])
 }

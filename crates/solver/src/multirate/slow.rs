@@ -4,6 +4,8 @@
 //! nothing can pass there. A row in which a temperature has changed wakes the rows beside it, and
 //! nothing goes back to sleep.
 
+mod aside;
+mod mixed;
 mod rows;
 
 use std::ops::Range;
@@ -11,13 +13,17 @@ use std::ops::Range;
 use pulp::Simd;
 
 use crate::case::Case;
-use crate::link::{Link, Outer, SIDES, Side, side};
+use crate::link::Outer;
 use crate::multirate::fetch::Fetch;
-use crate::multirate::padded::Padded;
-use crate::multirate::quick::{Given, fill_one};
+use crate::multirate::padded::{LEAD, Padded};
+use crate::multirate::quick::fill_one;
 use crate::multirate::ramps::Table;
+use crate::multirate::slow::aside::{Aside, Place};
+use crate::multirate::slow::mixed::{Mixed, Way};
 use crate::multirate::slow::rows::{RowWeights, Rows, changing_row, plain_row, steady_row};
 use crate::multirate::split::Kind;
+
+pub use aside::Borders;
 
 /// Cells in a row that have only their own material beside them.
 #[derive(Debug, Clone, Copy)]
@@ -29,12 +35,12 @@ struct Segment {
     stirred: bool,
 }
 
-/// Rows by which a sweep asks ahead: for the row in the plane above, and for the one it writes.
+/// Rows by which a sweep asks ahead for the row in the plane above.
 const AHEAD: usize = 2;
 
-/// Rows are swept belt by belt, each belt through all planes, so that the three planes that are
-/// read and the one that is written stay in the cache next to a core: a quarter of the megabyte
-/// that such caches have. Wider belts are read from far away three times, narrower ones overlap.
+/// Rows are swept belt by belt, each belt through all planes, so that two planes and what is kept
+/// aside stay in the cache next to a core: a quarter of the megabyte that such caches have. Of
+/// wider belts rows are read from far away again, of narrower ones more is kept for the next.
 const BELT_BYTES: usize = 1 << 18;
 
 impl Segment {
@@ -45,30 +51,29 @@ impl Segment {
     }
 }
 
-/// A cell with something else beside it.
+/// The segments of a row.
 #[derive(Debug, Clone)]
-struct Mixed {
-    at: u32,
-    material: u8,
-    volume_m3: f64,
-    ways: Range<usize>,
-    outers: Range<usize>,
+struct RowOf {
+    place: Place,
+    segments: Range<u32>,
 }
 
-/// The way to a neighbour of such a cell.
-#[derive(Debug, Clone, Copy)]
-struct Way {
-    there: u32,
-    material: u8,
-    link: Link,
+impl RowOf {
+    #[inline(always)]
+    fn segments(&self) -> Range<usize> {
+        self.segments.start as usize..self.segments.end as usize
+    }
 }
 
 /// The slow cells of some planes.
 pub struct Slow {
     segments: Vec<Segment>,
+    /// Rows that have segments, belt by belt.
+    rows: Vec<RowOf>,
     mixed: Vec<Mixed>,
     ways: Vec<Way>,
     outers: Vec<Outer>,
+    aside: Aside,
     /// First cell of the planes.
     origin: usize,
     /// Heat that came in through faces so far, J.
@@ -77,10 +82,16 @@ pub struct Slow {
     stirred: bool,
 }
 
-/// What a step of the slow cells needs beside its own planes.
-pub struct Before<'all> {
-    /// What stands at its start; conductivities may be left out where no slow cell changes its own.
-    pub given: Given<'all>,
+/// What a step of the slow cells needs beside temperatures.
+pub struct Step<'all> {
+    /// Tables of the materials.
+    pub tables: &'all [Table],
+    /// Weights of faces, per axis low and high.
+    pub weights: &'all [[Vec<f32>; 2]; 3],
+    /// The box with its rim.
+    pub padded: &'all Padded,
+    /// Conductivities; none where no slow cell changes its own.
+    pub w_mk: &'all [f32],
     /// Which rows of the box are awake, with a rim.
     pub awake: &'all [bool],
     /// Length of the step, s.
@@ -90,8 +101,11 @@ pub struct Before<'all> {
 impl Slow {
     /// The slow cells of planes z.
     pub fn of(case: &Case, kinds: &[Kind], padded: &Padded, z: Range<usize>) -> Slow {
+        let belt = BELT_BYTES / (3 * size_of::<f32>() * padded.row);
         let mut slow = Slow {
+            aside: Aside::of(padded, z.start, z.len(), belt),
             segments: Vec::new(),
+            rows: Vec::new(),
             mixed: Vec::new(),
             ways: Vec::new(),
             outers: Vec::new(),
@@ -125,12 +139,30 @@ impl Slow {
                 }
             }
         }
-        let belt = (BELT_BYTES / (4 * size_of::<f32>() * padded.row)).max(1) as u32;
         slow.segments.sort_by_key(|segment| {
-            let [x, y, z] = segment.place;
-            (y / belt, z, y, x)
+            let [x, y, z] = segment.place();
+            (slow.aside.belt_of(y), z, y, x)
         });
+        slow.part_rows(padded);
         slow
+    }
+
+    /// Parts the segments by the rows that they stand in.
+    fn part_rows(&mut self, padded: &Padded) {
+        let mut from = 0;
+        let row_of = |segment: &Segment| row_of(segment, padded);
+        for segments in self
+            .segments
+            .chunk_by(|one, other| row_of(one) == row_of(other))
+        {
+            let [_, y, z] = segments[0].place();
+            let end = from + segments.len() as u32;
+            self.rows.push(RowOf {
+                place: self.aside.place([y, z]),
+                segments: from..end,
+            });
+            from = end;
+        }
     }
 
     /// Wakes rows whose own cells, or those beside them, differ from each other.
@@ -194,119 +226,69 @@ impl Slow {
         }
     }
 
-    /// One step: temperatures after it into `celsius`; `heat` of those whose table is not plain.
-    /// Both are those of the planes.
+    /// One step, in place: `celsius`, and `heat` of those whose table is not plain, are those of
+    /// the planes.
     #[inline(always)]
     pub fn step<S: Simd>(
         &mut self,
         simd: S,
-        before: &Before,
-        heat: &mut [f32],
-        celsius: &mut [f32],
+        step: &Step,
+        borders: &Borders,
+        (heat, celsius): (&mut [f32], &mut [f32]),
     ) {
-        let Given { tables, padded, .. } = before.given;
-        let across: Vec<_> = (tables.iter())
-            .map(|table| RowWeights::of(table, before))
+        let across: Vec<_> = (step.tables.iter())
+            .map(|table| RowWeights::of(table, step))
             .collect();
         let fetch = Fetch::new();
-        for number in 0..self.segments.len() {
-            if let Some(next) = self.segments.get(number + AHEAD) {
-                let (at, len) = (next.at as usize, next.len as usize);
-                let above = at + padded.plane;
-                fetch.ahead(&before.given.celsius[above..above + len]);
-                let here = at - self.origin;
-                fetch.ahead(&celsius[here..here + len]);
+        self.aside.begin();
+        for number in 0..self.rows.len() {
+            let next = self.rows.get(number + AHEAD).map(|row| row.place);
+            if let Some(next) = next.filter(|next| step.awake[next.number()]) {
+                fetch.ahead(self.aside.above(next, celsius));
             }
-            let segment = &mut self.segments[number];
-            if !before.awake[row_of(segment, padded)] {
+            let row = &self.rows[number];
+            if !step.awake[row.place.number()] {
                 continue;
             }
-            let table = &tables[usize::from(segment.material)];
-            let at = segment.at as usize - self.origin;
-            let row = at..at + segment.len as usize;
-            let weights = &across[usize::from(segment.material)];
-            if table.plain_j_m3k.is_some() {
-                plain_row(simd, before, segment, weights, &mut celsius[row.clone()]);
-            } else {
-                let heat = &mut heat[row.clone()];
-                match table.steady_w_mk {
-                    Some(_) => steady_row(simd, before, segment, weights, heat),
-                    None => changing_row(simd, before, segment, heat),
-                }
-                fill_one(simd, &table.celsius, heat, &mut celsius[row.clone()]);
-            }
-            if !segment.stirred {
-                let own = &before.given.celsius[segment.at as usize..][..segment.len as usize];
-                segment.stirred = own != &celsius[row];
-                self.stirred |= segment.stirred;
-            }
-        }
-        self.step_mixed(before, heat, celsius);
-    }
-
-    fn step_mixed(&mut self, before: &Before, heat: &mut [f32], celsius: &mut [f32]) {
-        let Given {
-            tables,
-            celsius: before_c,
-            w_mk,
-            ..
-        } = before.given;
-        for mixed in &self.mixed {
-            let at = mixed.at as usize;
-            let table = &tables[usize::from(mixed.material)];
-            let own_c = f64::from(before_c[at]);
-            let w_mk_at = |steady: Option<f32>, at: usize| match steady {
-                Some(steady) => f64::from(steady),
-                None => f64::from(w_mk[at]),
-            };
-            let own_w_mk = w_mk_at(table.steady_w_mk, at);
-            let mut watts = 0.0;
-            for way in &self.ways[mixed.ways.clone()] {
-                let other = way.there as usize;
-                let steady = tables[usize::from(way.material)].steady_w_mk;
-                let w_k = way.link.w_k(own_w_mk, w_mk_at(steady, other));
-                watts += w_k * (f64::from(before_c[other]) - own_c);
-            }
-            for outer in &self.outers[mixed.outers.clone()] {
-                let inflow = outer.inflow(own_c, own_w_mk);
-                let through = inflow.w + inflow.w_k * (inflow.outside_c - own_c);
-                self.through_j += before.step_s * through;
-                watts += through;
-            }
-            let gained = before.step_s * watts / mixed.volume_m3;
-            let here = at - self.origin;
-            match table.plain_j_m3k {
-                Some(j_m3k) => celsius[here] = (own_c + gained / f64::from(j_m3k)) as f32,
-                None => {
-                    heat[here] = (f64::from(heat[here]) + gained) as f32;
-                    celsius[here] = table.celsius.at(heat[here]);
+            let (before, after) = self.aside.take(simd, row.place, borders, celsius);
+            for segment in &mut self.segments[row.segments()] {
+                let len = segment.len as usize;
+                let after = &mut after[LEAD + segment.place[0] as usize..][..len];
+                let rows = Rows::within(&before, segment);
+                let weights = &across[usize::from(segment.material)];
+                let heat = heat.get_mut(segment.at as usize - self.origin..);
+                let heat = heat.unwrap_or_default();
+                step_segment(simd, step, (segment, weights), &rows, (heat, after));
+                if !segment.stirred {
+                    segment.stirred = rows.own != after;
+                    self.stirred |= segment.stirred;
                 }
             }
         }
+        self.step_mixed(step, heat, celsius);
     }
+}
 
-    fn add_mixed(&mut self, case: &Case, padded: &Padded, place: [usize; 3]) {
-        let cell = case.grid.index(place);
-        let (ways, outers) = (self.ways.len(), self.outers.len());
-        for (axis, high) in SIDES {
-            match side(case, place, axis, high) {
-                Side::Next(other, link) => self.ways.push(Way {
-                    there: padded.at(case.grid.place(other)) as u32,
-                    material: case.cells[other],
-                    link,
-                }),
-                Side::Out(outer) => self.outers.push(outer),
-                Side::Closed => {}
-            }
-        }
-        self.mixed.push(Mixed {
-            at: padded.at(place) as u32,
-            material: case.cells[cell],
-            volume_m3: case.volume(cell),
-            ways: ways..self.ways.len(),
-            outers: outers..self.outers.len(),
-        });
+/// A step of a segment; `heat`, from where it begins, is that of those whose table is not plain.
+#[inline(always)]
+fn step_segment<S: Simd>(
+    simd: S,
+    step: &Step,
+    (segment, weights): (&Segment, &RowWeights),
+    rows: &Rows,
+    (heat, after): (&mut [f32], &mut [f32]),
+) {
+    let table = &step.tables[usize::from(segment.material)];
+    if table.plain_j_m3k.is_some() {
+        plain_row(simd, step, (segment, weights), rows, after);
+        return;
     }
+    let heat = &mut heat[..after.len()];
+    match table.steady_w_mk {
+        Some(_) => steady_row(simd, step, (segment, weights), rows, heat),
+        None => changing_row(simd, step, segment, rows, heat),
+    }
+    fill_one(simd, &table.celsius, heat, after);
 }
 
 /// Where the row of a segment stands among all rows.

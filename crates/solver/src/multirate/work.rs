@@ -6,7 +6,7 @@ use crate::multirate::padded::Padded;
 use crate::multirate::quick::{Given, Quick, Told};
 use crate::multirate::ramps::Table;
 use crate::multirate::record::{Record, Step};
-use crate::multirate::slow::{Before, Slow};
+use crate::multirate::slow::{Borders, Slow, Step as SlowStep};
 use crate::multirate::stages::Stage;
 
 /// A figure of quick cells.
@@ -78,12 +78,14 @@ impl WithSimd for Prepare<'_> {
 pub struct StepSlow<'all> {
     /// The cells.
     pub slow: &'all mut Slow,
-    /// What stands at the start of the step.
-    pub before: &'all Before<'all>,
+    /// What it needs beside temperatures.
+    pub step: &'all SlowStep<'all>,
+    /// The planes next to theirs, before it.
+    pub borders: &'all Borders,
     /// Heat contents of the planes.
     pub heat: &'all mut [f32],
-    /// Temperatures after it, of the planes.
-    pub after: &'all mut [f32],
+    /// Temperatures of the planes.
+    pub celsius: &'all mut [f32],
 }
 
 impl WithSimd for StepSlow<'_> {
@@ -91,7 +93,8 @@ impl WithSimd for StepSlow<'_> {
 
     #[inline(always)]
     fn with_simd<S: Simd>(self, simd: S) {
-        self.slow.step(simd, self.before, self.heat, self.after);
+        let lists = (self.heat, self.celsius);
+        self.slow.step(simd, self.step, self.borders, lists);
     }
 }
 

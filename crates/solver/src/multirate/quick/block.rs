@@ -70,13 +70,11 @@ impl Block {
     pub fn rate<S: Simd>(&self, simd: S, i: usize, own: Wide<S>, sides: [Wide<S>; 6]) -> Wide<S> {
         let [a, b, c, d, e, f] = &self.conductances;
         let [left, right, front, back, below, above] = sides;
-        load(simd, &self.source, i)
-            + load(simd, a, i) * (left - own)
-            + load(simd, b, i) * (right - own)
-            + load(simd, c, i) * (front - own)
-            + load(simd, d, i) * (back - own)
-            + load(simd, e, i) * (below - own)
-            + load(simd, f, i) * (above - own)
+        let along = load(simd, a, i) * (left - own) + load(simd, b, i) * (right - own);
+        let across = load(simd, c, i) * (front - own) + load(simd, d, i) * (back - own);
+        let upright = load(simd, e, i) * (below - own) + load(simd, f, i) * (above - own);
+        // By pairs, so that no sum waits for more than two others.
+        (load(simd, &self.source, i) + along) + (across + upright)
     }
 
     /// The sum of the six conductances.
@@ -103,7 +101,8 @@ impl Block {
         let simd = stage.simd;
         let change = load(simd, &self.changes[stage.newest & 1], i);
         let older = &mut self.changes[(stage.newest & 1) ^ 1];
-        let next = change + (stage.lean * (change - load(simd, older, i)) + stage.step_s * rate);
+        let leant = change + stage.lean * (change - load(simd, older, i));
+        let next = leant + stage.step_s * rate;
         store(simd, older, i, next);
         figure.of(simd, at, load(simd, &self.heat, i) + next)
     }

@@ -2,8 +2,9 @@
 
 use pulp::Simd;
 
-use super::{Before, Segment};
-use crate::multirate::padded::Padded;
+use super::aside::RowBefore;
+use super::{Segment, Step};
+use crate::multirate::padded::{LEAD, Padded};
 use crate::multirate::ramps::Table;
 use crate::multirate::wide::{Row, RowMut, Wide, registers};
 
@@ -17,8 +18,8 @@ pub struct RowWeights {
 
 impl RowWeights {
     /// Those of a material.
-    pub fn of(table: &Table, before: &Before) -> RowWeights {
-        let [low, high] = &before.given.weights[0];
+    pub fn of(table: &Table, step: &Step) -> RowWeights {
+        let [low, high] = &step.weights[0];
         let Some(w_mk) = table.steady_w_mk else {
             return RowWeights {
                 low: Vec::new(),
@@ -27,7 +28,7 @@ impl RowWeights {
             };
         };
         let j_m3k = table.plain_j_m3k.map_or(1.0, f64::from);
-        let factor = (before.step_s * 2.0 * f64::from(w_mk) / j_m3k) as f32;
+        let factor = (step.step_s * 2.0 * f64::from(w_mk) / j_m3k) as f32;
         let times = |weights: &[f32]| weights.iter().map(|weight| factor * weight).collect();
         RowWeights {
             low: times(low),
@@ -66,6 +67,25 @@ impl<'all> Rows<'all> {
         }
     }
 
+    /// Those of some cells of a row as it stood before a step.
+    #[inline(always)]
+    pub fn within(before: &RowBefore<'all>, segment: &Segment) -> Rows<'all> {
+        let (x, len) = (LEAD + segment.place[0] as usize, segment.len as usize);
+        let [front, back, below, above] = before.across;
+        let row = |row: &'all [f32], from: usize| &row[from..from + len];
+        Rows {
+            own: row(before.own, x),
+            sides: [
+                row(before.own, x - 1),
+                row(before.own, x + 1),
+                row(front, x),
+                row(back, x),
+                row(below, x),
+                row(above, x),
+            ],
+        }
+    }
+
     /// Registers of it from a cell on.
     #[inline(always)]
     fn wide<S: Simd>(&self, simd: S, from: usize, count: usize) -> WideRows<'all, S> {
@@ -92,10 +112,10 @@ struct Weights<'all> {
 
 impl<'all> Weights<'all> {
     #[inline(always)]
-    fn of(before: &Before, segment: &Segment, row: &'all RowWeights) -> Weights<'all> {
+    fn of(step: &Step, segment: &Segment, row: &'all RowWeights) -> Weights<'all> {
         let [x, y, z] = segment.place();
         let cells = x..x + segment.len as usize;
-        let [_, ys, zs] = before.given.weights;
+        let [_, ys, zs] = step.weights;
         Weights {
             low: &row.low[cells.clone()],
             high: &row.high[cells],
@@ -113,35 +133,28 @@ impl<'all> Weights<'all> {
 #[inline(always)]
 pub fn plain_row<S: Simd>(
     simd: S,
-    before: &Before,
-    segment: &Segment,
-    row: &RowWeights,
+    step: &Step,
+    (segment, row): (&Segment, &RowWeights),
+    rows: &Rows,
     celsius: &mut [f32],
 ) {
     let len = celsius.len();
-    let given = &before.given;
-    let rows = Rows::of(given.celsius, given.padded, segment.at as usize, len);
-    let weights = Weights::of(before, segment, row);
+    let weights = Weights::of(step, segment, row);
     let lanes = S::F32_LANES;
     if len < lanes {
         for (i, celsius) in celsius.iter_mut().enumerate() {
-            *celsius = rows.own[i] + gain(&rows, &weights, i);
+            *celsius = rows.own[i] + gain(rows, &weights, i);
         }
         return;
     }
     let whole = registers::<S>(len);
-    gain_wide(
-        simd,
-        &rows,
-        &weights,
-        (0, whole),
-        celsius,
-        |own, gain, _| own + gain,
-    );
+    gain_wide(simd, rows, &weights, (0, whole), celsius, |own, gain, _| {
+        own + gain
+    });
     if whole * lanes < len {
         // The last register again, as far back as it fits: the same numbers come out.
         let from = len - lanes;
-        gain_wide(simd, &rows, &weights, (from, 1), celsius, |own, gain, _| {
+        gain_wide(simd, rows, &weights, (from, 1), celsius, |own, gain, _| {
             own + gain
         });
     }
@@ -151,21 +164,19 @@ pub fn plain_row<S: Simd>(
 #[inline(always)]
 pub fn steady_row<S: Simd>(
     simd: S,
-    before: &Before,
-    segment: &Segment,
-    row: &RowWeights,
+    step: &Step,
+    (segment, row): (&Segment, &RowWeights),
+    rows: &Rows,
     heat: &mut [f32],
 ) {
     let len = heat.len();
-    let given = &before.given;
-    let rows = Rows::of(given.celsius, given.padded, segment.at as usize, len);
-    let weights = Weights::of(before, segment, row);
+    let weights = Weights::of(step, segment, row);
     let whole = registers::<S>(len);
-    gain_wide(simd, &rows, &weights, (0, whole), heat, |_, gain, heat| {
+    gain_wide(simd, rows, &weights, (0, whole), heat, |_, gain, heat| {
         heat + gain
     });
     for (i, heat) in heat.iter_mut().enumerate().skip(whole * S::F32_LANES) {
-        *heat += gain(&rows, &weights, i);
+        *heat += gain(rows, &weights, i);
     }
 }
 
@@ -174,12 +185,10 @@ fn gain(rows: &Rows, weights: &Weights, i: usize) -> f32 {
     let own = rows.own[i];
     let [left, right, front, back, below, above] = rows.sides;
     let [to_front, to_back, to_below, to_above] = weights.across;
-    weights.low[i] * (left[i] - own)
-        + weights.high[i] * (right[i] - own)
-        + to_front * (front[i] - own)
-        + to_back * (back[i] - own)
-        + to_below * (below[i] - own)
-        + to_above * (above[i] - own)
+    let along = weights.low[i] * (left[i] - own) + weights.high[i] * (right[i] - own);
+    let across = to_front * (front[i] - own) + to_back * (back[i] - own);
+    let upright = to_below * (below[i] - own) + to_above * (above[i] - own);
+    along + (across + upright)
 }
 
 /// The same for `count` registers from a cell on; `put` makes of temperature, gain and what stands
@@ -201,12 +210,10 @@ fn gain_wide<S: Simd>(
     let mut figures = RowMut::of(simd, &mut figures[from..], count);
     for i in 0..count {
         let t = own.at(i);
-        let gain = low.at(i) * (left.at(i) - t)
-            + high.at(i) * (right.at(i) - t)
-            + to_front * (front.at(i) - t)
-            + to_back * (back.at(i) - t)
-            + to_below * (below.at(i) - t)
-            + to_above * (above.at(i) - t);
+        let along = low.at(i) * (left.at(i) - t) + high.at(i) * (right.at(i) - t);
+        let across = to_front * (front.at(i) - t) + to_back * (back.at(i) - t);
+        let upright = to_below * (below.at(i) - t) + to_above * (above.at(i) - t);
+        let gain = along + (across + upright);
         figures.put(i, put(t, gain, figures.at(i)));
     }
 }
@@ -223,15 +230,13 @@ fn all<S: Simd>(simd: S, [a, b, c, d]: [f32; 4]) -> [Wide<S>; 4] {
 
 /// Heat contents of a row of a material whose conductivity changes after a step.
 #[inline(always)]
-pub fn changing_row<S: Simd>(simd: S, before: &Before, segment: &Segment, heat: &mut [f32]) {
+pub fn changing_row<S: Simd>(simd: S, step: &Step, segment: &Segment, t: &Rows, heat: &mut [f32]) {
     let len = heat.len();
-    let given = &before.given;
     let [x, y, z] = segment.place();
-    let t = Rows::of(given.celsius, given.padded, segment.at as usize, len);
-    let k = Rows::of(given.w_mk, given.padded, segment.at as usize, len);
-    let [xs, ys, zs] = given.weights;
+    let k = Rows::of(step.w_mk, step.padded, segment.at as usize, len);
+    let [xs, ys, zs] = step.weights;
     let (low, high) = (&xs[0][x..x + len], &xs[1][x..x + len]);
-    let step = before.step_s as f32;
+    let step = step.step_s as f32;
     let across = [ys[0][y], ys[1][y], zs[0][z], zs[1][z]];
     let count = registers::<S>(len);
     {
@@ -247,7 +252,7 @@ pub fn changing_row<S: Simd>(simd: S, before: &Before, segment: &Segment, heat: 
                 let both = own_k + k.sides[side].at(i);
                 weights[side] * both * (t.sides[side].at(i) - own)
             };
-            let gain = part(0) + part(1) + part(2) + part(3) + part(4) + part(5);
+            let gain = (part(0) + part(1)) + ((part(2) + part(3)) + (part(4) + part(5)));
             heat.put(i, heat.at(i) + step * gain);
         }
     }
@@ -256,6 +261,6 @@ pub fn changing_row<S: Simd>(simd: S, before: &Before, segment: &Segment, heat: 
         let weights = [low[i], high[i], across[0], across[1], across[2], across[3]];
         let part =
             |side: usize| weights[side] * (own_k + k.sides[side][i]) * (t.sides[side][i] - own);
-        heat[i] += step * (part(0) + part(1) + part(2) + part(3) + part(4) + part(5));
+        heat[i] += step * ((part(0) + part(1)) + ((part(2) + part(3)) + (part(4) + part(5))));
     }
 }
