@@ -6,8 +6,8 @@ use crate::grid::Grid;
 use crate::multirate::wide::LANES;
 
 /// Cells of the rim in front of a row. Rows are a whole number of registers apart, and the usual
-/// allocator lays a long list sixteen bytes behind a boundary: so the first cell of every row begins
-/// a register that no two lines of the cache share. Elsewhere it costs a little time and no more.
+/// allocator lays a long list sixteen bytes behind a boundary: so the first cell of a row begins a
+/// register that no two lines of the cache share. Elsewhere it costs a little time and no more.
 pub const LEAD: usize = 4;
 
 /// Where cells stand in lists with a rim.

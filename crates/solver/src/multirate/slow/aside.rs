@@ -2,8 +2,8 @@
 //!
 //! A sweep writes the temperatures after a step where those before it stood, so that eight bytes of
 //! memory pass for a cell and not twelve. When a row is done, the row in front of it and the row
-//! below it are written over already. So as many rows as a belt has are kept, one after the other in
-//! a ring, and of each belt the last row of every plane, for the first row of the next belt.
+//! below it are written over already. So as many rows as a belt has are kept, one after the other
+//! in a ring, and of each belt the last row of every plane, for the first row of the next belt.
 
 use pulp::Simd;
 
@@ -193,8 +193,8 @@ impl Place {
 }
 
 impl Borders {
-    /// Copies the planes next to each piece of a list; `cuts` are the first planes of the pieces and
-    /// the end of the last.
+    /// Copies the planes next to each piece of a list; `cuts` are the first planes of the pieces
+    /// and the end of the last.
     pub fn take(padded: &Padded, celsius: &[f32], cuts: &[usize], borders: &mut [Borders]) {
         for (pair, borders) in cuts.windows(2).zip(borders) {
             let below = padded.plane_at(pair[0]) - padded.plane;
