@@ -146,6 +146,10 @@ pub enum Command {
         /// Most cells of the box around the metal: more are sharper and slower.
         #[arg(long, value_name = "NUMBER")]
         cells: Option<f64>,
+        /// Follow one side only where the mould is the same on both sides of its middle: half or a
+        /// quarter of the work.
+        #[arg(long, conflicts_with = "feeder")]
+        halves: bool,
         /// Tell how long the metal stays above this, like "660 °C".
         #[arg(long, value_name = "TEMPERATURE", conflicts_with = "feeder")]
         time_above: Option<Typed<Temperature>>,

@@ -78,6 +78,7 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
         Command::Freeze {
             job,
             cells,
+            halves,
             time_above,
             json,
             out,
@@ -86,6 +87,7 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
         } => freeze::run(&freeze::Asked {
             files: solids::Asked { job, out, force },
             cells,
+            halves,
             above: time_above.map(|typed| typed.value),
             json,
         }),

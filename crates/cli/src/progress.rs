@@ -1,5 +1,6 @@
 //! Progress on whatever takes longer than a moment, and a clean stop.
 
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Duration;
 
 use indicatif::{ProgressBar, ProgressStyle};
@@ -53,11 +54,43 @@ impl Drop for Working {
     }
 }
 
+/// Whether some work ends by itself at its next step when it is asked to.
+static STEPS: AtomicBool = AtomicBool::new(false);
+
+/// Whether Ctrl-C was pressed on such work.
+static IS_ASKED: AtomicBool = AtomicBool::new(false);
+
+/// While this lives, a first Ctrl-C only asks for a stop at the next step; a second one ends the
+/// program at once.
+pub struct StopsAtStep(());
+
+impl StopsAtStep {
+    /// Begins.
+    pub fn begin() -> StopsAtStep {
+        STEPS.store(true, Ordering::Relaxed);
+        StopsAtStep(())
+    }
+
+    /// Whether a stop is asked for.
+    pub fn is_asked(&self) -> bool {
+        IS_ASKED.load(Ordering::Relaxed)
+    }
+}
+
+impl Drop for StopsAtStep {
+    fn drop(&mut self) {
+        STEPS.store(false, Ordering::Relaxed);
+    }
+}
+
 /// On Ctrl-C the program ends with 130. Files are written beside their place and moved there whole,
 /// so that nothing half-written is left under their names.
 pub fn stop_cleanly_on_ctrl_c() {
     // Without a handler the system's own way of ending is just as clean, only less polite.
     let _ = ctrlc::set_handler(|| {
+        if STEPS.load(Ordering::Relaxed) && !IS_ASKED.swap(true, Ordering::Relaxed) {
+            return;
+        }
         crate::print::talk("stopped");
         std::process::exit(130);
     });

@@ -158,3 +158,70 @@ fn a_chill_is_told_with_what_it_changes_and_refused_on_a_feeder() {
         .ends_with(2)
         .talks("write one of: iron, steel, copper, graphite");
 }
+
+/// Ctrl-C keeps the run and nothing that reads as whole; the same command goes on from there, and
+/// what was kept is gone then.
+#[cfg(unix)]
+#[test]
+fn a_stopped_freezing_is_kept_and_goes_on() {
+    use std::process::{Command, Stdio};
+    use std::time::Duration;
+
+    let shop = Shop::new();
+    shop.example("featured_block_inches.stl", JOB);
+    let args = ["freeze", "job", "--cells", "500000"];
+    let folder = shop.path().join("job/freeze");
+    let mut is_kept = false;
+    for wait_s in [2, 4, 8, 16, 32] {
+        let child = Command::new(env!("CARGO_BIN_EXE_oddside"))
+            .args(args)
+            .current_dir(shop.path())
+            .stdout(Stdio::null())
+            .stderr(Stdio::null())
+            .spawn()
+            .expect("it starts");
+        std::thread::sleep(Duration::from_secs(wait_s));
+        let asked = Command::new("kill")
+            .args(["-INT", &child.id().to_string()])
+            .status();
+        asked.expect("a signal");
+        let ended = child.wait_with_output().expect("it ends");
+        // On a slow machine it had not begun yet, on a quick one it was through.
+        is_kept = folder.join("run-1.kept").exists();
+        if is_kept {
+            assert_eq!(ended.status.code(), Some(130));
+            assert!(!folder.join("findings.json").exists());
+            break;
+        }
+    }
+    assert!(is_kept, "stopped neither early nor late was anything kept");
+    let went_on = shop.run(&args);
+    went_on
+        .ends_with(0)
+        .says("all solid")
+        .talks("going on from where the earlier run was kept");
+    let left = std::fs::read_dir(&folder).expect("the folder");
+    let left = left.map(|entry| entry.expect("a file").file_name());
+    assert!(
+        left.into_iter()
+            .all(|name| !name.to_string_lossy().ends_with(".kept"))
+    );
+}
+
+/// Half of a run that was cut off, or of something else, is passed over; many cells tell what they
+/// take before they start.
+#[test]
+fn what_is_no_kept_run_is_passed_over() {
+    let shop = Shop::new();
+    shop.example("featured_block_inches.stl", JOB);
+    shop.file(
+        "job/freeze/run-1.kept",
+        b"oddside heat 01\nand then nothing",
+    );
+    shop.run(&["freeze", "job", "--cells", "20000", "--halves"])
+        .ends_with(0)
+        .says("the sides of x")
+        .says("both are followed")
+        .says("all solid");
+    assert!(!shop.path().join("job/freeze/run-1.kept").exists());
+}

@@ -3,9 +3,9 @@
 use measure::length::Length;
 use mould::feeding::chill::chill_metals;
 use pour::chill::{Chill, ChillError, Laid, Side, lay};
-use pour::freeze::{Poured, Solved, carried_to, filling, solved};
 use pour::meshing::Meshed;
 use pour::no_freeze::FreezeError;
+use pour::solved::{Poured, Solved, carried_to, filling, solved};
 use rigging::piece::Piece;
 use thiserror::Error;
 

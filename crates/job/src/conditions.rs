@@ -6,8 +6,8 @@ use metal::alloy::Alloy;
 use mould::freezing::{SAND_AT_REST, thirst_of_sand};
 use pour::chill::around;
 use pour::contact::{ContactRow, chill_contact, contact};
-use pour::freeze::Poured;
 use pour::meshing::{ACROSS, Meshing};
+use pour::solved::Poured;
 use pour::start::Start;
 use pour::tables::SandHeat;
 
@@ -96,6 +96,7 @@ impl Conditions {
             across: ACROSS,
             budget: cells,
             staircase: false,
+            even: false,
             also_mm: self.also_mm,
         }
     }

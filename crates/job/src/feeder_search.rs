@@ -8,9 +8,9 @@
 
 use pattern::made::volume_mm3;
 use pour::chill::lay;
-use pour::freeze::{filling, solved};
 use pour::meshing::{Meshing, meshed};
 use pour::pipe::shrinkage;
+use pour::solved::{filling, solved};
 use rigging::fact::Fact;
 use rigging::given::{FeederSize, Given};
 

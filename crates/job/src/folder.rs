@@ -341,13 +341,27 @@ pub fn write_all_new(
     force: bool,
 ) -> Result<Vec<PathBuf>, FolderError> {
     let paths: Vec<PathBuf> = files.iter().map(|(name, _)| folder.join(name)).collect();
-    if let Some(path) = paths.iter().find(|path| !force && path.exists()) {
-        return Err(FolderError::WouldOverwrite { path: path.clone() });
-    }
+    nothing_in_the_way(&paths, force)?;
     for (path, (_, bytes)) in paths.iter().zip(files) {
         write_whole(path, bytes)?;
     }
     Ok(paths)
+}
+
+/// Refuses to write over files that are there, unless by force: asked before work that takes long.
+pub fn nothing_in_the_way(paths: &[PathBuf], force: bool) -> Result<(), FolderError> {
+    match paths.iter().find(|path| !force && path.exists()) {
+        Some(path) => Err(FolderError::WouldOverwrite { path: path.clone() }),
+        None => Ok(()),
+    }
+}
+
+/// Takes a file away; one that is not there is no error.
+pub fn forget(path: &Path) -> Result<(), FolderError> {
+    match fs::remove_file(path) {
+        Err(error) if error.kind() != io::ErrorKind::NotFound => Err(disk(path, error)),
+        _ => Ok(()),
+    }
 }
 
 fn in_file(name: &str, text: &str, fault: PartFault) -> Box<FileFault> {
@@ -377,7 +391,7 @@ pub fn read_text(path: &Path, advice: &str) -> Result<String, FolderError> {
         .map_or(text.clone(), str::to_owned))
 }
 
-fn read_bytes(path: &Path, most: u64, advice: &str) -> Result<Vec<u8>, FolderError> {
+pub(crate) fn read_bytes(path: &Path, most: u64, advice: &str) -> Result<Vec<u8>, FolderError> {
     let facts = fs::metadata(path).map_err(|error| match error.kind() {
         io::ErrorKind::NotFound => FolderError::NotThere {
             path: path.to_owned(),

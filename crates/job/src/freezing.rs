@@ -7,12 +7,15 @@ use mould::opening::{OpeningRow, opening_row};
 use pour::chill::ChillError;
 use pour::criteria::{Weakest, weakest};
 use pour::feeding::{Feeding, feeding};
-use pour::freeze::{Freeze, Poured, Told, carried_to, filling, freeze, grids};
-use pour::meshing::{BUDGET, Meshed};
+use pour::freeze::{Freeze, Told, freeze_from, grids};
+use pour::halves::evened;
+pub use pour::meshing::BUDGET;
+use pour::meshing::{Meshed, Meshing};
 use pour::no_freeze::FreezeError;
 use pour::opening::{Cooled, cooled};
 use pour::pipe::{Shrinkage, shrinkage};
 use pour::section::{Cut, section};
+use pour::solved::{Kept, Poured, Standing, carried_to, filling};
 use pour::start::Start;
 use pour::tables::SandHeat;
 use pour::vti::vti;
@@ -24,6 +27,7 @@ use crate::amount::Amount;
 use crate::chills::{ChillTold, chilled};
 use crate::conditions::{Conditions, SandKnown};
 use crate::filling::{Filling, Running, filling_of};
+use crate::halves::{Halves, halves};
 use crate::job::Job;
 use crate::mould_solids::{NoMould, mould_of};
 use crate::part::Part;
@@ -35,11 +39,16 @@ use crate::work_out::{FreezingGiven, mould_given, work_out};
 pub struct FreezingWish {
     /// Most cells of the box around the metal.
     pub cells: f64,
+    /// Whether one side is to stand for both where the mould is the same on either.
+    pub halves: bool,
 }
 
 impl Default for FreezingWish {
     fn default() -> FreezingWish {
-        FreezingWish { cells: BUDGET }
+        FreezingWish {
+            cells: BUDGET,
+            halves: false,
+        }
     }
 }
 
@@ -66,6 +75,8 @@ pub struct JobFrozen {
     pub weakest: Vec<Weakest>,
     /// The chills, and what they change.
     pub chills: Vec<ChillTold>,
+    /// What came of the wish to have one side stand for both, where there was one.
+    pub halves: Option<Halves>,
     /// How it cools after that.
     pub opening: Option<JobOpening>,
 }
@@ -132,15 +143,37 @@ pub fn freezing_of(
     wish: &FreezingWish,
     go_on: &mut dyn FnMut(&Told) -> bool,
 ) -> Result<JobFrozen, NoFreeze> {
+    freezing_from(job, shop, part, wish, &[], &mut |told, _| go_on(told))
+}
+
+/// Follows it from what was kept of an earlier following, where some of that is of this very mould.
+/// `go_on` is told of every step, may keep the run as it stands then where that is worth it, and
+/// stops it by answering false.
+///
+/// # Errors
+///
+/// A job without a mould of solids, or one that cannot be followed.
+pub fn freezing_from(
+    job: &Job,
+    shop: &Shop,
+    part: &Part,
+    wish: &FreezingWish,
+    kept: &[Kept],
+    go_on: &mut dyn FnMut(&Told, Option<&Standing<'_>>) -> bool,
+) -> Result<JobFrozen, NoFreeze> {
     let conditions = Conditions::of(job, shop, part)?;
     let given = &conditions.given;
     let sizes = mould_given(job, shop, part).map(|given| given.sizes);
     let sizes = sizes.ok_or(NoMould::NoShape)?;
     let mould = mould_of(job, shop, part)?;
     let mut poured = conditions.poured(conditions.even());
-    let meshing = conditions.meshing(wish.cells);
+    let meshing = Meshing {
+        even: wish.halves,
+        ..conditions.meshing(wish.cells)
+    };
     let grids = grids(&mould, &meshing).map_err(FreezeError::from)?;
-    let chilled = chilled(grids, &job.chills)?;
+    let mut chilled = chilled(grids, &job.chills)?;
+    let mut halves = wish.halves.then(|| halves(&mut chilled.grids));
     let narrow = &chilled.grids[0];
     let running = Running {
         alloy: job.alloy,
@@ -150,16 +183,24 @@ pub fn freezing_of(
     };
     let filled = filling_of(&mould, narrow, &sizes, &running);
     poured.start = start(&filled, narrow, given, &poured);
+    if let Some(halves) = &mut halves {
+        (poured.start, halves.start_off_k) = evened(&poured.start, narrow);
+    }
+    let beside = |solid: f64, time_s: f64| Told {
+        run: 1,
+        runs: 1,
+        solid,
+        time_s,
+    };
     let chills = chilled.told(&job.chills, &poured, &mut |time_s| {
-        go_on(&Told {
-            run: 1,
-            runs: 1,
-            solid: 0.0,
-            time_s,
-        })
+        go_on(&beside(0.0, time_s), None)
     })?;
-    let freeze = freeze(chilled.grids, &meshing, &poured, go_on)?;
-    let opening = opening(job, shop, part, given, &freeze, &poured, go_on)?;
+    let freeze = freeze_from(chilled.grids, &meshing, &poured, kept, &mut |told, run| {
+        go_on(told, Some(run))
+    })?;
+    let opening = opening(job, shop, part, given, &freeze, &poured, &mut |time_s| {
+        go_on(&beside(1.0, time_s), None)
+    })?;
     let from = from(given, &poured, &freeze, conditions.sand_known);
     let superheat = from.start - job.alloy.liquidus.band.likely();
     Ok(JobFrozen {
@@ -171,6 +212,7 @@ pub fn freezing_of(
         freezing_shrinkage: job.alloy.freezing_shrinkage.band.likely(),
         weakest: weakest(&freeze.solved),
         chills,
+        halves,
         opening,
         mould,
         freeze,
@@ -195,7 +237,7 @@ fn opening(
     given: &FreezingGiven,
     freeze: &Freeze,
     poured: &Poured<'_>,
-    go_on: &mut dyn FnMut(&Told) -> bool,
+    go_on: &mut dyn FnMut(f64) -> bool,
 ) -> Result<Option<JobOpening>, NoFreeze> {
     let Some(row) = opening_row(job.alloy.family.word()) else {
         return Ok(None);
@@ -213,14 +255,7 @@ fn opening(
     let wide = carried_to(&freeze.wide, poured, &freeze.solved.meshed);
     let likely = filling(&wide, poured.contact_w_m2k.likely(), 1.0);
     let for_s = planned.high().as_s().max(2.0 * freeze.last_s.likely());
-    let cooled = cooled(&freeze.wide, &wide, &likely, for_s, &mut |time_s| {
-        go_on(&Told {
-            run: 1,
-            runs: 1,
-            solid: 1.0,
-            time_s,
-        })
-    })?;
+    let cooled = cooled(&freeze.wide, &wide, &likely, for_s, go_on)?;
     let below = |mark: Temperature, all| cooled.below_s(mark.as_celsius(), all);
     let leave = below(row.leave, true).map(|s| s.max(freeze.last_s.likely()));
     let open = below(row.open, false)

@@ -5,14 +5,16 @@ use measure::flow::Duration;
 use measure::text::shown::{Rounding, shown};
 use measure::text::{System, rounded};
 use mould::feeding::chill::chill_metals;
-use pour::freeze::{FreezeFact, metal_cells};
+use pour::freeze::FreezeFact;
 use pour::pipe::feeder_efficiency;
+use pour::solved::metal_cells;
 use rigging::piece::Piece;
 
 use crate::conditions::SandKnown;
 use crate::cores_told::{Line, caution, note};
 use crate::filling_told;
 use crate::freezing::JobFrozen;
+use crate::halves::Halves;
 use crate::mould_told::piece;
 use crate::solved::LEAST_LACKING_MM3;
 use crate::words::said::Said;
@@ -101,7 +103,8 @@ fn figures(frozen: &JobFrozen) -> Vec<Said> {
             .with("mass", per_cent(meshed.held_mm3 / meshed.solid_mm3 - 1.0)),
     ];
     let at = 1;
-    let more = shrunk(frozen).into_iter().chain(of_chills(frozen));
+    let halves = frozen.halves.iter().flat_map(Halves::told);
+    let more = halves.chain(shrunk(frozen)).chain(of_chills(frozen));
     figures.splice(at..at, more.chain(opened(frozen)));
     figures
 }

@@ -53,7 +53,10 @@ const QUICK_CELLS: f64 = 80_000.0;
 ///
 /// A job without a mould of solids, or one that cannot be followed.
 pub fn quick_look(job: &Job, shop: &Shop, part: &Part) -> Result<SolvedTimes, NoFreeze> {
-    let wish = FreezingWish { cells: QUICK_CELLS };
+    let wish = FreezingWish {
+        cells: QUICK_CELLS,
+        ..FreezingWish::default()
+    };
     let frozen = freezing_of(job, shop, part, &wish, &mut |_| true)?;
     Ok(solved_times(&frozen, SolvedBy::QuickLook))
 }

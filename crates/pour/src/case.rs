@@ -68,13 +68,21 @@ pub struct MouldCase {
     pub case: Case,
     /// The cell of the grid in which the first of the equal cells stands.
     pub first: [usize; 3],
+    /// Edge of the cells along x and y at which the mould is folded over, where only the low side
+    /// of it is followed.
+    pub folded: [Option<usize>; 2],
 }
 
 impl MouldCase {
     /// Where one of the equal cells stands among those of the case.
     pub fn of_cell(&self, cells: &MouldCells, cell: usize) -> usize {
         let at = cells.cell(cell);
-        let place = [0, 1, 2].map(|axis| at[axis] + self.first[axis]);
+        let mut place = [0, 1, 2].map(|axis| at[axis] + self.first[axis]);
+        for (place, fold) in place.iter_mut().zip(self.folded) {
+            if let Some(edge) = fold.filter(|edge| *place >= *edge) {
+                *place = 2 * edge - 1 - *place;
+            }
+        }
         self.case.grid.index(place)
     }
 }
@@ -103,6 +111,7 @@ pub fn mould_case(meshed: &Meshed, filling: &Filling, start_c: &dyn Fn(usize) ->
             grid,
         },
         first,
+        folded: [None; 2],
     };
     for cell in 0..cells.stuff.len() {
         let at = built.of_cell(cells, cell);

@@ -4,7 +4,7 @@ use measure::band::Band;
 use mould::niyama::niyama;
 use rigging::piece::Piece;
 
-use crate::freeze::{Solved, metal_cells};
+use crate::solved::{Solved, metal_cells};
 
 /// The weakest place of a casting by a criterion that is worth comparing within one casting only.
 #[derive(Clone, Debug, PartialEq)]

@@ -8,7 +8,7 @@
 use rigging::piece::Piece;
 
 use crate::cells::Stuff;
-use crate::freeze::{Solved, metal_cells};
+use crate::solved::{Solved, metal_cells};
 
 /// A pool of liquid metal that is cut off.
 #[derive(Clone, Debug, PartialEq)]

@@ -3,7 +3,7 @@
 use measure::band::Band;
 use rigging::piece::Piece;
 
-use crate::freeze::{Solved, metal_cells};
+use crate::solved::{Solved, metal_cells};
 
 /// When a piece froze.
 #[derive(Clone, Debug, PartialEq)]

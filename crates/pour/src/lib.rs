@@ -5,8 +5,9 @@
 //! - [`fill`]: the filling at a glance.
 //! - [`tables`], [`contact`]: metal and sand as the solver wants them; [`case`]: the mould as a
 //!   case; [`start`]: how hot it is when the mould is full.
-//! - [`freeze`]: when each place freezes; [`frozen`]: when each piece does, with its errors;
-//!   [`pace`]: how long it may take; [`no_freeze`]: why nothing was followed.
+//! - [`solved`]: one mould followed until it is solid, or one of two like sides of it ([`halves`]); [`freeze`]: on two grids, with its errors;
+//!   [`frozen`]: when each piece is; [`pace`]: how long it may take; [`no_freeze`]: why nothing was
+//!   followed.
 //! - [`feeding`], [`pipe`], [`criteria`]: what is cut off, what runs empty, what stays spongy.
 //! - [`opening`]: when it is cold enough; [`hot_sand`]: how much sand got how hot.
 //! - [`section`], [`vti`]: the drawing and the fields; [`contour`]: lines of equal value.
@@ -21,6 +22,7 @@ pub mod feeding;
 pub mod fill;
 pub mod freeze;
 pub mod frozen;
+pub mod halves;
 pub mod hot_sand;
 pub mod meshing;
 pub mod no_freeze;
@@ -28,6 +30,7 @@ pub mod opening;
 pub mod pace;
 pub mod pipe;
 pub mod section;
+pub mod solved;
 pub mod start;
 pub mod tables;
 pub mod vti;

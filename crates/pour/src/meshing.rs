@@ -24,6 +24,9 @@ pub struct Meshing {
     pub budget: f64,
     /// Whether cells at the rim are taken as full, as a staircase: to check by.
     pub staircase: bool,
+    /// Whether the cells along x and y are even in number, so that a plane through their middle
+    /// lies between cells.
+    pub even: bool,
     /// Low and high corner of what has to lie within the cells beside the metal, mm: chills.
     pub also_mm: Option<[[f64; 3]; 2]>,
 }
@@ -59,6 +62,9 @@ pub struct Meshed {
     pub held_mm3: f64,
     /// Cells across the thinnest wall that matters.
     pub across_wall: f64,
+    /// Whether both sides of the middle across x and across y are the same, so that only the low
+    /// one is followed.
+    pub halved: [bool; 2],
 }
 
 /// Why a mould cannot be cut into cells.
@@ -150,7 +156,7 @@ pub fn cut(mould: &Mould, meshing: &Meshing, size_mm: f64) -> Result<Meshed, Mes
     let flask_mm = flask(mould);
     let solid = &mould.cavity.mesh;
     stays_inside(solid, flask_mm)?;
-    let (origin_mm, count) = lattice(within(mould, meshing), flask_mm, size_mm);
+    let (origin_mm, count) = lattice(within(mould, meshing), flask_mm, size_mm, meshing.even);
     let filled = Cells::fill_box(solid, size_mm, origin_mm, count);
     let whole = size_mm.powi(3);
     let all: usize = count.iter().product();
@@ -198,6 +204,7 @@ pub fn cut(mould: &Mould, meshing: &Meshing, size_mm: f64) -> Result<Meshed, Mes
         solid_mm3: mould.cavity.volume.as_mm3(),
         held_mm3,
         across_wall: meshing.wall_mm / size_mm,
+        halved: [false; 2],
         cells,
     })
 }
@@ -249,16 +256,24 @@ fn lattice(
     [low, high]: [[f64; 3]; 2],
     [floor, roof]: [[f64; 3]; 2],
     size_mm: f64,
+    even: bool,
 ) -> ([f64; 3], [usize; 3]) {
     let (mut origin_mm, mut count) = ([0.0; 3], [0; 3]);
     for axis in 0..2 {
         let span = high[axis] - low[axis];
-        let across = (span / size_mm).ceil().max(1.0);
+        let across = match even {
+            true => 2.0 * (0.5 * span / size_mm).ceil().max(1.0),
+            false => (span / size_mm).ceil().max(1.0),
+        };
         // Centred, so that a symmetric part meets symmetric cells.
         let from = (low[axis] + high[axis] - across * size_mm) / 2.0;
         let room = |way: f64| ((way / size_mm).floor().max(0.0) as usize).min(MARGIN);
         let before = room(from - floor[axis]);
         let after = room(roof[axis] - from - across * size_mm);
+        let (before, after) = match even {
+            true => (before.min(after), before.min(after)),
+            false => (before, after),
+        };
         origin_mm[axis] = from - before as f64 * size_mm;
         count[axis] = across as usize + before + after;
     }

@@ -7,11 +7,11 @@
 use solver::run::{End, Wish, solve};
 
 use crate::case::{CORE, Filling, SAND};
-use crate::freeze::{Poured, case_of, metal_cells};
 use crate::hot_sand::{HotSand, hot_sand};
 use crate::meshing::Meshed;
 use crate::no_freeze::FreezeError;
 use crate::pace::pace;
+use crate::solved::{Poured, case_of, metal_cells};
 
 /// How a mould cools.
 #[derive(Clone, Debug, PartialEq)]

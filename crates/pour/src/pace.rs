@@ -3,8 +3,8 @@
 
 use crate::case::Filling;
 use crate::cells::Stuff;
-use crate::freeze::metal_cells;
 use crate::meshing::Meshed;
+use crate::solved::metal_cells;
 
 /// How a run goes.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -17,7 +17,7 @@ use metal::alloy::Alloy;
 use rigging::piece::Piece;
 
 use crate::feeding::feeds;
-use crate::freeze::{Solved, metal_cells};
+use crate::solved::{Solved, metal_cells};
 
 /// What the metal lacks, and where it shows; volumes in mm³.
 #[derive(Clone, Debug, PartialEq)]

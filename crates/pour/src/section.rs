@@ -9,8 +9,8 @@ use rigging::mould::Mould;
 
 use crate::cells::Stuff;
 use crate::contour::{Line, contours};
-use crate::freeze::Solved;
 use crate::pipe::Shrinkage;
+use crate::solved::Solved;
 
 /// Where a section is laid.
 #[derive(Clone, Copy, Debug, PartialEq)]

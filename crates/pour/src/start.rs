@@ -9,8 +9,8 @@ use measure::heat::Temperature;
 use crate::case::Filling;
 use crate::cells::{MouldCells, Stuff};
 use crate::fill::Glance;
-use crate::freeze::metal_cells;
 use crate::meshing::Meshed;
+use crate::solved::metal_cells;
 
 /// Temperatures at the start.
 #[derive(Clone, Debug, PartialEq)]

@@ -5,8 +5,8 @@ use std::fmt::Write;
 use crate::cells::Stuff;
 use crate::criteria::niyama_of_cells;
 use crate::fill::Glance;
-use crate::freeze::Solved;
 use crate::pipe::Shrinkage;
+use crate::solved::Solved;
 
 /// The bytes of a `.vti` file: cell data over the box of equal cells, in millimetres of the mould.
 /// What has no value is not a number. Times in seconds; `stuff` is 0 sand, 1 core, 2 metal, 3 air,

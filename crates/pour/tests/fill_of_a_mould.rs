@@ -90,6 +90,7 @@ fn a_mould_by_the_rules_fills_in_the_time_of_its_choke() {
         across: 10.0,
         budget: 400_000.0,
         staircase: false,
+        even: false,
         also_mm: None,
     };
     let meshed = meshed(&built, &meshing).unwrap();

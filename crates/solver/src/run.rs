@@ -183,6 +183,11 @@ pub struct Standing<'run> {
 }
 
 impl Standing<'_> {
+    /// Whether this is what was kept of a run of the same case and wish.
+    pub fn is_of(&self, kept: &Kept) -> bool {
+        kept.of == mark_of(self.case, self.wish)
+    }
+
     /// What it needs to go on from here later.
     pub fn keep(&self) -> Kept {
         let mut kept = Kept {

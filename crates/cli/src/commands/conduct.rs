@@ -5,13 +5,14 @@ use std::fs::File;
 use std::io::{BufReader, ErrorKind};
 use std::path::Path;
 use std::process::ExitCode;
-use std::time::{Duration, Instant};
+use std::time::Instant;
 
 use conduct::answer::{Answer, Expected, Kept, KeptError, run_from};
 use conduct::reading::{Bare, read};
-use job::folder::{FolderError, write_whole};
+use job::folder::{forget, write_whole};
 use serde::Serialize;
 
+use crate::commands::keeping::{Ended, Keeping};
 use crate::print;
 use crate::progress::Working;
 use crate::trouble::Trouble;
@@ -24,10 +25,6 @@ struct ConductFile {
     /// Wall time of the run, without reading the file.
     wall_s: f64,
 }
-
-/// How often a run is kept: seldom enough to cost nothing beside the run, often enough that nobody
-/// minds what is lost.
-const KEPT_EVERY: Duration = Duration::from_secs(10);
 
 /// Reads, runs and tells; an expectation that does not hold ends with 2.
 pub fn run(path: &Path, keep: Option<&Path>, json: bool) -> Result<ExitCode, Trouble> {
@@ -44,6 +41,13 @@ pub fn run(path: &Path, keep: Option<&Path>, json: bool) -> Result<ExitCode, Tro
     let answer = {
         let _working = Working::on("following the heat");
         answer(&bare, keep)?
+    };
+    let answer = match answer {
+        Ended::Through(answer) => answer,
+        Ended::Stopped(code) => {
+            print::talk("stopped and kept: the same command goes on from there");
+            return Ok(code);
+        }
     };
     let wall_s = begun.elapsed().as_secs_f64();
     let holds = answer.expected.iter().all(|expected| expected.holds);
@@ -64,36 +68,25 @@ pub fn run(path: &Path, keep: Option<&Path>, json: bool) -> Result<ExitCode, Tro
 
 /// Runs a case, from where it was kept if it was, and keeps it on the way. What was kept goes when
 /// the run is through.
-fn answer(bare: &Bare, keep: Option<&Path>) -> Result<Answer, Trouble> {
+fn answer(bare: &Bare, keep: Option<&Path>) -> Result<Ended<Answer>, Trouble> {
     let Some(file) = keep else {
-        return Ok(run_from(bare, None, &mut |_, _| true)?);
+        return Ok(Ended::Through(run_from(bare, None, &mut |_, _| true)?));
     };
     let kept = kept_in(file)?;
-    let mut last = Instant::now();
-    let mut trouble: Option<FolderError> = None;
+    let mut keeping = Keeping::begin();
     let answer = run_from(bare, kept, &mut |_, standing| {
-        if last.elapsed() >= KEPT_EVERY {
+        keeping.goes_on(false, || {
             let mut bytes = Vec::new();
             // A list in memory takes all that is written to it.
             let _ = standing.keep().write_to(&mut bytes);
-            trouble = write_whole(file, &bytes).err();
-            last = Instant::now();
-        }
-        trouble.is_none()
+            write_whole(file, &bytes)
+        })
     });
-    match trouble {
-        Some(trouble) => Err(trouble.into()),
-        None => {
-            let answer = answer?;
-            match std::fs::remove_file(file) {
-                Err(error) if error.kind() != ErrorKind::NotFound => Err(Trouble::CaseDisk {
-                    path: file.display().to_string(),
-                    error,
-                }),
-                _ => Ok(answer),
-            }
-        }
+    let ended = keeping.ended(answer)?;
+    if matches!(ended, Ended::Through(_)) {
+        forget(file)?;
     }
+    Ok(ended)
 }
 
 /// The run that a file keeps, if there is such a file.

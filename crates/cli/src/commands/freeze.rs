@@ -1,18 +1,23 @@
 //! `oddside freeze JOB`: when the poured mould is solid, place by place.
 
+use std::path::Path;
 use std::process::ExitCode;
 
 use job::fingerprint::fingerprint;
-use job::folder::open;
-use job::freezing::{FREEZE_FOLDER, FreezingWish, freezing_files, freezing_of};
+use job::folder::{Opened, nothing_in_the_way, open};
+use job::freezing::{
+    BUDGET, FREEZE_FOLDER, FreezingWish, JobFrozen, freezing_files, freezing_from,
+};
 use job::freezing_asked::{takes, time_above_told};
 use job::freezing_file::{above_file, file};
 use job::freezing_told::told;
+use job::kept_runs::{forget_runs, keep_run, kept_runs};
 use job::solved::{SolvedBy, solved_times};
 use job::solved_kept::{FINDINGS_FILE, findings};
 use job::words::said::Said;
 use measure::heat::Temperature;
 
+use crate::commands::keeping::{Ended, Keeping};
 use crate::commands::opened::settled;
 use crate::commands::solids;
 use crate::print;
@@ -25,6 +30,8 @@ pub struct Asked {
     pub files: solids::Asked,
     /// Most cells, where the founder wants more or fewer.
     pub cells: Option<f64>,
+    /// Whether one side is to stand for both where they are alike.
+    pub halves: bool,
     /// A temperature of which it is told how long the metal stays above it.
     pub above: Option<Temperature>,
     /// One object instead of words.
@@ -36,24 +43,24 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
     let opened = open(&asked.files.job)?;
     settled(&opened)?;
     let language = opened.shop.words;
-    let mut wish = FreezingWish::default();
-    wish.cells = asked.cells.unwrap_or(wish.cells);
+    let own = opened.folder.join(FREEZE_FOLDER);
+    let into = asked.files.out.clone().unwrap_or_else(|| own.clone());
+    if !asked.json {
+        nothing_in_the_way(&[into.join(FINDINGS_FILE)], asked.files.force)?;
+    }
+    let wish = FreezingWish {
+        cells: asked.cells.unwrap_or(BUDGET),
+        halves: asked.halves,
+    };
     if let Some(said) = takes(wish.cells) {
         print::talk(&language.say(&said));
     }
-    let frozen = {
-        let working = Share::of("following the freezing");
-        freezing_of(
-            &opened.job,
-            &opened.shop,
-            &opened.part,
-            &wish,
-            &mut |told| {
-                let before = told.run.saturating_sub(1) as f64;
-                working.reached((before + told.solid) / told.runs as f64);
-                true
-            },
-        )?
+    let frozen = match followed(&opened, &wish, &own)? {
+        Ended::Through(frozen) => frozen,
+        Ended::Stopped(code) => {
+            print::talk(&language.say(&Said::new("freeze-stopped")));
+            return Ok(code);
+        }
     };
     if asked.json {
         let mut found = file(&opened.job.name, &opened.job.alloy.name, &frozen);
@@ -86,7 +93,6 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
         all(&told.figures),
         print::unread(language),
     ))?;
-    let own = opened.folder.join(FREEZE_FOLDER);
     let times = solved_times(&frozen, SolvedBy::Freezing);
     let print = fingerprint(&opened.job, &opened.shop, &opened.part);
     let mut files = freezing_files(&frozen);
@@ -97,4 +103,40 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
     ));
     solids::write(&asked.files, &own, &files, language)?;
     Ok(ExitCode::SUCCESS)
+}
+
+/// Follows the freezing, from where it was kept if it was, and keeps it on the way in the folder of
+/// its files. What was kept goes when it is through.
+fn followed(opened: &Opened, wish: &FreezingWish, own: &Path) -> Result<Ended<JobFrozen>, Trouble> {
+    let kept = kept_runs(own)?;
+    let mut is_new = !kept.is_empty();
+    let working = Share::of("following the freezing");
+    let mut keeping = Keeping::begin();
+    let frozen = freezing_from(
+        &opened.job,
+        &opened.shop,
+        &opened.part,
+        wish,
+        &kept,
+        &mut |told, run| {
+            let before = told.run.saturating_sub(1) as f64;
+            working.reached((before + told.solid) / told.runs as f64);
+            let Some(run) = run else {
+                return !keeping.is_asked();
+            };
+            if std::mem::take(&mut is_new) {
+                let goes_on = match kept.iter().any(|kept| run.is_of(kept)) {
+                    true => "freeze-goes-on",
+                    false => "freeze-begins-anew",
+                };
+                print::talk(&opened.shop.words.say(&Said::new(goes_on)));
+            }
+            keeping.goes_on(told.solid >= 1.0, || keep_run(own, told.run, run))
+        },
+    );
+    let ended = keeping.ended(frozen)?;
+    if matches!(ended, Ended::Through(_)) {
+        forget_runs(own)?;
+    }
+    Ok(ended)
 }

@@ -10,6 +10,7 @@ pub mod experiment;
 pub mod freeze;
 pub mod freeze_feeder;
 pub mod heap;
+pub mod keeping;
 pub mod lesson;
 pub mod look;
 pub mod man;

@@ -2,8 +2,8 @@
 
 use pour::case::Filling;
 use pour::chill::{Chill, ChillError, Laid, Side, around, lay};
-use pour::freeze::{Solved, filling, solved};
 use pour::meshing::{Meshing, cut};
+use pour::solved::{Solved, filling, solved};
 use pour::tables::SandHeat;
 use rigging::mould::Mould;
 use rigging::piece::Piece;
@@ -38,6 +38,7 @@ fn with(mould: &Mould, chills: &[Chill]) -> Result<(Solved, Vec<Laid>), ChillErr
         across: 10.0,
         budget: 1e6,
         staircase: false,
+        even: false,
         also_mm: around(chills),
     };
     let mut cells = cut(mould, &meshing, 3.0).expect("cells");
@@ -105,6 +106,7 @@ fn metal_on_a_thick_chill_freezes_as_the_closed_form_says() {
         across: 1.0,
         budget: 1e6,
         staircase: false,
+        even: false,
         also_mm: around(std::slice::from_ref(&chill)),
     };
     let mut cells = cut(&plate, &meshing, size_mm).expect("cells");

@@ -2,10 +2,10 @@
 
 use metal::alloys::named;
 use pour::feeding::{Feeding, feeding};
-use pour::freeze::{Solved, filling, solved};
 use pour::meshing::{Meshing, cut};
 use pour::pipe::{Shrinkage, shrinkage};
 use pour::section::{Cut, section};
+use pour::solved::{Solved, filling, solved};
 use pour::vti::vti;
 use rigging::mould::Mould;
 use rigging::piece::Piece;
@@ -39,6 +39,7 @@ fn followed(mould: &Mould) -> (Solved, Feeding, Shrinkage) {
         across: 4.0,
         budget: 1e6,
         staircase: false,
+        even: false,
         also_mm: None,
     };
     let poured = as_poured();

@@ -6,6 +6,7 @@
 mod bodies;
 mod chills;
 mod feeding;
+mod kept_and_halved;
 
 use measure::band::Band;
 use measure::heat::Temperature;
@@ -13,9 +14,10 @@ use measure::length::Length;
 use metal::alloys::named;
 use pattern::shape::Form;
 use pour::case::Filling;
-use pour::freeze::{Freeze, FreezeFact, Poured, Solved, Told, freeze, grids, solved};
+use pour::freeze::{Freeze, FreezeFact, Told, freeze, grids};
 use pour::meshing::{Meshing, MeshingError, cut, meshed};
 use pour::no_freeze::FreezeError;
+use pour::solved::{Poured, Solved, solved};
 use pour::start::Start;
 use pour::tables::{SandHeat, metal_table};
 use rigging::mould::Mould;
@@ -53,6 +55,7 @@ fn followed(
         across: 1.0,
         budget: 1e6,
         staircase,
+        even: false,
         also_mm: None,
     };
     let cells = cut(mould, &meshing, size_mm).expect("cells");
@@ -194,6 +197,7 @@ fn the_cells_hold_the_metal_of_the_solid() {
             across: 4.0,
             budget: 1e6,
             staircase: false,
+            even: false,
             also_mm: None,
         };
         let meshed = meshed(&mould, &meshing).expect("cells");
@@ -238,6 +242,7 @@ fn plain() -> (Mould, Meshing) {
         across: 4.0,
         budget: 1e6,
         staircase: false,
+        even: false,
         also_mm: None,
     };
     (plate, meshing)
@@ -279,7 +284,7 @@ fn the_band_holds_the_likely_time_and_finer_cells() {
     };
     let finer = meshed(&plate, &finer).expect("cells");
     let poured = as_poured();
-    let likely = pour::freeze::filling(&poured, 320.0, 1.0);
+    let likely = pour::solved::filling(&poured, 320.0, 1.0);
     let finer = solved(finer, &poured, &likely, &mut |_| true).expect("it freezes");
     let off = (finer.last_s / band.likely() - 1.0).abs();
     assert!(
@@ -295,10 +300,11 @@ fn the_band_holds_the_likely_time_and_finer_cells() {
 fn a_mirrored_plate_freezes_alike_on_both_sides() {
     let (plate, meshing) = plain();
     let poured = as_poured();
-    let likely = pour::freeze::filling(&poured, 320.0, 1.0);
+    let likely = pour::solved::filling(&poured, 320.0, 1.0);
     for (staircase, within) in [(true, 5e-4), (false, 5e-3)] {
         let meshing = Meshing {
             staircase,
+            even: false,
             ..meshing
         };
         let cells = meshed(&plate, &meshing).expect("cells");
