@@ -77,9 +77,11 @@ impl Conditions {
     pub(crate) fn poured(&self, start: Start) -> Poured<'static> {
         let likely = self.thirst.likely().as_w_rts_per_m2_k();
         let ends = [self.thirst.low(), self.thirst.high()];
+        let pouring = self.given.pouring.map(|hot| hot.as_celsius());
         Poured {
             alloy: self.alloy,
             start,
+            start_off_k: [pouring.low(), pouring.high()].map(|end| end - pouring.likely()),
             sand: self.sand,
             sand_times: ends.map(|end| end.as_w_rts_per_m2_k() / likely),
             core: SandHeat::dry(),

@@ -3,6 +3,7 @@
 use measure::band::Band;
 use measure::flow::Duration;
 use measure::heat::Temperature;
+use metal::alloy::Alloy;
 use mould::opening::{OpeningRow, opening_row};
 use pour::chill::ChillError;
 use pour::criteria::{Weakest, weakest};
@@ -57,6 +58,8 @@ impl Default for FreezingWish {
 pub struct JobFrozen {
     /// The mould.
     pub mould: Mould,
+    /// Its metal.
+    pub alloy: &'static Alloy,
     /// How it fills.
     pub filling: Filling,
     /// Its freezing.
@@ -101,6 +104,8 @@ pub struct JobOpening {
 pub struct FrozenFrom {
     /// How hot the metal leaves the ladle.
     pub pouring: Temperature,
+    /// How much colder and how much hotter it may leave it, K: below nought, above nought.
+    pub start_off_k: [f64; 2],
     /// How hot it is when the mould is full, over all of it.
     pub start: Temperature,
     /// The sand.
@@ -205,6 +210,7 @@ pub fn freezing_from(
     let superheat = from.start - job.alloy.liquidus.band.likely();
     Ok(JobFrozen {
         from,
+        alloy: job.alloy,
         filling: filled,
         pencil: given.heaviest,
         feeding: feeding(&freeze.solved),
@@ -312,6 +318,7 @@ fn from(
 ) -> FrozenFrom {
     FrozenFrom {
         pouring: given.pouring.likely(),
+        start_off_k: poured.start_off_k,
         start: Temperature::from_celsius(poured.start.mean_c(&freeze.solved.meshed)),
         sand: poured.sand,
         sand_known,

@@ -11,6 +11,7 @@ use crate::filling::Filling;
 use crate::filling_file::{self, FillingFile};
 use crate::freezing::JobFrozen;
 use crate::freezing_asked::time_above;
+use crate::freezing_hints::{HeldFile, LeversFile, held_file, levers_file};
 use crate::freezing_told::told;
 use crate::words::Language;
 
@@ -59,6 +60,11 @@ pub struct FreezingFile {
     pub hottest_sand_c: Option<f64>,
     /// The hottest that any core was, °C.
     pub hottest_core_c: Option<f64>,
+    /// What castings lack on the wide cells, mm³, as is likely and with pour, sand or contact
+    /// turned.
+    pub levers: LeversFile,
+    /// Each casting as its last place is just solid; none where nobody knows when it is opened.
+    pub held: Vec<HeldFile>,
     /// Chills, and what they change.
     pub chills: Vec<ChillTimes>,
     /// When all metal may be moved, s; null where the plan opens sooner.
@@ -215,6 +221,7 @@ pub fn file(job: &str, alloy: &str, frozen: &JobFrozen) -> FreezingFile {
     let meshed = &freeze.solved.meshed;
     let opening = frozen.opening.as_ref();
     let english = Language::Uk;
+    let held = opening.iter().flat_map(|opening| &opening.cooled.held);
     FreezingFile {
         job: job.to_owned(),
         alloy: alloy.to_owned(),
@@ -260,6 +267,8 @@ pub fn file(job: &str, alloy: &str, frozen: &JobFrozen) -> FreezingFile {
         above: None,
         hottest_sand_c: opening.map(|opening| opening.cooled.sand_c),
         hottest_core_c: opening.and_then(|opening| opening.cooled.core_c),
+        levers: levers_file(&freeze.levers),
+        held: held.map(held_file).collect(),
         chills: frozen
             .chills
             .iter()

@@ -14,6 +14,7 @@ use crate::conditions::SandKnown;
 use crate::cores_told::{Line, caution, note};
 use crate::filling_told;
 use crate::freezing::JobFrozen;
+use crate::freezing_hints::hints;
 use crate::halves::Halves;
 use crate::mould_told::piece;
 use crate::solved::LEAST_LACKING_MM3;
@@ -102,6 +103,7 @@ fn figures(frozen: &JobFrozen) -> Vec<Said> {
             .with("across", format!("{:.1}", meshed.across_wall))
             .with("mass", per_cent(meshed.held_mm3 / meshed.solid_mm3 - 1.0)),
     ];
+    figures.splice(1..1, hints(frozen));
     let at = 1;
     let halves = frozen.halves.iter().flat_map(Halves::told);
     let more = halves.chain(shrunk(frozen)).chain(of_chills(frozen));

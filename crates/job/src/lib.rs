@@ -38,6 +38,7 @@ pub mod folder;
 pub mod freezing;
 pub mod freezing_asked;
 pub mod freezing_file;
+pub mod freezing_hints;
 pub mod freezing_told;
 pub mod given_part;
 pub mod halves;

@@ -15,6 +15,7 @@ use solver::run::Standing;
 
 use crate::case::Filling;
 use crate::frozen::{Errors, PieceFrozen, latest, pieces};
+use crate::levers::{Levers, Turn, TurnedTo, lacks};
 use crate::meshing::{Meshed, Meshing, MeshingError, cut, size_mm};
 use crate::no_freeze::FreezeError;
 use crate::solved::{Poured, Solved, carried_to, filling, metal_cells, solved_from};
@@ -36,6 +37,8 @@ pub struct Freeze {
     pub by_contact: [f64; 2],
     /// What the sand makes of it: times it with the quickest and with the slowest.
     pub by_sand: [f64; 2],
+    /// What castings lack, and what would change it.
+    pub levers: Levers,
     /// The mould in cells twice as wide, for what takes long.
     pub wide: Meshed,
     /// What was noticed.
@@ -84,8 +87,8 @@ pub struct Told {
     pub time_s: f64,
 }
 
-/// Runs of a whole freezing: narrow, wide, contact and sand at both ends.
-const RUNS: usize = 6;
+/// Runs of a whole freezing: narrow, wide, contact, sand and pour at both ends.
+const RUNS: usize = 8;
 
 /// How much wider the wide cells are.
 const WIDER: f64 = 2.0;
@@ -142,16 +145,24 @@ pub fn freeze_from(
     let likely = filling(poured, poured.contact_w_m2k.likely(), 1.0);
     let on_narrow = run(narrow, poured, &likely)?;
     let carried = carried_to(&wide, poured, &on_narrow.meshed);
-    let mut coarse =
-        |contact: f64, times: f64| run(wide.clone(), &carried, &filling(poured, contact, times));
+    let mut coarse = |poured: &Poured<'_>, contact: f64, times: f64| {
+        run(wide.clone(), poured, &filling(poured, contact, times))
+    };
     let contact = poured.contact_w_m2k;
-    let on_wide = coarse(contact.likely(), 1.0)?;
+    let on_wide = coarse(&carried, contact.likely(), 1.0)?;
     let [slow, quick] = poured.sand_times;
     let ends = [
-        coarse(contact.high(), 1.0)?,
-        coarse(contact.low(), 1.0)?,
-        coarse(contact.likely(), quick)?,
-        coarse(contact.likely(), slow)?,
+        coarse(&carried, contact.high(), 1.0)?,
+        coarse(&carried, contact.low(), 1.0)?,
+        coarse(&carried, contact.likely(), quick)?,
+        coarse(&carried, contact.likely(), slow)?,
+    ];
+    let [colder, hotter] = poured
+        .start_off_k
+        .map(|by_k| poured_otherwise(&carried, &wide, by_k));
+    let pours = [
+        coarse(&colder, contact.likely(), 1.0)?,
+        coarse(&hotter, contact.likely(), 1.0)?,
     ];
     let times = |end: &Solved| end.last_s / on_wide.last_s;
     let by_contact = [times(&ends[0]), times(&ends[1])];
@@ -172,9 +183,44 @@ pub fn freeze_from(
         by_grid,
         by_contact,
         by_sand,
+        levers: levers(&carried, &on_wide, [&pours[0], &pours[1]], &ends),
         wide,
         solved: on_narrow,
     })
+}
+
+/// The same poured so much hotter or colder.
+fn poured_otherwise<'a>(poured: &Poured<'a>, wide: &Meshed, by_k: f64) -> Poured<'a> {
+    let liquidus_c = poured.alloy.liquidus.band.likely().as_celsius();
+    Poured {
+        start: poured.start.shifted(&wide.cells, by_k, liquidus_c),
+        ..poured.clone()
+    }
+}
+
+/// What castings lack with everything as is likely, and with one thing turned to either end; `ends`
+/// are the better and the worse contact, the quicker and the slower sand.
+fn levers(poured: &Poured<'_>, likely: &Solved, pours: [&Solved; 2], ends: &[Solved; 4]) -> Levers {
+    let liquidus_c = poured.alloy.liquidus.band.likely().as_celsius();
+    let superheat_k = poured.start.mean_c(&likely.meshed) - liquidus_c;
+    let of = |solved: &Solved, by_k: f64| lacks(solved, poured.alloy, superheat_k + by_k);
+    let turned = |turn: Turn, [low, high]: [&Solved; 2], by_k: [f64; 2]| {
+        [(low, by_k[0], false), (high, by_k[1], true)].map(|(solved, by_k, is_high)| TurnedTo {
+            turn,
+            is_high,
+            lacks: of(solved, by_k),
+        })
+    };
+    let [better, worse, quicker, slower] = ends;
+    let turned = [
+        turned(Turn::Pour, pours, poured.start_off_k),
+        turned(Turn::Sand, [slower, quicker], [0.0; 2]),
+        turned(Turn::Contact, [worse, better], [0.0; 2]),
+    ];
+    Levers {
+        likely: of(likely, 0.0),
+        turned: turned.into_iter().flatten().collect(),
+    }
 }
 
 fn facts(solved: &Solved, meshing: &Meshing, pieces: &[PieceFrozen]) -> Vec<FreezeFact> {

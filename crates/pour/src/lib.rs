@@ -5,10 +5,11 @@
 //! - [`fill`]: the filling at a glance.
 //! - [`tables`], [`contact`]: metal and sand as the solver wants them; [`case`]: the mould as a
 //!   case; [`start`]: how hot it is when the mould is full.
-//! - [`solved`]: one mould followed until it is solid, or one of two like sides of it ([`halves`]); [`freeze`]: on two grids, with its errors;
-//!   [`frozen`]: when each piece is; [`pace`]: how long it may take; [`no_freeze`]: why nothing was
-//!   followed.
+//! - [`solved`]: one mould followed until it is solid, or one of two like sides of it
+//!   ([`halves`]); [`freeze`]: on two grids, with its errors; [`frozen`]: when each piece is;
+//!   [`pace`]: how long it may take; [`no_freeze`]: why nothing was followed.
 //! - [`feeding`], [`pipe`], [`criteria`]: what is cut off, what runs empty, what stays spongy.
+//! - [`levers`]: what is worth turning; [`held`]: what is cold while the last place is just solid.
 //! - [`opening`]: when it is cold enough; [`hot_sand`]: how much sand got how hot.
 //! - [`section`], [`vti`]: the drawing and the fields; [`contour`]: lines of equal value.
 
@@ -23,7 +24,9 @@ pub mod fill;
 pub mod freeze;
 pub mod frozen;
 pub mod halves;
+pub mod held;
 pub mod hot_sand;
+pub mod levers;
 pub mod meshing;
 pub mod no_freeze;
 pub mod opening;

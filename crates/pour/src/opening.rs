@@ -7,6 +7,7 @@
 use solver::run::{End, Wish, solve};
 
 use crate::case::{CORE, Filling, SAND};
+use crate::held::{Held, look};
 use crate::hot_sand::{HotSand, hot_sand};
 use crate::meshing::Meshed;
 use crate::no_freeze::FreezeError;
@@ -20,6 +21,8 @@ pub struct Cooled {
     pub hottest: Vec<(f64, [f64; 2])>,
     /// Sand by how hot it got until then.
     pub hot_sand: HotSand,
+    /// Each casting as its last place is just solid; none where it was not followed so far.
+    pub held: Vec<Held>,
     /// The hottest that any sand was at a moment that was kept, °C.
     pub sand_c: f64,
     /// The hottest that any core was, °C; none without cores.
@@ -62,7 +65,9 @@ pub fn cooled(
         let piece = &meshed.pieces[usize::from(meshed.piece[cell])];
         matches!(piece, rigging::piece::Piece::Casting(_))
     };
-    let mut hottest = Vec::new();
+    let solidus_c = filling.metal.heat_at_solid(1.0);
+    let solidus_c = solidus_c.map_or(f64::NAN, |heat| filling.metal.at(heat).celsius);
+    let (mut hottest, mut held) = (Vec::new(), Vec::new());
     let mut highest = vec![f32::NEG_INFINITY; built.case.grid.cells()];
     for moment in outcome.moments.iter().chain([&outcome.last]) {
         let (mut casting, mut metal) = (f64::NEG_INFINITY, f64::NEG_INFINITY);
@@ -77,6 +82,8 @@ pub fn cooled(
             }
         }
         hottest.push((moment.time_s, [casting, metal]));
+        let celsius = |cell: usize| f64::from(moment.celsius[built.of_cell(&meshed.cells, cell)]);
+        look(meshed, moment.time_s, &celsius, solidus_c, &mut held);
     }
     let surface_mm2 = metal_cells(meshed)
         .map(|cell| f64::from(meshed.surface_mm2[cell]))
@@ -93,6 +100,7 @@ pub fn cooled(
             .map(|cell| f64::from(highest[cell]))
             .reduce(f64::max),
         hottest,
+        held,
     })
 }
 

@@ -26,6 +26,8 @@ pub struct Poured<'a> {
     /// How hot metal and sand are when the mould is full, on the cells that it is followed on; on
     /// the narrow ones where two grids are.
     pub start: Start,
+    /// How much colder and how much hotter it may be poured, K: below nought, above nought.
+    pub start_off_k: [f64; 2],
     /// The sand.
     pub sand: SandHeat,
     /// The slowest and the quickest that the sand may be, as times of how hard it drinks.

@@ -64,6 +64,25 @@ impl Start {
         }
     }
 
+    /// The same with metal so much hotter, or colder: even metal stays above where it begins to
+    /// freeze.
+    pub fn shifted(&self, cells: &MouldCells, by_k: f64, liquidus_c: f64) -> Start {
+        match self {
+            Start::Even(metal) => {
+                let celsius = (metal.as_celsius() + by_k).max(liquidus_c.min(metal.as_celsius()));
+                Start::Even(Temperature::from_celsius(celsius))
+            }
+            Start::Each(each) => {
+                let each = each.iter().enumerate();
+                let of = |(cell, celsius): (usize, &f32)| match is_metal(cells, cell) {
+                    true => celsius + by_k as f32,
+                    false => *celsius,
+                };
+                Start::Each(each.map(of).collect())
+            }
+        }
+    }
+
     /// Mean of the metal, °C, each cell counted by what it holds.
     pub fn mean_c(&self, meshed: &Meshed) -> f64 {
         match self {

@@ -34,8 +34,8 @@ impl Keeping {
         }
     }
 
-    /// Keeps the work, where it is time or `is_through` with a part of it that was kept before; says
-    /// whether to go on.
+    /// Keeps the work, where it is time or `is_through` with a part of it that was kept before;
+    /// says whether to go on.
     pub fn goes_on(
         &mut self,
         is_through: bool,

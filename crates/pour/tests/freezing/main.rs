@@ -6,6 +6,7 @@
 mod bodies;
 mod chills;
 mod feeding;
+mod hints;
 mod kept_and_halved;
 
 use measure::band::Band;
@@ -68,6 +69,7 @@ fn poured(start_c: f64) -> Poured<'static> {
             .or_else(|_| named("pure aluminium"))
             .expect("an alloy"),
         start: Start::Even(Temperature::from_celsius(start_c)),
+        start_off_k: [-20.0, 20.0],
         sand: SandHeat::dry(),
         sand_times: [0.85, 1.2],
         core: SandHeat::dry(),
