@@ -32,14 +32,14 @@ const ARROWS: &[(&str, &[&str])] = &[
         "bench",
         &["job", "pour", "reckon", "sand", "trials", "measure"],
     ),
-    ("shoplog", &[]),
+    ("shoplog", &["bench", "job", "trials", "measure"]),
     ("sheet", &["bench", "job", "measure"]),
     ("web", &["sheet", "job", "rigging", "pattern", "metal"]),
     (
         "cli",
         &[
-            "web", "sheet", "bench", "job", "reckon", "pattern", "metal", "sand", "measure",
-            "mould", "conduct",
+            "web", "shoplog", "sheet", "bench", "job", "reckon", "pattern", "metal", "sand",
+            "measure", "mould", "conduct",
         ],
     ),
 ];
@@ -119,6 +119,13 @@ fn only_the_web_knows_a_server() {
             .iter()
             .any(|library| manifest.contains(library));
         assert_eq!(knows, name == "web", "{name} and the server");
+    }
+}
+
+#[test]
+fn only_the_log_knows_the_database() {
+    for (name, manifest) in manifests() {
+        assert_eq!(manifest.contains("rusqlite"), name == "shoplog", "{name}");
     }
 }
 

@@ -7,8 +7,10 @@ use measure::heat::Temperature;
 use measure::text::Typed;
 
 pub use self::bench::{ExperimentCommand, HeapCommand, SandCommand, Shown};
+pub use self::log::{LogArgs, LogCommand};
 
 mod bench;
+mod log;
 
 /// From a part mesh and a heap of sand to a sound casting.
 #[derive(Debug, Parser)]
@@ -246,6 +248,8 @@ pub enum Command {
         #[command(subcommand)]
         what: HeapCommand,
     },
+    /// The shop's log: what was planned, what was done, what came out.
+    Log(LogArgs),
     /// Open the working sheet in a browser of this machine: jobs, plans, drawings, every figure to
     /// be changed where it stands or asked why. Nobody else can reach it.
     Serve {

@@ -15,7 +15,7 @@ use bench::experiment::entry::Meant;
 use crate::args::{Args, Command, ExperimentCommand};
 use crate::commands::{
     card, charge, completions, conduct, cores, draw, experiment, freeze, freeze_feeder, heap,
-    lesson, look, man, mould, new, pattern, plan, reckon, sand, schema, serve, solids, why,
+    lesson, log, look, man, mould, new, pattern, plan, reckon, sand, schema, serve, solids, why,
 };
 use crate::trouble::Trouble;
 
@@ -98,6 +98,7 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
         Command::Experiment { what } => run_experiment(what),
         Command::Sand { what } => sand::run(what),
         Command::Heap { what } => heap::run(what),
+        Command::Log(args) => log::run(args),
         Command::Serve { dir, port } => serve::run(&dir, port),
         Command::Man => man::run(),
         Command::Completions { shell } => completions::run(shell),

@@ -9,6 +9,7 @@ use job::folder::FolderError;
 use job::job::JobError;
 use miette::{Diagnostic, GraphicalReportHandler, GraphicalTheme, NamedSource, SourceSpan};
 use reckon::refusal::Refusal;
+use shoplog::error::LogError;
 use thiserror::Error;
 
 use crate::print;
@@ -170,6 +171,17 @@ pub enum Trouble {
     /// The sand bench.
     #[error(transparent)]
     Bench(#[from] bench::trouble::BenchError),
+    /// The shop's log.
+    #[error(transparent)]
+    Log(#[from] shoplog::error::LogError),
+    /// A plan that cannot be read.
+    #[error("{path} is no plan that this oddside knows ({error}): work the job out again")]
+    NoPlan {
+        /// The file.
+        path: String,
+        /// What is wrong.
+        error: serde_json::Error,
+    },
     /// Standard output.
     #[error("cannot print: {0}")]
     Output(io::Error),
@@ -229,7 +241,19 @@ impl Trouble {
             Trouble::OpenBatches | Trouble::BestIsNamed | Trouble::TooFewMore(_) => 2,
             Trouble::TooFewResults | Trouble::Result(_) => 2,
             Trouble::ResultAsked(_) => 3,
+            Trouble::Log(wrong) => code_of_log(wrong),
+            Trouble::NoPlan { .. } => 2,
         }
+    }
+}
+
+/// The disk is one thing, what was typed another, the log itself a third.
+fn code_of_log(wrong: &LogError) -> u8 {
+    match wrong {
+        LogError::Disk { .. } | LogError::Full | LogError::Busy => 1,
+        LogError::NoTable { .. } | LogError::NoColumn { .. } | LogError::Value(_) => 64,
+        LogError::NoEntry { .. } | LogError::NotOne { .. } | LogError::BadId(_) => 64,
+        _ => 2,
     }
 }
 

@@ -12,6 +12,7 @@ pub mod freeze_feeder;
 pub mod heap;
 pub mod keeping;
 pub mod lesson;
+pub mod log;
 pub mod look;
 pub mod man;
 pub mod mould;

@@ -30,7 +30,7 @@ pub(super) static FRENCH: LazyLock<Messages> =
 pub(super) static SPANISH: LazyLock<Messages> = LazyLock::new(|| Messages::of("es", &ES, None));
 
 /// British English, the only language in which laws describe themselves.
-const EN_GB: [&str; 17] = [
+const EN_GB: [&str; 18] = [
     include_str!("../../data/words/en-GB/bench.ftl"),
     include_str!("../../data/words/en-GB/charge.ftl"),
     include_str!("../../data/words/en-GB/cores.ftl"),
@@ -40,6 +40,7 @@ const EN_GB: [&str; 17] = [
     include_str!("../../data/words/en-GB/keys.ftl"),
     include_str!("../../data/words/en-GB/laws.ftl"),
     include_str!("../../data/words/en-GB/lesson.ftl"),
+    include_str!("../../data/words/en-GB/log.ftl"),
     include_str!("../../data/words/en-GB/making.ftl"),
     include_str!("../../data/words/en-GB/mixes.ftl"),
     include_str!("../../data/words/en-GB/page.ftl"),
@@ -51,7 +52,7 @@ const EN_GB: [&str; 17] = [
 ];
 
 /// French.
-const FR: [&str; 16] = [
+const FR: [&str; 17] = [
     include_str!("../../data/words/fr/bench.ftl"),
     include_str!("../../data/words/fr/charge.ftl"),
     include_str!("../../data/words/fr/cores.ftl"),
@@ -60,6 +61,7 @@ const FR: [&str; 16] = [
     include_str!("../../data/words/fr/freeze.ftl"),
     include_str!("../../data/words/fr/keys.ftl"),
     include_str!("../../data/words/fr/lesson.ftl"),
+    include_str!("../../data/words/fr/log.ftl"),
     include_str!("../../data/words/fr/making.ftl"),
     include_str!("../../data/words/fr/mixes.ftl"),
     include_str!("../../data/words/fr/page.ftl"),
@@ -71,7 +73,7 @@ const FR: [&str; 16] = [
 ];
 
 /// Spanish.
-const ES: [&str; 16] = [
+const ES: [&str; 17] = [
     include_str!("../../data/words/es/bench.ftl"),
     include_str!("../../data/words/es/charge.ftl"),
     include_str!("../../data/words/es/cores.ftl"),
@@ -80,6 +82,7 @@ const ES: [&str; 16] = [
     include_str!("../../data/words/es/freeze.ftl"),
     include_str!("../../data/words/es/keys.ftl"),
     include_str!("../../data/words/es/lesson.ftl"),
+    include_str!("../../data/words/es/log.ftl"),
     include_str!("../../data/words/es/making.ftl"),
     include_str!("../../data/words/es/mixes.ftl"),
     include_str!("../../data/words/es/page.ftl"),

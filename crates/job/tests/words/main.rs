@@ -22,8 +22,8 @@ use job::typed_key::{KeyKind, TYPED_KEYS};
 use job::words::Language;
 use job::words::said::{Given, Said, slug};
 use messages::{
-    FOLDERS, Messages, examples, for_all, like_ids, of, of_file, quoted_after, referred_to, source,
-    work_out,
+    FOLDERS, Messages, examples, for_all, like_ids, of, of_file, of_the_log, quoted_after,
+    referred_to, source, work_out,
 };
 use metal::alloy::Caution;
 use metal::alloys;
@@ -153,6 +153,9 @@ fn every_id_in_the_source_has_its_message() {
     for id in ids.iter().filter(|id| !id.starts_with("no_such_message")) {
         assert!(british.contains_key(*id), "{id}");
     }
+    for id in of_the_log() {
+        assert!(british.contains_key(&id), "{id}");
+    }
 }
 
 /// An id that is handed on before it is put into words is known by its first word.
@@ -173,9 +176,10 @@ const OTHER_WORDS: [&str; 2] = ["no-cache", "no-referrer"];
 
 #[test]
 fn no_message_is_left_over() {
-    let (source, referred_to) = (source(), referred_to());
+    let (source, referred_to, of_the_log) = (source(), referred_to(), of_the_log());
     let used = |id: &str| {
-        source.contains(&format!("\"{id}\"")) || referred_to.contains(id) || of_a_family(id)
+        let in_source = source.contains(&format!("\"{id}\""));
+        in_source || referred_to.contains(id) || of_a_family(id) || of_the_log.contains(&id.into())
     };
     let british = of("en-GB");
     for id in british.keys().filter(|id| !id.contains('.')) {

@@ -96,6 +96,17 @@ pub fn source() -> String {
     text
 }
 
+/// What stands in quotes in the source of the log and begins like one of its messages; its tables
+/// are full of words that read like ids and are none.
+pub fn of_the_log() -> Vec<String> {
+    let mut text = String::new();
+    gather(&crates().join("shoplog/src"), &mut text);
+    let ids = text.split('"').skip(1).step_by(2);
+    ids.filter(|id| id.starts_with("log-") && *id != "log-photos")
+        .map(str::to_owned)
+        .collect()
+}
+
 /// What stands in quotes in a text and reads like an id: small words with hyphens between them.
 pub fn like_ids(text: &str) -> BTreeSet<&str> {
     let letter = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';

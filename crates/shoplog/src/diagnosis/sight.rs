@@ -2,6 +2,72 @@
 
 use serde::Deserialize;
 
+/// The looks as they are typed.
+pub const LOOKS: &[&str] = &[
+    "round-holes",
+    "many-small-holes",
+    "ragged-hole",
+    "sponge",
+    "sink",
+    "seam",
+    "unfilled",
+    "broken-edge",
+    "drained",
+    "fin",
+    "veins",
+    "bulge",
+    "lump",
+    "crack",
+    "rough",
+    "sand-keyed",
+    "sand-in-metal",
+    "dross-in-metal",
+    "scab",
+    "groove",
+    "drag-marks",
+    "offset",
+    "wall-uneven",
+    "wrong-size",
+    "hard-edge",
+];
+
+/// The places as they are typed.
+pub const PLACES: &[&str] = &[
+    "cope-face",
+    "drag-face",
+    "side-wall",
+    "joint",
+    "at-gate",
+    "opposite-gate",
+    "far-from-gate",
+    "heavy-section",
+    "thin-section",
+    "inner-corner",
+    "edge",
+    "at-core",
+    "at-insert",
+    "under-feeder",
+    "large-flat",
+    "low-down",
+    "between-arms",
+    "everywhere",
+    "inside",
+];
+
+/// The walls as they are typed.
+pub const WALLS: &[&str] = &[
+    "smooth",
+    "shiny",
+    "dendritic",
+    "oxidised",
+    "bright",
+    "sand-lined",
+    "dross-lined",
+    "round-edged",
+    "sharp-edged",
+    "rough",
+];
+
 /// What is seen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
 #[serde(rename_all = "kebab-case")]
