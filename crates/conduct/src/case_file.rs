@@ -246,6 +246,9 @@ pub struct RunFile {
     pub moments_s: Vec<f64>,
     /// Longest step.
     pub longest_step_s: Option<f64>,
+    /// Whether half a cell beside what freezes counts less in the first moments of contact.
+    #[serde(default)]
+    pub early_contact: bool,
     /// Most memory it may take.
     pub most_gib: Option<f64>,
 }

@@ -192,6 +192,7 @@ fn wish(run: &RunFile, cells: usize) -> Result<Wish, CaseFileError> {
         },
         moments_s: run.moments_s.clone(),
         longest_step_s: run.longest_step_s,
+        early_contact: run.early_contact,
         most_bytes,
         ..Wish::until(end)
     })

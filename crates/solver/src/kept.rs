@@ -211,6 +211,7 @@ pub fn mark_of(case: &Case, wish: &Wish) -> u64 {
     };
     let longest_s = wish.longest_step_s.unwrap_or(0.0);
     sum.f64s(&[mode, end, latest_s, longest_s, wish.passing_share]);
+    sum.bytes(&[u8::from(wish.early_contact)]);
     sum.f64s(&wish.moments_s);
     sum.0
 }

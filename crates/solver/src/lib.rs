@@ -26,18 +26,27 @@
 //! - [`run`]: the loop over time, what is wished and what comes out.
 //! - [`kept`]: a run in the middle of its way, to go on later.
 //! - [`budget`]: what a case would take before it is begun.
+//! - `early`: the first moments of contact, when half a cell resists too much.
 //! - `link`: what lies between two cells, or between a cell and what surrounds it.
 //! - `reference`: the plain explicit scheme in double precision, to check by.
 //! - `multirate`: the scheme for use, many small stages where heat is quick, one step elsewhere.
 //! - [`freezing`]: what is written down of every cell that freezes.
 
+// The materials of the tests name this room as from outside.
+#[cfg(test)]
+extern crate self as solver;
+
 pub mod budget;
 pub mod case;
+mod early;
 pub mod freezing;
 pub mod grid;
 pub mod kept;
 mod link;
 pub mod material;
+#[cfg(test)]
+#[path = "../tests/block/materials.rs"]
+mod materials;
 mod multirate;
 mod reference;
 pub mod run;

@@ -5,6 +5,7 @@
 //! straight with temperature.
 
 use crate::case::{Case, Condition, ZERO_K};
+use crate::early::Early;
 
 /// The way from the middle of a cell to the middle of its neighbour.
 #[derive(Debug, Clone, Copy)]
@@ -19,16 +20,22 @@ pub struct Link {
     pub contact_m2kw: f64,
     /// Whether both are of one material.
     pub alike: bool,
+    /// How far heat comes into either side at first, m for a root of a second.
+    pub reach: [f64; 2],
 }
 
 impl Link {
-    /// Heat that passes for each kelvin between both, W/K.
-    pub fn w_k(&self, here_w_mk: f64, there_w_mk: f64) -> f64 {
+    /// Heat that passes for each kelvin between both, W/K, at a root of the time since contact.
+    pub fn w_k(&self, here_w_mk: f64, there_w_mk: f64, root_s: f64) -> f64 {
         if self.alike {
             let mean = 0.5 * (here_w_mk + there_w_mk);
             return self.area_m2 * mean / (self.here_m + self.there_m);
         }
-        let resistance = self.here_m / here_w_mk + self.there_m / there_w_mk + self.contact_m2kw;
+        // No time times no end is no number, which `min` passes by.
+        let [here_m, there_m] = [self.here_m, self.there_m];
+        let here_m = here_m.min(self.reach[0] * root_s);
+        let there_m = there_m.min(self.reach[1] * root_s);
+        let resistance = here_m / here_w_mk + there_m / there_w_mk + self.contact_m2kw;
         self.area_m2 / resistance
     }
 }
@@ -149,6 +156,7 @@ pub fn side(case: &Case, at: [usize; 3], axis: usize, high: usize) -> Side {
                     there_m,
                     contact_m2kw,
                     alike,
+                    reach: [f64::INFINITY; 2],
                 },
             )
         }
@@ -166,8 +174,9 @@ pub fn neighbour(case: &Case, at: [usize; 3], axis: usize, high: usize) -> Optio
 }
 
 /// Longest explicit step of a cell, s: its least capacity over all that can pass to and from it,
-/// with `hottest_c` the hottest that anything may be at a face that radiates.
-pub fn longest_step_s(case: &Case, cell: usize, hottest_c: f64) -> f64 {
+/// at the first moment of contact too, with `hottest_c` the hottest that anything may be at a face
+/// that radiates.
+pub fn longest_step_s(case: &Case, early: &Early, cell: usize, hottest_c: f64) -> f64 {
     let Some(material) = case.material(cell) else {
         return f64::INFINITY;
     };
@@ -176,7 +185,10 @@ pub fn longest_step_s(case: &Case, cell: usize, hottest_c: f64) -> f64 {
     let mut w_k = 0.0;
     for (axis, high) in SIDES {
         w_k += match side(case, at, axis, high) {
-            Side::Next(other, link) => link.w_k(most(cell), most(other)),
+            Side::Next(other, mut link) => {
+                link.reach = early.reach([case.cells[cell], case.cells[other]]);
+                link.w_k(most(cell), most(other), 0.0)
+            }
             Side::Out(outer) => outer.inflow(hottest_c, most(cell)).w_k,
             Side::Closed => 0.0,
         };

@@ -220,6 +220,18 @@ impl Material {
         self.knots.iter().map(|knot| knot.w_mk).fold(0.0, f64::max)
     }
 
+    /// Diffusivity between two temperatures, m²/s: mean conductivity over mean heat capacity,
+    /// latent heat and all.
+    pub fn diffusivity(&self, cold_c: f64, hot_c: f64) -> f64 {
+        let inner = self.knots.iter().map(|knot| knot.celsius);
+        let inner = inner.filter(|&celsius| celsius > cold_c && celsius < hot_c);
+        let marks: Vec<f64> = [cold_c].into_iter().chain(inner).chain([hot_c]).collect();
+        let w_mk = |celsius| self.at(self.heat_at(celsius)).w_mk;
+        let piece = |pair: &[f64]| 0.5 * (w_mk(pair[0]) + w_mk(pair[1])) * (pair[1] - pair[0]);
+        let w_m: f64 = marks.windows(2).map(piece).sum();
+        w_m / (self.heat_at(hot_c) - self.heat_at(cold_c))
+    }
+
     /// Looks the table over.
     pub fn check(&self) -> Result<(), MaterialError> {
         let name = || self.name.clone();

@@ -33,6 +33,7 @@ mod work;
 use pulp::Arch;
 
 use crate::case::Case;
+use crate::early::{Early, root_of};
 use crate::freezing::Freezing;
 use crate::multirate::padded::{Padded, cuts, weights};
 use crate::multirate::pieces::{each, work};
@@ -43,7 +44,7 @@ use crate::multirate::slow::{Borders, Slow, Step as SlowStep};
 use crate::multirate::split::split;
 use crate::multirate::stages::{Stage, weights_of};
 use crate::multirate::work::{FillQuick, OneStage, Prepare, RefreshSlow, Settle, StepSlow};
-use crate::run::Moment;
+use crate::run::{Moment, Wish};
 
 /// The state of a run.
 pub struct Multirate<'case> {
@@ -86,8 +87,8 @@ const SLOW_CELLS: usize = 16384;
 
 impl Multirate<'_> {
     /// Stands at the start of a case.
-    pub fn start(case: &Case, share: f64, wished_s: Option<f64>) -> Multirate<'_> {
-        let split = split(case, wished_s);
+    pub fn start<'case>(case: &'case Case, wish: &Wish) -> Multirate<'case> {
+        let split = split(case, wish.longest_step_s);
         let padded = Padded::around(&case.grid, split.overhang);
         let tables: Vec<_> = case.materials.iter().map(Table::of).collect();
         let threads = rayon::current_num_threads();
@@ -100,13 +101,15 @@ impl Multirate<'_> {
         let plan = Plan {
             case,
             kinds: &split.kinds,
+            early: &Early::of(case, wish.early_contact),
             tables: &tables,
             padded: &padded,
         };
         let quick: Vec<_> = (quick_cuts.windows(2))
             .map(|pair| Quick::of(&plan, pair[0]..pair[1]))
             .collect();
-        let record = (quick.iter()).map(|quick| Record::of(case, &tables, quick, share));
+        let record =
+            (quick.iter()).map(|quick| Record::of(case, &tables, quick, wish.passing_share));
         let mut multirate = Multirate {
             case,
             celsius: vec![0.0; padded.len()],
@@ -156,7 +159,8 @@ impl Multirate<'_> {
 
     fn step(&mut self, step_s: f64, now_s: f64) {
         self.refresh();
-        let limit_s = MARGIN / f64::from(self.prepare());
+        let root_s = root_of(now_s - step_s, now_s);
+        let limit_s = MARGIN / f64::from(self.prepare(root_s as f32));
         self.step_slow(step_s);
         let count = if self.quick_cells > 0 {
             stages::count(step_s, limit_s)
@@ -264,7 +268,7 @@ impl Multirate<'_> {
     }
 
     /// Takes what stands still during a step and gives the highest rate, 1/s.
-    fn prepare(&mut self) -> f32 {
+    fn prepare(&mut self, root_s: f32) -> f32 {
         let arch = self.arch;
         let given = Given {
             tables: &self.tables,
@@ -275,6 +279,7 @@ impl Multirate<'_> {
                 true => &self.between,
                 false => &self.w_mk,
             },
+            root_s,
         };
         let given = &given;
         let rates = each(self.quick.iter_mut().collect(), |quick| {

@@ -5,10 +5,11 @@
 //! is kept to rounding.
 
 use crate::case::Case;
+use crate::early::{Early, root_of};
 use crate::freezing::{Freezing, Levels, reached};
 use crate::kept::{Kept, KeptError};
 use crate::link::{self, Link, Outer, SIDES, Side, hottest_c, longest_step_s, side};
-use crate::run::Moment;
+use crate::run::{Moment, Wish};
 
 /// The state of a run.
 pub struct Reference<'case> {
@@ -20,6 +21,7 @@ pub struct Reference<'case> {
     volume_m3: Vec<f64>,
     links: Vec<(u32, u32, Link)>,
     outers: Vec<(u32, Outer)>,
+    early: Early,
     levels: Vec<Option<Levels>>,
     freezing: Freezing,
     /// Longest step that is stable, s, with a margin.
@@ -36,7 +38,8 @@ const MARGIN: f64 = 0.95;
 
 impl Reference<'_> {
     /// Stands at the start of a case.
-    pub fn start(case: &Case, share: f64) -> Reference<'_> {
+    pub fn start<'case>(case: &'case Case, wish: &Wish) -> Reference<'case> {
+        let early = Early::of(case, wish.early_contact);
         let cells = case.grid.cells();
         let solved = |cell: &usize| case.material(*cell).is_some();
         let heat_at = |cell| {
@@ -47,11 +50,12 @@ impl Reference<'_> {
         let hottest = hottest_c(case);
         let limits = (0..cells)
             .filter(solved)
-            .map(|cell| longest_step_s(case, cell, hottest));
+            .map(|cell| longest_step_s(case, &early, cell, hottest));
+        let limit_s = limits.fold(f64::INFINITY, f64::min);
         let levels = case
             .materials
             .iter()
-            .map(|material| Levels::of(material, share));
+            .map(|material| Levels::of(material, wish.passing_share));
         let mut reference = Reference {
             case,
             heat: (0..cells).map(heat_at).collect(),
@@ -65,9 +69,10 @@ impl Reference<'_> {
             volume_m3: (0..cells).map(|cell| case.volume(cell)).collect(),
             links: Vec::new(),
             outers: Vec::new(),
+            early,
             levels: levels.collect(),
             freezing: Freezing::default(),
-            step_s: MARGIN * limits.fold(f64::INFINITY, f64::min),
+            step_s: MARGIN * limit_s,
             through_j: 0.0,
             unfrozen: 0,
         };
@@ -79,9 +84,10 @@ impl Reference<'_> {
 
     /// Goes on by a step, which ends at `now_s`.
     pub fn advance(&mut self, step_s: f64, now_s: f64) {
+        let root_s = root_of(now_s - step_s, now_s);
         for &(low, high, link) in &self.links {
             let (low, high) = (low as usize, high as usize);
-            let w_k = link.w_k(self.w_mk[low], self.w_mk[high]);
+            let w_k = link.w_k(self.w_mk[low], self.w_mk[high], root_s);
             let joules = step_s * w_k * (self.celsius[low] - self.celsius[high]);
             self.gained_j[low] -= joules;
             self.gained_j[high] += joules;
@@ -156,7 +162,10 @@ impl Reference<'_> {
             let at = self.case.grid.place(cell);
             for (axis, high) in SIDES {
                 match side(self.case, at, axis, high) {
-                    Side::Next(other, link) if high == 1 => {
+                    Side::Next(other, mut link) if high == 1 => {
+                        link.reach = self
+                            .early
+                            .reach([self.case.cells[cell], self.case.cells[other]]);
                         self.links.push((cell as u32, other as u32, link));
                     }
                     Side::Out(outer) => self.outers.push((cell as u32, outer)),

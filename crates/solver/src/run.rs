@@ -49,6 +49,9 @@ pub struct Wish {
     pub passing_share: f64,
     /// Most memory, bytes.
     pub most_bytes: f64,
+    /// Whether half a cell beside what freezes counts less in the first moments of contact. Times
+    /// then come out nearer to those of finer cells, and no longer as plain steps give them.
+    pub early_contact: bool,
 }
 
 impl Wish {
@@ -61,6 +64,7 @@ impl Wish {
             longest_step_s: None,
             passing_share: 0.65,
             most_bytes: MOST_BYTES,
+            early_contact: false,
         }
     }
 }

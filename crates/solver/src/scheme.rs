@@ -16,14 +16,12 @@ pub enum Scheme<'case> {
 impl Scheme<'_> {
     /// Stands at the start of a case.
     pub fn start<'case>(case: &'case Case, wish: &Wish) -> Scheme<'case> {
-        let (share, longest_s) = (wish.passing_share, wish.longest_step_s);
         match wish.mode {
             Mode::Reference => {
-                Scheme::Reference(Box::new(Reference::start(case, share)), longest_s)
+                let reference = Box::new(Reference::start(case, wish));
+                Scheme::Reference(reference, wish.longest_step_s)
             }
-            Mode::Multirate => {
-                Scheme::Multirate(Box::new(Multirate::start(case, share, longest_s)))
-            }
+            Mode::Multirate => Scheme::Multirate(Box::new(Multirate::start(case, wish))),
         }
     }
 

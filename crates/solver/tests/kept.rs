@@ -3,30 +3,18 @@
 
 #![allow(clippy::expect_used, reason = "a helper that fails fails its test")]
 
+#[path = "block/materials.rs"]
+mod materials;
+
+use materials::metal;
 use proptest::prelude::{Just, Strategy, any, prop_assert, prop_assert_eq, proptest};
 use proptest::test_runner::Config;
 use solver::case::{Case, Condition, Contact, Partial};
 use solver::grid::Grid;
-use solver::material::{Freezes, Knot, Material, Phase};
+use solver::material::{Knot, Material, Phase};
 use solver::run::{End, Mode, Outcome, Wish, solve};
 
-fn materials() -> Vec<Material> {
-    let solid = Phase {
-        j_m3k: 2.7e6,
-        w_mk: 150.0,
-    };
-    let liquid = Phase {
-        j_m3k: 2.7e6,
-        w_mk: 90.0,
-    };
-    let (solidus_c, liquidus_c) = (555.0, 615.0);
-    let freezes = Freezes {
-        solid,
-        liquid,
-        latent_j_m3: 9.725e8,
-        solidus_c,
-        liquidus_c,
-    };
+fn fillings() -> Vec<Material> {
     let knot = |celsius, j_m3, w_mk| Knot {
         celsius,
         j_m3,
@@ -47,7 +35,7 @@ fn materials() -> Vec<Material> {
                 w_mk: 0.6,
             },
         ),
-        Material::freezing("metal", freezes),
+        metal(),
         Material {
             name: "damp".to_owned(),
             knots: damp,
@@ -94,8 +82,8 @@ fn cases() -> impl Strategy<Value = Case> {
                 }));
                 edges
             });
-            let mut case = Case::filled(Grid { edges_m }, materials().remove(0), 25.0);
-            case.materials = materials();
+            let mut case = Case::filled(Grid { edges_m }, fillings().remove(0), 25.0);
+            case.materials = fillings();
             case.voids = vec![Condition::Insulated];
             case.cells = numbers;
             case.cells[0] = 1;
@@ -198,9 +186,9 @@ proptest! {
 
 #[test]
 fn threads_change_nothing() {
-    let sand = materials().remove(0);
+    let sand = fillings().remove(0);
     let mut case = Case::filled(Grid::uniform([40; 3], 0.004), sand, 25.0);
-    case.materials = materials();
+    case.materials = fillings();
     for cell in 0..case.cells.len() {
         let [x, y, z] = case.grid.place(cell);
         if (8..32).contains(&x) && (8..32).contains(&y) && (4..36).contains(&z) {
@@ -222,9 +210,9 @@ fn threads_change_nothing() {
 /// comes out is what plain steps of the same length say.
 #[test]
 fn long_rows_are_swept_as_plain_steps_go() {
-    let sand = materials().remove(0);
+    let sand = fillings().remove(0);
     let mut case = Case::filled(Grid::uniform([6000, 20, 4], 0.004), sand, 25.0);
-    case.materials = materials();
+    case.materials = fillings();
     for cell in 0..case.cells.len() {
         // Uneven all over, so that every neighbour tells.
         case.start_c[cell] = 20.0 + (cell * 7919 % 997) as f32 / 10.0;

@@ -5,11 +5,12 @@
 mod block;
 
 use block::block_in_sand;
+use block::materials::damp;
 use rayon::ThreadPoolBuilder;
 use solver::case::Case;
 use solver::grid::Grid;
 use solver::kept::{Kept, KeptError};
-use solver::material::{Freezes, Knot, Material, Phase};
+use solver::material::{Freezes, Material, Phase};
 use solver::run::{End, Mode, Outcome, SolveError, Wish, solve, solve_from};
 
 /// A run that is kept as bytes after so many steps and stopped there.
@@ -60,21 +61,6 @@ fn assert_same(one: &Outcome, other: &Outcome) {
 
 /// What freezes in sand that dries, one end held cold.
 fn bar_in_damp_sand() -> Case {
-    let knot = |celsius, j_m3, w_mk| Knot {
-        celsius,
-        j_m3,
-        w_mk,
-        solid: 1.0,
-    };
-    let damp = Material {
-        name: "damp".to_owned(),
-        knots: vec![
-            knot(0.0, 0.0, 1.0),
-            knot(95.0, 1.8e8, 1.0),
-            knot(105.0, 3.2e8, 0.6),
-            knot(1000.0, 1.8e9, 0.9),
-        ],
-    };
     let phase = Phase {
         j_m3k: 2.7e6,
         w_mk: 120.0,
@@ -86,7 +72,7 @@ fn bar_in_damp_sand() -> Case {
         solidus_c: 577.0,
         liquidus_c: 577.0,
     };
-    let mut case = Case::filled(Grid::uniform([26, 17, 15], 0.004), damp, 25.0);
+    let mut case = Case::filled(Grid::uniform([26, 17, 15], 0.004), damp(), 25.0);
     case.materials.push(Material::freezing("metal", metal));
     case.faces[3] = solver::case::Condition::Held { celsius: 15.0 };
     for cell in 0..case.grid.cells() {
@@ -119,6 +105,7 @@ fn other_threads_go_on_to_the_same_answer() {
     let case = bar_in_damp_sand();
     let wish = Wish {
         moments_s: vec![20.0],
+        early_contact: true,
         ..Wish::until(End::At { s: 200.0 })
     };
     let whole = solve(&case, &wish, &mut |_| true).expect("a sound case");

@@ -144,6 +144,8 @@ pub struct Given<'all> {
     pub celsius: &'all [f32],
     /// Conductivities, of the quick cells at least.
     pub w_mk: &'all [f32],
+    /// Root of the time since contact that stands for the step, s^0.5.
+    pub root_s: f32,
 }
 
 impl Quick {
@@ -240,7 +242,7 @@ impl Quick {
             let fall = given.celsius[face.there as usize] - given.celsius[face.here as usize];
             let (block, lane) = place(face.from);
             self.blocks[block].source[lane] +=
-                self.ways[face.way as usize].w_k(face, given.w_mk) * fall;
+                self.ways[face.way as usize].w_k(face, given.w_mk, given.root_s) * fall;
         }
         self.look_around(given.celsius, given.w_mk);
         self.stage_j = 0.0;
@@ -251,7 +253,7 @@ impl Quick {
             for face in &self.faces[indices(&run.faces)] {
                 let (block, lane) = place(face.from);
                 self.blocks[block].conductances[usize::from(face.side)][lane] =
-                    self.ways[face.way as usize].w_k(face, given.w_mk);
+                    self.ways[face.way as usize].w_k(face, given.w_mk, given.root_s);
             }
             for &(from, side) in &self.closed[indices(&run.closed)] {
                 let (block, lane) = place(from);

@@ -3,6 +3,7 @@
 use std::ops::Range;
 
 use crate::case::{Case, Condition};
+use crate::early::Early;
 use crate::link::{SIDES, hottest_c, longest_step_s, neighbour};
 use crate::multirate::wide::LANES;
 
@@ -53,6 +54,8 @@ pub fn split(case: &Case, wished_s: Option<f64>) -> Split {
     let bulk = bulk_limits(case, &even);
     let longest_s = longest(case, &bulk).min(wished_s.unwrap_or(f64::INFINITY));
     let hottest = hottest_c(case);
+    // What freezes and all beside it goes in stages, whose number is found step by step.
+    let early = Early::of(case, false);
     let quick_material: Vec<bool> = (case.materials.iter().zip(&bulk))
         .map(|(material, limit)| material.freezes() || limit.shortest_s < longest_s)
         .collect();
@@ -67,7 +70,7 @@ pub fn split(case: &Case, wished_s: Option<f64>) -> Split {
             quick_material[number] || !even[cell] && touches_quick(case, cell, &quick_material);
         let limit_s = match even[cell] {
             true => bulk[number].shortest_s,
-            false => longest_step_s(case, cell, hottest),
+            false => longest_step_s(case, &early, cell, hottest),
         };
         kinds[cell] = match (quick || limit_s < longest_s, even[cell]) {
             (true, _) => Kind::Quick,

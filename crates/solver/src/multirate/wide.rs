@@ -191,38 +191,21 @@ mod tests {
 
     use crate::case::{Case, Condition, Contact};
     use crate::grid::Grid;
-    use crate::material::{Freezes, Knot, Material, Phase};
+    use crate::material::{Material, Phase};
+    use crate::materials::{damp, metal};
     use crate::multirate::Multirate;
+    use crate::run::{End, Wish};
 
     /// What freezes in a filling that changes beside one that does not, with a void, on odd counts.
     fn mixed_case() -> Case {
-        let phase = |j_m3k, w_mk| Phase { j_m3k, w_mk };
-        let knot = |celsius, j_m3, w_mk| Knot {
-            celsius,
-            j_m3,
-            w_mk,
-            solid: 1.0,
-        };
-        let damp = Material {
-            name: "damp".to_owned(),
-            knots: vec![
-                knot(0.0, 0.0, 1.0),
-                knot(100.0, 2e8, 1.0),
-                knot(110.0, 3.2e8, 0.6),
-                knot(1000.0, 1.9e9, 0.8),
-            ],
-        };
-        let metal = Freezes {
-            solid: phase(2.7e6, 150.0),
-            liquid: phase(2.6e6, 90.0),
-            latent_j_m3: 9.7e8,
-            solidus_c: 555.0,
-            liquidus_c: 615.0,
+        let phase = Phase {
+            j_m3k: 1.7e6,
+            w_mk: 0.6,
         };
         let grid = Grid::uniform([29, 13, 11], 0.004);
-        let mut case = Case::filled(grid, Material::plain("filling", phase(1.7e6, 0.6)), 25.0);
-        case.materials.push(damp);
-        case.materials.push(Material::freezing("metal", metal));
+        let mut case = Case::filled(grid, Material::plain("filling", phase), 25.0);
+        case.materials.push(damp());
+        case.materials.push(metal());
         case.voids = vec![Condition::Exchange {
             w_m2k: 20.0,
             celsius: 20.0,
@@ -250,8 +233,13 @@ mod tests {
     #[test]
     fn the_narrowest_registers_give_the_numbers_of_the_widest() {
         let case = mixed_case();
+        let wish = Wish {
+            longest_step_s: Some(1.0),
+            early_contact: true,
+            ..Wish::until(End::At { s: 400.0 })
+        };
         let ran = |arch| {
-            let mut run = Multirate::start(&case, 0.65, Some(1.0));
+            let mut run = Multirate::start(&case, &wish);
             run.arch = arch;
             for step in 1..=400 {
                 run.advance(1.0, f64::from(step));

@@ -2,28 +2,15 @@
 //! cube of 256 mm, insulated. Round figures of an aluminium alloy and of silica sand, made up.
 //! `examples/conduction/p1-*.toml` hold the same case.
 
+pub mod materials;
+
+use materials::metal;
 use solver::case::Case;
 use solver::grid::Grid;
-use solver::material::{Freezes, Material, Phase};
+use solver::material::{Material, Phase};
 
 /// The case with cells along an edge of the cube.
 pub fn block_in_sand(edge: usize) -> Case {
-    let solid = Phase {
-        j_m3k: 2.7e6,
-        w_mk: 150.0,
-    };
-    let liquid = Phase {
-        j_m3k: 2.7e6,
-        w_mk: 90.0,
-    };
-    let (solidus_c, liquidus_c) = (555.0, 615.0);
-    let freezes = Freezes {
-        solid,
-        liquid,
-        latent_j_m3: 9.725e8,
-        solidus_c,
-        liquidus_c,
-    };
     let sand = Material::plain(
         "sand",
         Phase {
@@ -32,7 +19,7 @@ pub fn block_in_sand(edge: usize) -> Case {
         },
     );
     let mut case = Case::filled(Grid::uniform([edge; 3], 0.256 / edge as f64), sand, 25.0);
-    case.materials.push(Material::freezing("metal", freezes));
+    case.materials.push(metal());
     for cell in 0..case.grid.cells() {
         let [x, y, z] = case.grid.centre(case.grid.place(cell)).map(|m| m * 1e3);
         let within = |at: f64, low: f64, high: f64| at > low && at < high;

@@ -9,7 +9,10 @@ mod column;
 mod contact;
 mod criteria;
 mod drying;
+mod early;
 mod lumped;
+#[path = "../block/materials.rs"]
+mod materials;
 mod mushy;
 mod round;
 mod sharp;

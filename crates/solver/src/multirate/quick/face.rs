@@ -29,6 +29,8 @@ pub struct Way {
     pub there_m: f32,
     /// Resistance of the contact, m² K/W.
     pub contact: f32,
+    /// How far heat comes into either side at first, m for a root of a second.
+    pub reach: [f32; 2],
     /// Conductivity of the neighbour where it never changes, W/(m K).
     pub there_w_mk: Option<f32>,
 }
@@ -51,9 +53,10 @@ pub fn number_of<Known: PartialEq>(list: &mut Vec<Known>, wanted: Known) -> u32 
 }
 
 impl Way {
-    /// Heat for each kelvin through a face, W/(m³ K), with the conductivities of the box.
+    /// Heat for each kelvin through a face, W/(m³ K), with the conductivities of the box, at a root
+    /// of the time since contact.
     #[inline(always)]
-    pub fn w_k(&self, face: &Face, w_mk: &[f32]) -> f32 {
+    pub fn w_k(&self, face: &Face, w_mk: &[f32], root_s: f32) -> f32 {
         let here = w_mk[face.here as usize];
         let there = match self.there_w_mk {
             Some(steady) => steady,
@@ -62,8 +65,10 @@ impl Way {
         if self.alike {
             return self.area * 0.5 * (here + there) / (self.here_m + self.there_m);
         }
+        let here_m = self.here_m.min(self.reach[0] * root_s);
+        let there_m = self.there_m.min(self.reach[1] * root_s);
         let both = here * there;
-        let resisted = self.here_m * there + self.there_m * here + self.contact * both;
+        let resisted = here_m * there + there_m * here + self.contact * both;
         self.area * both / resisted
     }
 }

@@ -7,6 +7,7 @@ use super::block::Block;
 use super::face::{Face, Way, number_of};
 use super::{Filling, Mix, Quick, Run, Span, Stretch};
 use crate::case::Case;
+use crate::early::Early;
 use crate::link::{SIDES, Side, side};
 use crate::multirate::padded::Padded;
 use crate::multirate::ramps::{Blend, Ramps, Table};
@@ -19,6 +20,8 @@ pub struct Plan<'all> {
     pub case: &'all Case,
     /// How each cell goes.
     pub kinds: &'all [Kind],
+    /// How far heat comes at first.
+    pub early: &'all Early,
     /// Tables of the materials.
     pub tables: &'all [Table],
     /// The box with its rim.
@@ -190,6 +193,7 @@ impl Quick {
         let Plan {
             case,
             kinds,
+            early,
             tables,
             padded,
         } = *plan;
@@ -224,6 +228,7 @@ impl Quick {
                         here_m: link.here_m as f32,
                         there_m: link.there_m as f32,
                         contact: link.contact_m2kw as f32,
+                        reach: early.reach([number, case.cells[other]]).map(|m| m as f32),
                         there_w_mk: match kinds[other] {
                             Kind::Quick => None,
                             _ => tables[usize::from(case.cells[other])].steady_w_mk,

@@ -76,7 +76,9 @@ impl Slow {
             let mut watts = 0.0;
             for way in &self.ways[mixed.ways.clone()] {
                 let other = way.there as usize;
-                let w_k = way.link.w_k(own_w_mk, w_mk_at(way.material, other));
+                let w_k = way
+                    .link
+                    .w_k(own_w_mk, w_mk_at(way.material, other), f64::INFINITY);
                 watts += w_k * (f64::from(celsius[other]) - own_c);
             }
             for outer in &self.outers[mixed.outers.clone()] {
