@@ -18,7 +18,7 @@
 pub mod book;
 pub mod experiment;
 pub mod given;
-mod svg;
+pub mod svg;
 pub mod tested;
 pub mod told;
 pub mod trouble;

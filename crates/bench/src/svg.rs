@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 /// The opening of a picture with what it shows in words, on white.
-pub(crate) fn opening([wide, high]: [f64; 2], title: &str, caption: &str) -> String {
+pub fn opening([wide, high]: [f64; 2], title: &str, caption: &str) -> String {
     format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{wide}\" height=\"{high}\" \
          viewBox=\"0 0 {wide} {high}\" font-family=\"sans-serif\" font-size=\"13\">\n\
@@ -15,7 +15,7 @@ pub(crate) fn opening([wide, high]: [f64; 2], title: &str, caption: &str) -> Str
 }
 
 /// Words with a white rim, so that they are read on lines and hatching.
-pub(crate) fn words(svg: &mut String, [x, y]: [f64; 2], anchor: &str, size: f64, text: &str) {
+pub fn words(svg: &mut String, [x, y]: [f64; 2], anchor: &str, size: f64, text: &str) {
     // Writing into a string does not fail.
     let _ = writeln!(
         svg,
@@ -27,7 +27,7 @@ pub(crate) fn words(svg: &mut String, [x, y]: [f64; 2], anchor: &str, size: f64,
 }
 
 /// A line through points; `dash` as SVG has it, empty for a whole one.
-pub(crate) fn line(svg: &mut String, points: &[[f64; 2]], width: f64, dash: &str) {
+pub fn line(svg: &mut String, points: &[[f64; 2]], width: f64, dash: &str) {
     let points: Vec<String> = points
         .iter()
         .map(|[x, y]| format!("{x:.1},{y:.1}"))
@@ -41,7 +41,7 @@ pub(crate) fn line(svg: &mut String, points: &[[f64; 2]], width: f64, dash: &str
 }
 
 /// Text that cannot end what it stands in.
-pub(crate) fn escaped(text: &str) -> String {
+pub fn escaped(text: &str) -> String {
     text.replace('&', "&amp;")
         .replace('<', "&lt;")
         .replace('>', "&gt;")

@@ -248,6 +248,19 @@ pub enum Command {
         #[command(subcommand)]
         what: HeapCommand,
     },
+    /// Say what a defect may come from, how to tell, and the one thing to change: look=round-holes
+    /// place=cope-face surface=smooth moisture_percent=6.5, as told in docs/diagnose-cases.md.
+    Diagnose {
+        /// What is seen and what was written down.
+        #[arg(value_name = "KEY=VALUE")]
+        given: Vec<String>,
+        /// A pour of the log, whose defects and records are taken: its number, or last.
+        #[arg(long)]
+        pour: Option<String>,
+        /// Print one JSON object instead of words.
+        #[arg(long)]
+        json: bool,
+    },
     /// The shop's log: what was planned, what was done, what came out.
     Log(LogArgs),
     /// Open the working sheet in a browser of this machine: jobs, plans, drawings, every figure to

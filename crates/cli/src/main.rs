@@ -99,6 +99,9 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
         Command::Sand { what } => sand::run(what),
         Command::Heap { what } => heap::run(what),
         Command::Log(args) => log::run(args),
+        Command::Diagnose { given, pour, json } => {
+            log::lessons::diagnose(pour.as_deref(), &given, json)
+        }
         Command::Serve { dir, port } => serve::run(&dir, port),
         Command::Man => man::run(),
         Command::Completions { shell } => completions::run(shell),

@@ -9,6 +9,7 @@ use job::folder::FolderError;
 use job::job::JobError;
 use miette::{Diagnostic, GraphicalReportHandler, GraphicalTheme, NamedSource, SourceSpan};
 use reckon::refusal::Refusal;
+use shoplog::diagnosis::from_log::CaseError;
 use shoplog::error::LogError;
 use thiserror::Error;
 
@@ -174,6 +175,32 @@ pub enum Trouble {
     /// The shop's log.
     #[error(transparent)]
     Log(#[from] shoplog::error::LogError),
+    /// No case to look for a cause of.
+    #[error(transparent)]
+    NoCase(#[from] shoplog::diagnosis::from_log::CaseError),
+    /// A lesson that the shop's file does not take.
+    #[error(transparent)]
+    Accept(#[from] shoplog::learn::accepted::AcceptError),
+    /// A lesson that the log does not teach.
+    #[error("the log teaches nothing called \"{name}\": it teaches {known}")]
+    NoLessonOfLog {
+        /// What was asked for.
+        name: String,
+        /// What there is.
+        known: String,
+    },
+    /// No shop's file.
+    #[error("there is no shop.toml above this folder: start one with oddside new DIR")]
+    NoShopFile,
+    /// Nothing to compare a pour with.
+    #[error("no pour before it has only good castings: say of some pours that they are (good=yes)")]
+    NoGoodPour,
+    /// A share that is none.
+    #[error("\"{0}\" is no per cent between 0 and 100: write it like '40 %'")]
+    NoShare(String),
+    /// A table of the program that is not sound.
+    #[error("a table of the diagnosis is not sound: {0}")]
+    Table(toml::de::Error),
     /// A plan that cannot be read.
     #[error("{path} is no plan that this oddside knows ({error}): work the job out again")]
     NoPlan {
@@ -242,7 +269,10 @@ impl Trouble {
             Trouble::TooFewResults | Trouble::Result(_) => 2,
             Trouble::ResultAsked(_) => 3,
             Trouble::Log(wrong) => code_of_log(wrong),
-            Trouble::NoPlan { .. } => 2,
+            Trouble::NoPlan { .. } | Trouble::Accept(_) | Trouble::NoGoodPour => 2,
+            Trouble::NoShopFile | Trouble::Table(_) => 2,
+            Trouble::NoCase(CaseError::Log(wrong)) => code_of_log(wrong),
+            Trouble::NoCase(_) | Trouble::NoLessonOfLog { .. } | Trouble::NoShare(_) => 64,
         }
     }
 }

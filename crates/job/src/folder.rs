@@ -231,7 +231,7 @@ pub fn noted_of(file: &Path, text: &str) -> Result<Noted, FolderError> {
     let folder = file.parent().unwrap_or(Path::new(".")).to_owned();
     let (shop, shop_file) = shop_above(&folder)?;
     Ok(Noted {
-        job,
+        job: job.with_own(&shop),
         shop,
         shop_file,
         folder,
@@ -251,6 +251,11 @@ pub fn is_mesh(path: &Path) -> bool {
 /// The shop of a file named by the founder.
 pub fn shop_at(file: &Path) -> Result<Shop, FolderError> {
     shop(file, &read_text(file, "check the name of the shop's file")?)
+}
+
+/// What a shop's file says if its text is this one.
+pub fn shop_of(file: &Path, text: &str) -> Result<Shop, FolderError> {
+    shop(file, text)
 }
 
 /// Looks at a mesh file.

@@ -19,6 +19,7 @@ use crate::job_file::{CoreFile, JobFile, Serves, Sits, StockForm};
 use crate::making::wish::{PatternFile, PatternWish, WishError as PatternError};
 use crate::pattern_made::PatternMade;
 use crate::pour_card::PourFile;
+use crate::shop::Shop;
 
 /// What is to be cast, in what, and how.
 #[derive(Clone, Debug)]
@@ -177,6 +178,16 @@ pub const MOST_CASTINGS: usize = 200;
 const PIG: f64 = 0.1;
 
 impl Job {
+    /// With the shop's own figures of its metal, where the job gives none.
+    #[must_use]
+    pub fn with_own(mut self, shop: &Shop) -> Job {
+        if let Some(own) = shop.own.iter().find(|own| own.metal == self.alloy.name) {
+            self.contraction = self.contraction.or_else(|| own.contraction.clone());
+            self.loss = self.loss.or_else(|| own.loss.clone());
+        }
+        self
+    }
+
     /// A job from its file.
     pub fn meant(file: &JobFile) -> Result<Job, JobError> {
         let part = file.part.get_ref();

@@ -3,7 +3,7 @@
 use measure::flow::Duration;
 use measure::length::{Length, Volume};
 use measure::matter::{Mass, Pressure};
-use measure::share::Share;
+use measure::share::{Contraction, Share};
 use measure::text::{System, Typed};
 use metal::crucible::Crucible;
 use metal::fuel::Fuel;
@@ -50,6 +50,19 @@ pub struct Shop {
     pub metal_heaps: Vec<MetalHeap>,
     /// What the scale for metal tells apart.
     pub scale_step: Mass,
+    /// The shop's own figures of its metals.
+    pub own: Vec<OwnFigures>,
+}
+
+/// Figures of a metal that this shop's log has taught, and that the founder has accepted.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OwnFigures {
+    /// The metal, as its table calls it.
+    pub metal: String,
+    /// How much it contracts.
+    pub contraction: Option<Contraction>,
+    /// What part of the charge is lost in melting it.
+    pub loss: Option<Share>,
 }
 
 /// The heap of moulding sand.
@@ -103,6 +116,16 @@ pub struct ShopFile {
     #[serde(default)]
     metal_heap: Vec<MetalHeapFile>,
     scale_step: Option<Typed<Mass>>,
+    #[serde(default)]
+    own: Vec<OwnFile>,
+}
+
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct OwnFile {
+    metal: String,
+    contraction: Option<Contraction>,
+    loss: Option<Share>,
 }
 
 #[derive(Clone, Copy, Debug, Default, Deserialize)]
@@ -246,6 +269,7 @@ impl ShopFile {
             good_day: self.ramming.map(RammingFile::meant).transpose()?,
             metal_heaps: metal_heaps(self.metal_heap)?,
             scale_step: scale_step(self.scale_step.as_ref())?,
+            own: own_figures(self.own)?,
         })
     }
 }
@@ -264,6 +288,33 @@ fn metal_heaps(typed: Vec<MetalHeapFile>) -> Result<Vec<MetalHeap>, String> {
         heaps.push(heap);
     }
     Ok(heaps)
+}
+
+/// The shop's own figures, each metal once.
+fn own_figures(typed: Vec<OwnFile>) -> Result<Vec<OwnFigures>, String> {
+    let mut own: Vec<OwnFigures> = Vec::new();
+    for file in typed {
+        let alloy = metal::alloys::named(&file.metal)
+            .map_err(|error| format!("own: metal \"{}\": {error}", file.metal))?;
+        if own.iter().any(|other| other.metal == alloy.name) {
+            return Err(format!("own: metal \"{}\" is there twice", file.metal));
+        }
+        if let Some(loss) = file
+            .loss
+            .as_ref()
+            .filter(|loss| loss.of != "charge" || loss.ratio > 0.9)
+        {
+            return Err(format!(
+                "own: loss \"{loss}\" has to be of charge and below 90 %, like 4 % of charge"
+            ));
+        }
+        own.push(OwnFigures {
+            metal: alloy.name.clone(),
+            contraction: file.contraction,
+            loss: file.loss,
+        });
+    }
+    Ok(own)
 }
 
 fn scale_step(typed: Option<&Typed<Mass>>) -> Result<Mass, String> {

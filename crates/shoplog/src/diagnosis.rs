@@ -2,4 +2,9 @@
 
 pub mod case_file;
 pub mod cause;
+pub mod check;
+pub mod facts;
+pub mod from_log;
+pub mod ranked;
 pub mod sight;
+pub mod told;

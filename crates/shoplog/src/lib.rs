@@ -13,19 +13,25 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+pub mod around_pour;
 pub mod backup;
 pub mod bench_files;
+pub mod chart;
 pub mod column;
 pub mod diagnosis;
 pub mod entry;
 pub mod error;
 pub mod export;
+pub mod guard;
+pub mod guard_told;
 pub mod import;
+pub mod learn;
 pub mod log;
 pub mod photo;
 pub mod prefill;
 pub mod question;
 pub mod salvage;
 pub mod table;
+pub mod then_and_now;
 pub mod value;
 pub mod written_pour;

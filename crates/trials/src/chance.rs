@@ -47,6 +47,11 @@ pub fn normal_below(z: f64) -> f64 {
     Normal::standard().cdf(z)
 }
 
+/// The z below which a normal distribution lies in this share of the time.
+pub fn normal_at(share: f64) -> f64 {
+    Normal::standard().inverse_cdf(share)
+}
+
 /// The height of the normal curve at z.
 pub fn normal_height(z: f64) -> f64 {
     Normal::standard().pdf(z)

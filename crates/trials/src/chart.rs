@@ -186,9 +186,14 @@ pub fn shares(shares: &[f64], sample: usize) -> Result<Limits, ChartError> {
     if let Some(at) = shares.iter().position(|one| !(0.0..=1.0).contains(one)) {
         return Err(ChartError::Count(at + 1));
     }
-    let centre = mean(shares);
+    Ok(share_limits(mean(shares), sample))
+}
+
+/// Limits of the share of one sample, by its own size, round a share that is known (p chart for
+/// samples of several sizes): p ± 3√(p(1 − p)/n), within 0 and 1.
+pub fn share_limits(centre: f64, sample: usize) -> Limits {
     let deviation = (centre * (1.0 - centre) / sample.max(1) as f64).sqrt();
-    Ok(Limits::around(centre, 3.0 * deviation).from(0.0, 1.0))
+    Limits::around(centre, 3.0 * deviation).from(0.0, 1.0)
 }
 
 /// Limits of the means and of the ranges of samples of 2 to 10 readings: those of means first.

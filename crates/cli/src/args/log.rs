@@ -123,4 +123,50 @@ pub enum LogCommand {
         /// The file to make.
         to: PathBuf,
     },
+    /// Tell what the log teaches about your shop: contraction, loss, times, strength.
+    Learn {
+        /// Put what is told under this name into shop.toml.
+        #[arg(long, value_name = "NAME")]
+        accept: Vec<String>,
+        /// Print one JSON object instead of words.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Tell what changed from pour to pour, what goes with bad castings, what changed together.
+    Changes {
+        /// Look at the last so many pours.
+        #[arg(long, default_value_t = 200)]
+        last: usize,
+        /// Print one JSON object instead of words.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Then and now: what differs from the last good pour, weather and age of the heap included.
+    Compare {
+        /// The pour.
+        #[arg(default_value = "last")]
+        pour: String,
+        /// Print one JSON object instead of words.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Tell how many castings on each side a comparison takes, before you start: '40 %' '10 %'.
+    Power {
+        /// Bad castings now.
+        from: String,
+        /// Bad castings hoped for.
+        to: String,
+        /// How often it is to show.
+        #[arg(long, default_value = "80 %")]
+        wanted: String,
+        /// Print one JSON object instead of words.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Show rejects with their limits, yield and fuel month by month.
+    Chart {
+        /// Draw the rejects as SVG too.
+        #[arg(long, value_name = "FILE")]
+        svg: Option<PathBuf>,
+    },
 }

@@ -1,6 +1,7 @@
 //! `oddside log`: what was planned, what was done, what came out.
 
 pub mod files;
+pub mod lessons;
 pub mod listing;
 
 use std::path::{Path, PathBuf};
@@ -52,6 +53,16 @@ pub fn run(args: LogArgs) -> Result<ExitCode, Trouble> {
         LogCommand::MoveOut { to, force } => files::move_out(&desk, &to, force),
         LogCommand::Backup { to } => files::backup(&desk, &to),
         LogCommand::Salvage { to } => files::salvage(&desk, &to),
+        LogCommand::Learn { accept, json } => lessons::learn(&desk, &accept, json),
+        LogCommand::Changes { last, json } => lessons::changes(&desk, last, json),
+        LogCommand::Compare { pour, json } => lessons::compare(&desk, &pour, json),
+        LogCommand::Power {
+            from,
+            to,
+            wanted,
+            json,
+        } => lessons::power((&from, &to, &wanted), json),
+        LogCommand::Chart { svg } => lessons::chart(&desk, svg.as_deref()),
     }
 }
 

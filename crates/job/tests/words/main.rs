@@ -22,8 +22,8 @@ use job::typed_key::{KeyKind, TYPED_KEYS};
 use job::words::Language;
 use job::words::said::{Given, Said, slug};
 use messages::{
-    FOLDERS, Messages, examples, for_all, like_ids, of, of_file, of_the_log, quoted_after,
-    referred_to, source, work_out,
+    FOLDERS, Messages, examples, for_all, like_ids, of, of_a_table_of_the_log, of_file, of_the_log,
+    quoted_after, referred_to, source, work_out,
 };
 use metal::alloy::Caution;
 use metal::alloys;
@@ -179,7 +179,8 @@ fn no_message_is_left_over() {
     let (source, referred_to, of_the_log) = (source(), referred_to(), of_the_log());
     let used = |id: &str| {
         let in_source = source.contains(&format!("\"{id}\""));
-        in_source || referred_to.contains(id) || of_a_family(id) || of_the_log.contains(&id.into())
+        let in_log = of_the_log.contains(&id.into()) || of_a_table_of_the_log(id);
+        in_source || in_log || referred_to.contains(id) || of_a_family(id)
     };
     let british = of("en-GB");
     for id in british.keys().filter(|id| !id.contains('.')) {

@@ -102,9 +102,22 @@ pub fn of_the_log() -> Vec<String> {
     let mut text = String::new();
     gather(&crates().join("shoplog/src"), &mut text);
     let ids = text.split('"').skip(1).step_by(2);
-    ids.filter(|id| id.starts_with("log-") && *id != "log-photos")
-        .map(str::to_owned)
-        .collect()
+    let is_one = |id: &&str| id.starts_with("log-") && *id != "log-photos" && !id.contains('{');
+    ids.filter(is_one).map(str::to_owned).collect()
+}
+
+/// Whether an id is put together in the log from the name of a cause, a check or a thing of its
+/// tables.
+pub fn of_a_table_of_the_log(id: &str) -> bool {
+    let mut text = String::new();
+    gather(&crates().join("shoplog/src"), &mut text);
+    let data = crates().join("shoplog/data");
+    for table in ["causes.toml", "likelihoods.toml", "checks.toml"] {
+        text += &std::fs::read_to_string(data.join(table)).unwrap();
+    }
+    let families = ["log-cause-", "log-change-", "log-check-", "log-thing-"];
+    let name = families.iter().find_map(|family| id.strip_prefix(family));
+    name.is_some_and(|name| text.contains(&format!("\"{name}\"")))
 }
 
 /// What stands in quotes in a text and reads like an id: small words with hyphens between them.

@@ -68,6 +68,18 @@ pub const WALLS: &[&str] = &[
     "rough",
 ];
 
+/// What a plan may have found, as it is typed.
+pub const FOUNDS: &[&str] = &[
+    "hot-spot-there",
+    "feeder-short",
+    "air-trapped-there",
+    "cold-there",
+    "gate-fast",
+    "lift-over-weights",
+    "thin-there",
+    "restraint-there",
+];
+
 /// What is seen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
 #[serde(rename_all = "kebab-case")]

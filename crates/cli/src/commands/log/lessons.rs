@@ -1,0 +1,120 @@
+//! What the log teaches: own figures, what changed, how many castings a comparison takes.
+
+use std::path::Path;
+use std::process::ExitCode;
+
+use bench::told::Told;
+use job::folder::{read_text, shop_above, write_whole};
+use job::words::said::Said;
+use measure::text::plain_number;
+use shoplog::around_pour::pours;
+use shoplog::diagnosis::from_log::case;
+use shoplog::diagnosis::ranked::ranked;
+use shoplog::guard::changed;
+use shoplog::guard_told::{changes_told, power_told, then_and_now_told};
+use shoplog::learn::accepted::{accepted, name};
+use shoplog::learn::lessons;
+use shoplog::learn::told::told;
+use shoplog::table::melt::POURS;
+use shoplog::then_and_now::then_and_now;
+
+use crate::commands::log::{Desk, pairs};
+use crate::commands::sand::{shop, tell};
+use crate::print;
+use crate::trouble::Trouble;
+
+/// How far back a good pour is looked for.
+const FAR_BACK: usize = 1000;
+
+/// Tells what the log teaches, and writes what is accepted into the shop's file.
+pub fn learn(desk: &Desk, accept: &[String], json: bool) -> Result<ExitCode, Trouble> {
+    let lessons = lessons(&desk.open_to_read()?)?;
+    if accept.is_empty() {
+        return show(&told(&lessons), json);
+    }
+    let file = shop_above(Path::new("."))?.1.ok_or(Trouble::NoShopFile)?;
+    let mut text = read_text(&file, "start one with: oddside new DIR")?;
+    for wanted in accept {
+        let lesson = lessons.iter().find(|lesson| name(&lesson.of) == *wanted);
+        let lesson = lesson.ok_or_else(|| Trouble::NoLessonOfLog {
+            name: wanted.clone(),
+            known: lessons
+                .iter()
+                .map(|lesson| name(&lesson.of))
+                .collect::<Vec<_>>()
+                .join(", "),
+        })?;
+        text = accepted(&text, lesson)?;
+    }
+    job::folder::shop_of(&file, &text)?;
+    write_whole(&file, text.as_bytes())?;
+    for wanted in accept {
+        let said = Said::new("log-learn-accepted").with("name", wanted.as_str());
+        desk.say(&said.with("file", file.display().to_string()));
+    }
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Tells what changed from pour to pour.
+pub fn changes(desk: &Desk, last: usize, json: bool) -> Result<ExitCode, Trouble> {
+    let pours = pours(&desk.open_to_read()?, last)?;
+    show(&changes_told(&changed(&pours)), json)
+}
+
+/// Tells what differs from the last good pour.
+pub fn compare(desk: &Desk, pour: &str, json: bool) -> Result<ExitCode, Trouble> {
+    let log = desk.open_to_read()?;
+    let number = log.number(&POURS, &log.find(&POURS, pour)?)?;
+    let pours = pours(&log, FAR_BACK)?;
+    let both = then_and_now(&pours, number).ok_or(Trouble::NoGoodPour)?;
+    show(&then_and_now_told(&both), json)
+}
+
+/// Tells how many castings a comparison takes.
+pub fn power((from, to, wanted): (&str, &str, &str), json: bool) -> Result<ExitCode, Trouble> {
+    let share = |text: &str| {
+        let number = text.trim().strip_suffix('%').and_then(plain_number);
+        let share = number
+            .map(|percent| percent / 100.0)
+            .filter(|share| (0.0..=1.0).contains(share));
+        share.ok_or_else(|| Trouble::NoShare(text.to_owned()))
+    };
+    let (from, to, wanted) = (share(from)?, share(to)?, share(wanted)?);
+    show(&power_told(from, to, wanted.clamp(0.01, 0.99)), json)
+}
+
+/// Tells what a defect may come from.
+pub fn diagnose(pour: Option<&str>, given: &[String], json: bool) -> Result<ExitCode, Trouble> {
+    let (desk, typed) = (Desk::of(None)?, pairs(given)?);
+    let case = match pour {
+        Some(pour) => {
+            let log = desk.open_to_read()?;
+            let id = log.find(&POURS, pour)?;
+            case(Some((&log, &id)), &typed)?
+        }
+        None => case(None, &typed)?,
+    };
+    let ranked = ranked(&case).map_err(Trouble::Table)?;
+    show(
+        &shoplog::diagnosis::told::told(&ranked).map_err(Trouble::Table)?,
+        json,
+    )
+}
+
+/// Shows the log month by month, and draws it where that is asked for.
+pub fn chart(desk: &Desk, svg: Option<&Path>) -> Result<ExitCode, Trouble> {
+    let chart = shoplog::chart::chart(&desk.open_to_read()?)?;
+    print::out(&shoplog::chart::drawn::lines(&chart, desk.words))?;
+    if let Some(svg) = svg {
+        write_whole(
+            svg,
+            shoplog::chart::drawn::svg(&chart, desk.words).as_bytes(),
+        )?;
+        desk.say(&Said::new("written").with("file", svg.display().to_string()));
+    }
+    Ok(ExitCode::SUCCESS)
+}
+
+fn show(told: &Told, json: bool) -> Result<ExitCode, Trouble> {
+    tell(told, &shop()?, json)
+}

@@ -1,0 +1,140 @@
+//! What the log teaches, as a founder meets it: the tenth pour gets other advice than the first.
+
+#![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
+
+mod shop;
+
+use shop::Shop;
+
+const JOB: &str = r#"
+name = "Weights"
+[part]
+[part.weighed]
+mass = "230 g"
+of = "pine"
+[part.sizes]
+length = "190 mm"
+width = "120 mm"
+height = "36 mm"
+thickest = "24 mm"
+thinnest = "8 mm"
+shape = "frame"
+[metal]
+alloy = "A356"
+"#;
+
+fn shop() -> Shop {
+    let shop = Shop::new();
+    shop.file("shop.toml", include_str!("../../job/data/shop.toml"));
+    shop
+}
+
+#[test]
+fn what_was_measured_changes_the_next_plan_once_it_is_accepted() {
+    let shop = shop();
+    shop.file("job/job.toml", JOB);
+    let plan = || shop.run(&["plan", "job", "--json"]).ends_with(0).json();
+    let contraction =
+        |plan: &serde_json::Value| plan["figures"]["contraction"]["likely"].as_f64().unwrap();
+    let first = plan();
+    let alloy = first["alloy"].as_str().unwrap();
+    for measured in ["99.05 mm", "99.1 mm", "99 mm", "99.1 mm", "99.05 mm"] {
+        shop.run(&["log", "pour", "job", "good=yes"]).ends_with(0);
+        let measured = format!("measured={measured}");
+        let size = [
+            "log",
+            "add",
+            "size",
+            "casting=last",
+            "along=x",
+            "pattern=100 mm",
+            &measured,
+        ];
+        shop.run(&size).ends_with(0);
+    }
+    let told = shop.run(&["log", "learn"]);
+    told.ends_with(0)
+        .says("contraction of")
+        .says("by castings 1, 2, 3, 4, 5");
+    assert_eq!(
+        contraction(&plan()),
+        contraction(&first),
+        "nothing changes before it is accepted"
+    );
+    let name = format!("contraction:{alloy}");
+    shop.run(&["log", "learn", "--accept", &name]).ends_with(0);
+    let text = std::fs::read_to_string(shop.path().join("shop.toml")).unwrap();
+    assert!(
+        text.contains("[[own]]") && text.contains("# The shop: what you own."),
+        "{text}"
+    );
+    let now = contraction(&plan());
+    assert!(
+        now < contraction(&first) && now > 0.9,
+        "{now} after {}",
+        contraction(&first)
+    );
+    shop.run(&["log", "learn", "--accept", "luck"])
+        .ends_with(64)
+        .talks("it teaches");
+}
+
+#[test]
+fn a_defect_is_diagnosed_from_words_and_from_the_log() {
+    let shop = shop();
+    let typed = [
+        "diagnose",
+        "look=round-holes",
+        "place=cope-face",
+        "surface=smooth",
+    ];
+    let wet = [
+        &typed[..],
+        &["moisture_percent=6.5", "moisture_good_percent=4.5"],
+    ]
+    .concat();
+    let said = shop.run(&wet);
+    said.ends_with(0)
+        .says("sand too wet")
+        .says("to tell the first two apart")
+        .says("one thing only");
+    shop.run(&["diagnose", "look=blue"])
+        .ends_with(64)
+        .talks("docs/diagnose-cases.md");
+    shop.run(&["diagnose", "metal=iron"])
+        .ends_with(64)
+        .talks("say what is seen");
+    shop.run(&["diagnose", "look=rough"])
+        .ends_with(0)
+        .says("no cause can be named");
+    shop.run(&["log", "power", "40 %", "10 %"])
+        .ends_with(0)
+        .says("36")
+        .says("32");
+    shop.run(&["log", "power", "40", "10 %"])
+        .ends_with(64)
+        .talks("no per cent");
+}
+
+#[test]
+fn the_months_are_drawn() {
+    let shop = shop();
+    for (month, good) in [("2026-04-03", "yes"), ("2026-05-03", "no")] {
+        let poured = format!("poured={month}");
+        shop.run(&["log", "add", "pour", &poured]).ends_with(0);
+        for _ in 0..4 {
+            let good = format!("good={good}");
+            shop.run(&["log", "add", "casting", "pour=last", &good])
+                .ends_with(0);
+        }
+    }
+    let said = shop.run(&["log", "chart", "--svg", "rejects.svg"]);
+    said.ends_with(0)
+        .says("2026-04")
+        .says("0 bad of 4")
+        .says("4 bad of 4");
+    let svg = std::fs::read_to_string(shop.path().join("rejects.svg")).unwrap();
+    assert!(svg.starts_with("<svg") && svg.ends_with("</svg>\n") && svg.contains("2026-05"));
+    let compare = shop.run(&["log", "compare", "last"]);
+    compare.ends_with(0).says("Pour 2 beside pour 1");
+}

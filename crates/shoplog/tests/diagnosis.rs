@@ -1,0 +1,117 @@
+//! The diagnosis scored on labelled cases, which were written by somebody who had not seen the
+//! likelihoods and frozen before they were weighed.
+
+#![allow(clippy::expect_used, reason = "a helper that fails fails its test")]
+
+use std::path::Path;
+
+use shoplog::diagnosis::case_file::{CaseFile, NO_CAUSE};
+use shoplog::diagnosis::cause::causes;
+use shoplog::diagnosis::check::parting;
+use shoplog::diagnosis::ranked::{likelihoods, named, ranked};
+
+fn cases() -> Vec<(String, CaseFile)> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("data/cases");
+    let files = std::fs::read_dir(folder).expect("cases");
+    let mut cases: Vec<(String, CaseFile)> = files
+        .map(|file| file.expect("listed").path())
+        .filter(|path| path.extension().is_some_and(|ending| ending == "toml"))
+        .map(|path| {
+            let text = std::fs::read_to_string(&path).expect("readable");
+            let name = path
+                .file_stem()
+                .expect("a name")
+                .to_string_lossy()
+                .into_owned();
+            (name, toml::from_str(&text).expect("a case"))
+        })
+        .collect();
+    cases.sort_by(|one, other| one.0.cmp(&other.0));
+    cases
+}
+
+/// The right cause is among the top two in sixteen of twenty at least. In a case without one none
+/// is to be named: that is reached in two of five, and `docs/diagnose-cases.md` says so; a row of
+/// the likelihoods that makes it fewer is a step back.
+#[test]
+fn labelled_cases_find_their_cause() {
+    let (mut right, mut with, mut quiet, mut without) = (0, 0, 0, 0);
+    for (name, case) in cases() {
+        let found = ranked(&case).expect("sound");
+        let top: Vec<&str> = named(&found).map(|one| one.cause.id.as_str()).collect();
+        let wanted = case.label.expect("labelled").cause;
+        match wanted.as_str() {
+            NO_CAUSE => {
+                without += 1;
+                quiet += usize::from(top.is_empty());
+            }
+            wanted => {
+                with += 1;
+                right += usize::from(top.contains(&wanted));
+            }
+        }
+        println!("{name}: wanted {wanted}, named {top:?}");
+    }
+    println!("{right} of {with} right, {quiet} of {without} without a cause left unnamed");
+    assert!(with >= 20 && without >= 5, "{with} and {without} cases");
+    assert!(right >= 16, "{right} of {with}");
+    assert!(quiet >= 2, "{quiet} of {without}");
+}
+
+#[test]
+fn every_cause_has_its_likelihoods_and_every_pair_a_check() {
+    let (causes, rows) = (causes().expect("sound"), likelihoods().expect("sound"));
+    let ids: Vec<&str> = causes.iter().map(|cause| cause.id.as_str()).collect();
+    let rows: Vec<&str> = rows.iter().map(|row| row.id.as_str()).collect();
+    assert_eq!(ids, rows);
+    for one in &ids {
+        for other in ids.iter().filter(|other| *other != one) {
+            assert!(
+                parting(one, other).expect("sound").is_some(),
+                "{one} and {other}"
+            );
+        }
+    }
+}
+
+#[test]
+fn every_fact_of_the_likelihoods_can_be_seen_or_written_down() {
+    let rows = likelihoods().expect("sound");
+    let source = include_str!("../src/diagnosis/facts.rs");
+    use shoplog::diagnosis::sight::{FOUNDS, LOOKS, PLACES, WALLS};
+    let families = [
+        ("look-", LOOKS),
+        ("place-", PLACES),
+        ("wall-", WALLS),
+        ("found-", FOUNDS),
+    ];
+    for row in &rows {
+        for (fact, times, _) in &row.ratios {
+            let family = families.iter().find_map(|(start, words)| {
+                fact.strip_prefix(start).map(|word| words.contains(&word))
+            });
+            let known = family.unwrap_or_else(|| source.contains(&format!("\"{fact}\"")));
+            assert!(known, "{}: {fact}", row.id);
+            assert!(*times > 0.0 && *times <= 9.0, "{}: {fact} {times}", row.id);
+        }
+    }
+}
+
+#[test]
+fn nothing_is_ever_certain() {
+    let text = r#"
+        [seen]
+        metal = "iron"
+        look = ["hard-edge"]
+        place = ["thin-section"]
+        surface = ["bright"]
+        when = "machining"
+        [record]
+        moisture_percent = 9.0
+    "#;
+    let case: CaseFile = toml::from_str(text).expect("a case");
+    let found = ranked(&case).expect("sound");
+    assert_eq!(found[0].cause.id, "chilled-iron");
+    assert!(found[0].share <= 0.95);
+    assert!(found.iter().map(|one| one.share).sum::<f64>() < 1.0);
+}
