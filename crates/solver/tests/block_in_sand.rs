@@ -60,6 +60,16 @@ fn assert_last(outcome: &Outcome, expected_s: f64) {
         "{last_s} s for {expected_s} s"
     );
     assert_eq!(outcome.unfrozen, 0);
+    // Nothing that a cell passes may fall between two steps.
+    let Freezing {
+        begins_s,
+        passes_s,
+        ends_s,
+        ..
+    } = &outcome.freezing;
+    for passed in [begins_s, passes_s, ends_s] {
+        assert!(passed.iter().all(|s| s.is_finite()));
+    }
 }
 
 /// Root of the mean square of the differences of freezing times, cell by cell.

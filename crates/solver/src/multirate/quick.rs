@@ -15,6 +15,7 @@ mod block;
 mod face;
 mod lay;
 mod rows;
+mod seen;
 
 use std::ops::Range;
 
@@ -159,22 +160,6 @@ impl Quick {
         self.blocks.len() * LANES
     }
 
-    /// Whether a cell of a stretch is of a material.
-    pub fn holds(&self, stretch: &Stretch, cell: usize, material: u8) -> bool {
-        match stretch.filling {
-            Filling::One(one) => one == material,
-            Filling::Several(mix) => self.mixes[mix as usize].numbers[cell] == material,
-        }
-    }
-
-    /// Heat content of a cell above the base of its material, J/m³, at the start of a step, and
-    /// what the step has changed so far.
-    #[inline(always)]
-    pub fn heat_of(&self, from: usize) -> (f32, f32) {
-        let (block, lane) = (&self.blocks[from / LANES], from % LANES);
-        (block.heat[lane], block.change(self.newest)[lane])
-    }
-
     /// What each cell carries from step to step: its heat content and what rounding has left.
     pub fn carried(&self) -> impl Iterator<Item = (f32, f32)> {
         let cells = self.spans.iter().flat_map(Span::packed);
@@ -193,13 +178,6 @@ impl Quick {
                 self.lost[block][lane] = lost;
             }
         }
-    }
-
-    /// The blocks of a stretch: heat contents and changes of each.
-    #[inline(always)]
-    pub fn heats(&self, stretch: &Stretch) -> impl Iterator<Item = (&[f32; LANES], &[f32; LANES])> {
-        let blocks = self.blocks[stretch.blocks()].iter();
-        blocks.map(|block| (&block.heat, block.change(self.newest)))
     }
 
     /// Temperatures or conductivities of all cells, into the planes.

@@ -8,7 +8,7 @@ use crate::link::gradient_k_m;
 use crate::multirate::padded::{LEAD, Padded};
 use crate::multirate::quick::{Filling, Quick, Stretch};
 use crate::multirate::ramps::Table;
-use crate::multirate::wide::{LANES, load, registers};
+use crate::multirate::wide::{LANES, registers};
 
 /// Lists beside those of the quick cells of some planes.
 pub struct Record {
@@ -128,10 +128,9 @@ impl Record {
         let Some(levels) = self.levels[usize::from(material)] else {
             return;
         };
-        for (block, (heat, change)) in quick.heats(stretch).enumerate() {
-            for i in 0..registers::<S>(LANES) {
-                let before = load(simd, heat, i);
-                if before.any_crosses(before + load(simd, change, i), &levels) {
+        for i in 0..registers::<S>(LANES) {
+            for (block, (before, after)) in quick.heats(simd, stretch, i).enumerate() {
+                if before.any_crosses(after, &levels) {
                     let first = block * LANES + i * S::F32_LANES;
                     self.look_closer(quick, step, stretch, (first, S::F32_LANES), material);
                 }
