@@ -178,7 +178,7 @@ CREATE TABLE castings (
     use TEXT,
     note TEXT
 ) STRICT;
-CREATE INDEX castings_by_pour ON castings (pour);
+CREATE INDEX castings_by_pour ON castings (pour, good, mass_kg);
 
 CREATE TABLE sizes (
     id TEXT NOT NULL PRIMARY KEY,

@@ -75,19 +75,27 @@ impl Month {
 }
 
 fn months(log: &Log) -> Result<Vec<Month>, LogError> {
+    // Each table is walked once: with a lookup for every month a lifetime's log takes seconds.
     let sql = "
-        SELECT month, count(*), sum(judged), sum(bad),
-               sum(CASE WHEN mass IS NOT NULL THEN cast_mass END)
-               / sum(CASE WHEN cast_mass IS NOT NULL THEN mass END),
-               (SELECT sum(h.fuel_kg) FROM heats h WHERE h.fuel_kg IS NOT NULL AND h.id IN
-                  (SELECT q.heat FROM pours q WHERE substr(q.poured, 1, 7) = month))
-               / sum(cast_mass)
-        FROM (SELECT substr(p.poured, 1, 7) AS month, p.mass_kg AS mass,
-                     count(c.good) AS judged, count(c.good) - coalesce(sum(c.good), 0) AS bad,
-                     sum(c.mass_kg) AS cast_mass
-              FROM pours p LEFT JOIN castings c ON c.pour = p.id
-              WHERE p.poured IS NOT NULL GROUP BY p.id)
-        GROUP BY month ORDER BY month";
+        WITH came AS (
+            SELECT pour, count(good) AS judged, count(good) - coalesce(sum(good), 0) AS bad,
+                   sum(mass_kg) AS mass
+            FROM castings WHERE pour IS NOT NULL GROUP BY pour),
+        burnt AS (
+            SELECT substr(min(q.poured), 1, 7) AS month, h.fuel_kg AS fuel
+            FROM heats h JOIN pours q ON q.heat = h.id
+            WHERE h.fuel_kg IS NOT NULL GROUP BY h.id),
+        fuels AS (SELECT month, sum(fuel) AS fuel FROM burnt GROUP BY month),
+        poured AS (
+            SELECT substr(p.poured, 1, 7) AS month, count(*) AS pours, sum(c.judged) AS judged,
+                   sum(c.bad) AS bad, sum(c.mass) AS mass,
+                   sum(CASE WHEN p.mass_kg IS NOT NULL THEN c.mass END)
+                   / sum(CASE WHEN c.mass IS NOT NULL THEN p.mass_kg END) AS yields
+            FROM pours p LEFT JOIN came c ON c.pour = p.id
+            WHERE p.poured IS NOT NULL GROUP BY 1)
+        SELECT m.month, m.pours, coalesce(m.judged, 0), coalesce(m.bad, 0), m.yields,
+               f.fuel / m.mass
+        FROM poured m LEFT JOIN fuels f ON f.month = m.month ORDER BY m.month";
     let mut query = log.connection.prepare(sql)?;
     let rows = query.query_map([], |row| {
         let count = |at: usize| {

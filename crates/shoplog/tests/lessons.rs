@@ -13,7 +13,7 @@ use shoplog::log::Log;
 use shoplog::prefill::of_plan;
 use shoplog::table::Table;
 use shoplog::table::around::WEATHER;
-use shoplog::table::castings::{DEFECTS, SIZES};
+use shoplog::table::castings::{CASTINGS, DEFECTS, SIZES};
 use shoplog::table::melt::POURS;
 use shoplog::table::sand::{HEAPS, SAND_TESTS};
 use shoplog::then_and_now::then_and_now;
@@ -272,4 +272,35 @@ fn a_case_is_taken_from_the_log() {
             .to_string()
             .contains("blue")
     );
+}
+
+/// Two months by hand: of 4 and 2 castings 1 and 1 bad; yield (0.5 + 0.5)/4 kg; fuel 3 kg for 1 kg.
+/// Over both 2 of 6 are bad, and limits of a share of 1/3 in 4 castings reach from 0 to 1.
+#[test]
+fn months_are_counted_as_by_hand() {
+    let mut shop = Shop::new();
+    for (day, castings) in [("2026-04-03", 4), ("2026-05-03", 2)] {
+        shop.pour(&[
+            ("poured", day),
+            ("mass", "4 kg"),
+            ("heat.fuel", "3 kg"),
+            ("good", "no"),
+        ]);
+        for at in 1..castings {
+            let mass: &[(&str, &str)] = if at < 3 { &[("mass", "0.5 kg")] } else { &[] };
+            shop.add(
+                &CASTINGS,
+                &[&[("pour", "last"), ("good", "yes")][..], mass].concat(),
+            );
+        }
+    }
+    let chart = shoplog::chart::chart(&shop.log).expect("drawn");
+    let april = &chart.months[0];
+    assert_eq!((april.pours, april.judged, april.bad), (1, 4, 1));
+    assert_eq!((april.yields, april.fuel), (Some(0.25), Some(3.0)));
+    assert_eq!((chart.months[1].judged, chart.months[1].bad), (2, 1));
+    assert!((chart.centre - 1.0 / 3.0).abs() < 1e-12);
+    let limits = chart.limits[0].expect("judged");
+    assert_eq!((limits.low, limits.high), (0.0, 1.0));
+    assert!(!chart.is_beyond(0));
 }
