@@ -13,7 +13,7 @@ use pour::tables::SandHeat;
 
 use crate::freezing::NoFreeze;
 use crate::job::Job;
-use crate::part::Part;
+use crate::placed_part::PlacedPart;
 use crate::shop::Shop;
 use crate::work_out::{FreezingGiven, freezing_given};
 
@@ -54,7 +54,7 @@ const USUAL_WATER: f64 = 0.035;
 
 impl Conditions {
     /// Those of a job in its shop.
-    pub(crate) fn of(job: &Job, shop: &Shop, part: &Part) -> Result<Conditions, NoFreeze> {
+    pub(crate) fn of(job: &Job, shop: &Shop, part: &PlacedPart) -> Result<Conditions, NoFreeze> {
         let contact = contact(job.alloy.family).ok_or(NoFreeze::NoContact)?;
         let (sand, sand_known) = sand(shop);
         Ok(Conditions {

@@ -21,6 +21,7 @@ use crate::made_cores::MadeCores;
 use crate::mould_solids::{built, solids_given};
 use crate::part::Part;
 use crate::shop::Shop;
+use crate::work_out::placed;
 
 /// What came of the search.
 #[derive(Clone, Debug, PartialEq)]
@@ -136,11 +137,12 @@ pub fn smallest_feeder(
     part: &Part,
     go_on: &mut dyn FnMut(&Look) -> bool,
 ) -> Result<FeederSearch, NoFreeze> {
-    let (given, made) = solids_given(job, shop, part)?;
+    let placed = placed(job, part);
+    let (given, made) = solids_given(job, shop, part, &placed)?;
     let planned = given.sizes.feeder;
     let first = planned.or_else(|| by_modulus(&given));
     let first = first.ok_or(NoFreeze::NoSection)?;
-    let conditions = Conditions::of(job, shop, part)?;
+    let conditions = Conditions::of(job, shop, &placed)?;
     let mut trials = Trials {
         job,
         part,

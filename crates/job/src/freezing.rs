@@ -30,10 +30,11 @@ use crate::conditions::{Conditions, SandKnown};
 use crate::filling::{Filling, Running, filling_of};
 use crate::halves::{Halves, halves};
 use crate::job::Job;
-use crate::mould_solids::{NoMould, mould_of};
+use crate::mould_solids::{NoMould, mould_of_placed};
 use crate::part::Part;
+use crate::placed_part::PlacedPart;
 use crate::shop::Shop;
-use crate::work_out::{FreezingGiven, mould_given, work_out};
+use crate::work_out::{FreezingGiven, mould_given_placed, placed, work_out_placed};
 
 /// What is wished of it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -151,6 +152,21 @@ pub fn freezing_of(
     freezing_from(job, shop, part, wish, &[], &mut |told, _| go_on(told))
 }
 
+/// A job worked out as far as its mould stands in solids.
+#[derive(Clone, Copy, Debug)]
+pub struct InMould<'a> {
+    /// The job.
+    pub job: &'a Job,
+    /// Its shop.
+    pub shop: &'a Shop,
+    /// Its part, with nothing left to be settled.
+    pub part: &'a Part,
+    /// The part as it lies in the mould.
+    pub placed: &'a PlacedPart,
+    /// The mould.
+    pub mould: &'a Mould,
+}
+
 /// Follows it from what was kept of an earlier following, where some of that is of this very mould.
 /// `go_on` is told of every step, may keep the run as it stands then where that is worth it, and
 /// stops it by answering false.
@@ -166,17 +182,42 @@ pub fn freezing_from(
     kept: &[Kept],
     go_on: &mut dyn FnMut(&Told, Option<&Standing<'_>>) -> bool,
 ) -> Result<JobFrozen, NoFreeze> {
-    let conditions = Conditions::of(job, shop, part)?;
+    let placed = &placed(job, part);
+    let mould = &mould_of_placed(job, shop, part, placed)?;
+    let in_mould = InMould {
+        job,
+        shop,
+        part,
+        placed,
+        mould,
+    };
+    freezing_in(&in_mould, wish, kept, go_on)
+}
+
+/// As [`freezing_from`], in a mould that was built before.
+///
+/// # Errors
+///
+/// A mould that cannot be followed.
+pub fn freezing_in(
+    in_mould: &InMould<'_>,
+    wish: &FreezingWish,
+    kept: &[Kept],
+    go_on: &mut dyn FnMut(&Told, Option<&Standing<'_>>) -> bool,
+) -> Result<JobFrozen, NoFreeze> {
+    let InMould {
+        job, shop, mould, ..
+    } = *in_mould;
+    let conditions = Conditions::of(job, shop, in_mould.placed)?;
     let given = &conditions.given;
-    let sizes = mould_given(job, shop, part).map(|given| given.sizes);
-    let sizes = sizes.ok_or(NoMould::NoShape)?;
-    let mould = mould_of(job, shop, part)?;
+    let sizes = mould_given_placed(job, shop, in_mould.part, in_mould.placed);
+    let sizes = sizes.map(|given| given.sizes).ok_or(NoMould::NoShape)?;
     let mut poured = conditions.poured(conditions.even());
     let meshing = Meshing {
         even: wish.halves,
         ..conditions.meshing(wish.cells)
     };
-    let grids = grids(&mould, &meshing).map_err(FreezeError::from)?;
+    let grids = grids(mould, &meshing).map_err(FreezeError::from)?;
     let mut chilled = chilled(grids, &job.chills)?;
     let mut halves = wish.halves.then(|| halves(&mut chilled.grids));
     let narrow = &chilled.grids[0];
@@ -186,7 +227,7 @@ pub fn freezing_from(
         thirst: conditions.thirst,
         contact_w_m2k: conditions.contact_w_m2k,
     };
-    let filled = filling_of(&mould, narrow, &sizes, &running);
+    let filled = filling_of(mould, narrow, &sizes, &running);
     poured.start = start(&filled, narrow, given, &poured);
     if let Some(halves) = &mut halves {
         (poured.start, halves.start_off_k) = evened(&poured.start, narrow);
@@ -203,7 +244,7 @@ pub fn freezing_from(
     let freeze = freeze_from(chilled.grids, &meshing, &poured, kept, &mut |told, run| {
         go_on(told, Some(run))
     })?;
-    let opening = opening(job, shop, part, given, &freeze, &poured, &mut |time_s| {
+    let opening = opening(in_mould, given, &freeze, &poured, &mut |time_s| {
         go_on(&beside(1.0, time_s), None)
     })?;
     let from = from(given, &poured, &freeze, conditions.sand_known);
@@ -220,7 +261,7 @@ pub fn freezing_from(
         chills,
         halves,
         opening,
-        mould,
+        mould: mould.clone(),
         freeze,
     })
 }
@@ -237,18 +278,23 @@ fn start(filled: &Filling, narrow: &Meshed, given: &FreezingGiven, poured: &Pour
 
 /// Follows the cooling as long as the plan keeps the mould shut.
 fn opening(
-    job: &Job,
-    shop: &Shop,
-    part: &Part,
+    in_mould: &InMould<'_>,
     given: &FreezingGiven,
     freeze: &Freeze,
     poured: &Poured<'_>,
     go_on: &mut dyn FnMut(f64) -> bool,
 ) -> Result<Option<JobOpening>, NoFreeze> {
+    let InMould {
+        job,
+        shop,
+        part,
+        placed,
+        ..
+    } = *in_mould;
     let Some(row) = opening_row(job.alloy.family.word()) else {
         return Ok(None);
     };
-    let plan = work_out(job, shop, part);
+    let plan = work_out_placed(job, shop, part, placed);
     let figure = plan.figure("may be opened").map(|figure| figure.amount);
     let Some(Amount::Duration(planned)) = figure else {
         return Ok(None);

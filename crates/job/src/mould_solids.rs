@@ -7,16 +7,18 @@ use pattern::touching::apart;
 use rigging::error::MouldError;
 use rigging::fact::Fact;
 use rigging::given::{Core, Given};
-use rigging::mould::{Mould, mould};
+pub use rigging::mould::Mould;
+use rigging::mould::mould;
 use rigging::piece::{Piece, Solid};
 use thiserror::Error;
 
 use crate::job::Job;
 use crate::made_cores::{MadeCore, MadeCores, made_cores};
 use crate::part::Part;
+use crate::placed_part::PlacedPart;
 use crate::shop::Shop;
 use crate::turning::Turning;
-use crate::work_out::mould_given;
+use crate::work_out::{mould_given_placed, placed};
 
 /// Why a job has no mould of solids.
 #[derive(Clone, Debug, PartialEq, Error)]
@@ -68,7 +70,21 @@ pub const MOULD_FILE: &str = "mould.glb";
 ///
 /// A part without a shape, or what the mould room cannot build.
 pub fn mould_of(job: &Job, shop: &Shop, part: &Part) -> Result<Mould, NoMould> {
-    let (given, made) = solids_given(job, shop, part)?;
+    mould_of_placed(job, shop, part, &placed(job, part))
+}
+
+/// As [`mould_of`], for a part whose place was worked out before.
+///
+/// # Errors
+///
+/// As there.
+pub fn mould_of_placed(
+    job: &Job,
+    shop: &Shop,
+    part: &Part,
+    placed: &PlacedPart,
+) -> Result<Mould, NoMould> {
+    let (given, made) = solids_given(job, shop, part, placed)?;
     built(&given, &made, job, part)
 }
 
@@ -77,8 +93,10 @@ pub(crate) fn solids_given(
     job: &Job,
     shop: &Shop,
     part: &Part,
+    placed: &PlacedPart,
 ) -> Result<(Given, MadeCores), NoMould> {
-    let mut given = mould_given(job, shop, part).ok_or(NoMould::NoShape)?;
+    let given = mould_given_placed(job, shop, part, placed);
+    let mut given = given.ok_or(NoMould::NoShape)?;
     // A core that cannot be made is told as one that is not drawn.
     let made = made_cores(job, shop, &given.casting.mesh).unwrap_or_default();
     let cores = made.cores.iter().map(|core| Core {

@@ -5,14 +5,11 @@ use measure::flow::Duration;
 use rigging::piece::Piece;
 
 use crate::amount::Amount;
-use crate::freezing::{FreezingWish, JobFrozen, NoFreeze, freezing_of};
+use crate::freezing::{FreezingWish, InMould, JobFrozen, NoFreeze, freezing_in};
 use crate::freezing_told::{time, times};
-use crate::job::Job;
-use crate::part::Part;
 use crate::plan::Plan;
 use crate::remark::of_solved::SolvedFact;
 use crate::remark::{Remark, sorted};
-use crate::shop::Shop;
 use crate::words::said::Said;
 
 /// What following the heat says of the times of a plan.
@@ -51,13 +48,13 @@ const QUICK_CELLS: f64 = 80_000.0;
 ///
 /// # Errors
 ///
-/// A job without a mould of solids, or one that cannot be followed.
-pub fn quick_look(job: &Job, shop: &Shop, part: &Part) -> Result<SolvedTimes, NoFreeze> {
+/// A mould that cannot be followed.
+pub fn quick_look(in_mould: &InMould<'_>) -> Result<SolvedTimes, NoFreeze> {
     let wish = FreezingWish {
         cells: QUICK_CELLS,
         ..FreezingWish::default()
     };
-    let frozen = freezing_of(job, shop, part, &wish, &mut |_| true)?;
+    let frozen = freezing_in(in_mould, &wish, &[], &mut |_, _| true)?;
     Ok(solved_times(&frozen, SolvedBy::QuickLook))
 }
 

@@ -99,16 +99,26 @@ pub fn work_out_placed(job: &Job, shop: &Shop, part: &Part, placed: &PlacedPart)
 /// What the solids of the mould are built from, by the same steps as the plan; nothing for a part
 /// of which no more than sizes are known.
 pub fn mould_given(job: &Job, shop: &Shop, part: &Part) -> Option<Given> {
+    mould_given_placed(job, shop, part, &placed(job, part))
+}
+
+/// As [`mould_given`], for a part whose place was worked out before.
+pub fn mould_given_placed(
+    job: &Job,
+    shop: &Shop,
+    part: &Part,
+    placed: &PlacedPart,
+) -> Option<Given> {
     let mut ledger = Ledger::default();
     let looked = part.looked()?;
-    let part = placed(job, part);
-    let casting = casting::casting(job, shop, &part, &mut ledger);
-    let feeding = feeding::feeding(job, &part, &casting, &mut ledger);
-    let rigging = rigging::rigging(job, shop, &part, &casting, &feeding, &mut ledger);
-    let vents = bench::vent_spacing(job, shop, &part, &rigging);
+    let part = placed;
+    let casting = casting::casting(job, shop, part, &mut ledger);
+    let feeding = feeding::feeding(job, part, &casting, &mut ledger);
+    let rigging = rigging::rigging(job, shop, part, &casting, &feeding, &mut ledger);
+    let vents = bench::vent_spacing(job, shop, part, &rigging);
     let built = solids::Sized {
         job,
-        part: &part,
+        part,
         casting: &casting,
         feeding: &feeding,
         rigging: &rigging,
@@ -133,11 +143,10 @@ pub struct FreezingGiven {
     pub uneven: bool,
 }
 
-/// What the freezing of the mould of a job is followed from.
-pub fn freezing_given(job: &Job, shop: &Shop, part: &Part) -> FreezingGiven {
+/// What the freezing of the mould of a job is followed from, for its part as it lies there.
+pub fn freezing_given(job: &Job, shop: &Shop, part: &PlacedPart) -> FreezingGiven {
     let mut ledger = Ledger::default();
-    let part = placed(job, part);
-    let casting = casting::casting(job, shop, &part, &mut ledger);
+    let casting = casting::casting(job, shop, part, &mut ledger);
     FreezingGiven {
         wall: part.thinnest.modulus.likely() * 2.0,
         pouring: casting.pouring,

@@ -315,7 +315,7 @@ impl<'a> Sheet<'a> {
     }
 }
 
-/// A bar of a round length under the drawing.
+/// A bar of a round length under the drawing, and a line as those in it with the unit of its number.
 fn scale(width: f64, height: f64, small: f64) -> String {
     let lengths = [200.0, 100.0, 50.0, 20.0, 10.0];
     let long = lengths
@@ -325,9 +325,15 @@ fn scale(width: f64, height: f64, small: f64) -> String {
     let y = height + 1.2 * RIM_MM;
     format!(
         "<path d=\"M0 {:.2}v2M0 {y:.2}h{long}m0 -1v2\" stroke=\"black\" stroke-width=\"0.4\" \
-         fill=\"none\"/><text x=\"{:.1}\" y=\"{:.2}\">{long:.0} mm</text>\n",
+         fill=\"none\"/><text x=\"{:.1}\" y=\"{:.2}\">{long:.0} mm</text>\n\
+         <path d=\"M{:.1} {y:.2}h{:.1}\" stroke=\"black\" stroke-width=\"0.2\" fill=\"none\"/>\
+         <text x=\"{:.1}\" y=\"{:.2}\">min</text>\n",
         y - 1.0,
         long + 2.0,
+        y + 0.4 * small,
+        width - 8.0 * small,
+        4.0 * small,
+        width - 3.5 * small,
         y + 0.4 * small
     )
 }

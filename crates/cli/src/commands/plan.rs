@@ -1,22 +1,25 @@
 //! `oddside plan JOB`: work a job out and write what belongs to it.
 
+use std::cell::OnceCell;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use job::fingerprint::fingerprint;
 use job::folder::{is_mesh, look_at, open, shop_above, write_whole};
+use job::freezing::{InMould, NoFreeze};
 use job::job::{Job, mesh_unit};
 use job::mould_drawn::drawn;
-use job::mould_solids::{NoMould, mould_of};
+use job::mould_solids::{Mould, NoMould, mould_of_placed};
 use job::part::Part;
+use job::placed_part::PlacedPart;
 use job::plan::Plan;
 use job::plan_file::PlanFile;
 use job::remark::{Level, of_mesh};
 use job::shop::Shop;
-use job::solved;
+use job::solved::{self, SolvedTimes};
 use job::solved_kept::{self, Kept};
 use job::words::said::Said;
-use job::work_out::work_out;
+use job::work_out::{placed, work_out_placed};
 
 use crate::commands::look::exit_code;
 use crate::print;
@@ -74,17 +77,54 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
         print::out(&print::remarks(&of_mesh::remarks(mesh), language))?;
         return Ok(exit_code(mesh.verdict));
     }
-    let mut plan = {
+    let (placed, mut plan) = {
         let _working = Working::on("working out");
-        work_out(&ready.job, &ready.shop, &ready.part)
+        let placed = placed(&ready.job, &ready.part);
+        let plan = work_out_placed(&ready.job, &ready.shop, &ready.part, &placed);
+        (placed, plan)
     };
-    let section = solve(asked, &ready, &mut plan);
-    write(asked, &ready, &plan, section.as_deref())
+    let solids = Solids {
+        ready: &ready,
+        placed: &placed,
+        mould: OnceCell::new(),
+    };
+    let section = solve(asked, &solids, &mut plan);
+    write(asked, &solids, &plan, section.as_deref())
+}
+
+/// The mould of a job in solids, built once and only when it is wanted.
+struct Solids<'a> {
+    ready: &'a Ready,
+    placed: &'a PlacedPart,
+    mould: OnceCell<Result<Mould, NoMould>>,
+}
+
+impl Solids<'_> {
+    fn mould(&self) -> &Result<Mould, NoMould> {
+        let Ready {
+            job, shop, part, ..
+        } = self.ready;
+        self.mould
+            .get_or_init(|| mould_of_placed(job, shop, part, self.placed))
+    }
+
+    /// The times of a quick look at its freezing.
+    fn quick_look(&self) -> Result<SolvedTimes, NoFreeze> {
+        let mould = self.mould().as_ref().map_err(|error| error.clone())?;
+        solved::quick_look(&InMould {
+            job: &self.ready.job,
+            shop: &self.ready.shop,
+            part: &self.ready.part,
+            placed: self.placed,
+            mould,
+        })
+    }
 }
 
 /// Puts the times by the heat in the mould beside those of the plan: as a freezing has kept them,
 /// or at a quick look. Gives the section that the freezing has drawn.
-fn solve(asked: &Asked, ready: &Ready, plan: &mut Plan) -> Option<String> {
+fn solve(asked: &Asked, solids: &Solids<'_>, plan: &mut Plan) -> Option<String> {
+    let ready = solids.ready;
     let kept = ready.folder.as_ref().map_or(Kept::None, |folder| {
         let print = fingerprint(&ready.job, &ready.shop, &ready.part);
         solved_kept::kept(folder, &print)
@@ -99,7 +139,7 @@ fn solve(asked: &Asked, ready: &Ready, plan: &mut Plan) -> Option<String> {
     if asked.solve {
         let looked = {
             let _working = Working::on("following the heat");
-            solved::quick_look(&ready.job, &ready.shop, &ready.part)
+            solids.quick_look()
         };
         match looked {
             Ok(times) => solved::beside(plan, times),
@@ -112,17 +152,18 @@ fn solve(asked: &Asked, ready: &Ready, plan: &mut Plan) -> Option<String> {
 
 fn write(
     asked: &Asked,
-    ready: &Ready,
+    solids: &Solids<'_>,
     plan: &Plan,
     section: Option<&str>,
 ) -> Result<ExitCode, Trouble> {
+    let ready = solids.ready;
     // The answer first: the papers take about as long again.
     let json = PlanFile::of(plan).text();
     match asked.json {
         true => print::out(&json)?,
         false => print::out(&print::plan(plan))?,
     }
-    let mut files: Vec<(&str, Vec<u8>)> = papers(asked, ready, plan, section)?;
+    let mut files: Vec<(&str, Vec<u8>)> = papers(asked, solids, plan, section)?;
     files.push((PLAN_FILE, json.into_bytes()));
     for (name, bytes) in &files {
         write_whole(&ready.out.join(name), bytes)?;
@@ -148,7 +189,7 @@ fn write(
 /// Everything on paper.
 fn papers(
     asked: &Asked,
-    ready: &Ready,
+    solids: &Solids<'_>,
     plan: &Plan,
     section: Option<&str>,
 ) -> Result<Vec<(&'static str, Vec<u8>)>, Trouble> {
@@ -160,7 +201,7 @@ fn papers(
     // Each sheet is set on a core of its own: the first answer is to come within a second.
     let (sheet, templates, workings) = std::thread::scope(|scope| {
         let workings = scope.spawn(|| sheet::workings(plan, section, paper));
-        let rigged = rigged(ready, plan);
+        let rigged = rigged(solids, plan);
         let sheet = scope.spawn({
             let page = sheet::page(&rigged);
             move || sheet::pdf(&page, paper)
@@ -176,10 +217,10 @@ fn papers(
 }
 
 /// The plan with its drawing made from the solids of the mould, where they can be built.
-fn rigged(ready: &Ready, plan: &Plan) -> Plan {
+fn rigged(solids: &Solids<'_>, plan: &Plan) -> Plan {
     let mut rigged = plan.clone();
-    match mould_of(&ready.job, &ready.shop, &ready.part) {
-        Ok(mould) => rigged.drawing = drawn(&plan.drawing, &mould),
+    match solids.mould() {
+        Ok(mould) => rigged.drawing = drawn(&plan.drawing, mould),
         // The sheet then shows a flat joint, which must not pass for one that draws.
         Err(error @ NoMould::Joint { .. }) => print::talk(&error.to_string()),
         Err(NoMould::NoShape | NoMould::Mould(_)) => {}
