@@ -34,7 +34,12 @@ const ARROWS: &[(&str, &[&str])] = &[
     ),
     ("shoplog", &["bench", "job", "trials", "measure"]),
     ("sheet", &["bench", "job", "measure"]),
-    ("web", &["sheet", "job", "rigging", "pattern", "metal"]),
+    (
+        "web",
+        &[
+            "sheet", "bench", "job", "pour", "rigging", "pattern", "metal",
+        ],
+    ),
     (
         "cli",
         &[

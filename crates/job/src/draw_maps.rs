@@ -38,7 +38,7 @@ const WORTH: f64 = 0.05;
 /// The skin of a part judged along the draw in which the job lays it.
 #[derive(Clone, Debug)]
 pub struct Judged {
-    maps: Maps,
+    pub(crate) maps: Maps,
     least: Least,
 }
 

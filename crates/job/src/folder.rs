@@ -250,14 +250,8 @@ pub fn is_mesh(path: &Path) -> bool {
 
 /// The shop of a file named by the founder.
 pub fn shop_at(file: &Path) -> Result<Shop, FolderError> {
-    shop(file, &read_text(file, "check the name of the shop's file")?)
+    shop_of(file, &read_text(file, "check the name of the shop's file")?)
 }
-
-/// What a shop's file says if its text is this one.
-pub fn shop_of(file: &Path, text: &str) -> Result<Shop, FolderError> {
-    shop(file, text)
-}
-
 /// Looks at a mesh file.
 pub fn look_at(path: &Path, unit: Option<Unit>) -> Result<Looked, FolderError> {
     let bytes = read_bytes(path, MOST_BYTES as u64, "check the name of the mesh")?;
@@ -277,11 +271,11 @@ pub fn shop_above(folder: &Path) -> Result<(Shop, Option<PathBuf>), FolderError>
         let file = above.join(SHOP_FILE);
         if file.is_file() {
             let text = read_text(&file, "")?;
-            return Ok((shop(&file, &text)?, Some(file)));
+            return Ok((shop_of(&file, &text)?, Some(file)));
         }
     }
     Ok((
-        shop(Path::new("the starter shop.toml"), STARTER_SHOP)?,
+        shop_of(Path::new("the starter shop.toml"), STARTER_SHOP)?,
         None,
     ))
 }
@@ -374,7 +368,8 @@ fn in_file(name: &str, text: &str, fault: PartFault) -> Box<FileFault> {
     Box::new(FileFault::at(name, text, fault.span, message, hint))
 }
 
-fn shop(path: &Path, text: &str) -> Result<Shop, FolderError> {
+/// What a shop's file says if its text is this one.
+pub fn shop_of(path: &Path, text: &str) -> Result<Shop, FolderError> {
     let typed: ShopFile = read(&path.display().to_string(), text)?;
     typed.meant().map_err(|words| FolderError::Shop {
         path: path.to_owned(),
@@ -396,7 +391,8 @@ pub fn read_text(path: &Path, advice: &str) -> Result<String, FolderError> {
         .map_or(text.clone(), str::to_owned))
 }
 
-pub(crate) fn read_bytes(path: &Path, most: u64, advice: &str) -> Result<Vec<u8>, FolderError> {
+/// Reads a file of no more than so many bytes; `advice` is told where it is not there.
+pub fn read_bytes(path: &Path, most: u64, advice: &str) -> Result<Vec<u8>, FolderError> {
     let facts = fs::metadata(path).map_err(|error| match error.kind() {
         io::ErrorKind::NotFound => FolderError::NotThere {
             path: path.to_owned(),

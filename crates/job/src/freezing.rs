@@ -328,6 +328,9 @@ pub const FREEZE_FOLDER: &str = "freeze";
 /// Name of the upright section through the last place of the castings.
 pub const SECTION_FILE: &str = "freeze-section.svg";
 
+/// Name of the file with the fields over all cells.
+pub const FIELDS_FILE: &str = "freeze.vti";
+
 /// Drawings and fields as files, by name: an upright and a level section through the last place of
 /// the castings, and the fields over all cells.
 pub fn freezing_files(frozen: &JobFrozen) -> Vec<(String, Vec<u8>)> {
@@ -352,7 +355,7 @@ pub fn freezing_files(frozen: &JobFrozen) -> Vec<(String, Vec<u8>)> {
         (SECTION_FILE.to_owned(), drawn(1)),
         ("freeze-across.svg".to_owned(), drawn(0)),
         ("freeze-plan.svg".to_owned(), drawn(2)),
-        ("freeze.vti".to_owned(), fields),
+        (FIELDS_FILE.to_owned(), fields),
     ]
 }
 

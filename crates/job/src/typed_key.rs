@@ -1,4 +1,4 @@
-//! What of a job's file can be changed on the sheet itself, and where it stands there.
+//! What of a job's file, and of the shop's, can be changed on a sheet, and where it stands there.
 
 use serde::Serialize;
 
@@ -130,11 +130,38 @@ pub const TYPED_KEYS: [TypedKey; 21] = [
     key("mould.pour_height", "key-pour-height", WEIGHTS).like("105 mm"),
 ];
 
+/// Every key of the shop's file that is changed on a sheet.
+pub const SHOP_KEYS: [TypedKey; 6] = [
+    key("units", "key-units", SETTINGS)
+        .typed(KeyKind::OneOf(&["metric", "inch"]))
+        .otherwise("metric"),
+    key("words", "key-words", SETTINGS)
+        .typed(KeyKind::OneOf(&["uk", "us", "fr", "es"]))
+        .otherwise("uk"),
+    key("furnace.kind", "key-furnace", FURNACE).typed(KeyKind::OneOf(&[
+        "fuel-crucible",
+        "electric-crucible",
+        "induction",
+        "cupola",
+    ])),
+    key("heap.mass", "key-heap-mass", HEAP).like("90 kg"),
+    key("heap.bond", "key-heap-bond", HEAP).typed(KeyKind::OneOf(&["bentonite", "natural", "oil"])),
+    key("heap.moisture", "key-heap-moisture", HEAP).like("4.1 % of wet mass"),
+];
+
+const SETTINGS: Option<&str> = Some("page-settings");
+const FURNACE: Option<&str> = Some("page-furnace");
+const HEAP: Option<&str> = Some("page-heap");
 const METAL: Option<&str> = Some("block-metal");
 const SAND: Option<&str> = Some("block-sand");
 const PATTERN: Option<&str> = Some("block-pattern");
 const MOULD: Option<&str> = Some("block-mould");
 const WEIGHTS: Option<&str> = Some("block-weights");
+
+/// The key of a path in the shop's file.
+pub fn shop_key(path: &str) -> Option<&'static TypedKey> {
+    SHOP_KEYS.iter().find(|key| key.path == path)
+}
 
 /// The key of a path.
 pub fn typed_key(path: &str) -> Option<&'static TypedKey> {

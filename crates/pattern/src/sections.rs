@@ -91,6 +91,26 @@ pub fn sections(cells: &Cells) -> Vec<Section> {
     found
 }
 
+/// The modulus of each place, mm: what a cell holds over the surface that it feels, and never more
+/// than the radius of the largest ball in its section. Not a number outside of the solid.
+pub fn moduli(cells: &Cells) -> Vec<f64> {
+    let depth = depths(cells);
+    let label = regions(cells, &depth);
+    let felt = felt_surface(cells, &label, &reaches(&label, &depth));
+    let mut deepest = vec![0.0_f64; label.len()];
+    let solid = || (0..label.len()).filter(|&cell| label[cell] != OUTSIDE);
+    for cell in solid() {
+        let most = &mut deepest[label[cell] as usize];
+        *most = most.max(depth[cell] + cells.size_mm / 2.0);
+    }
+    let mut moduli = vec![f64::NAN; label.len()];
+    for cell in solid() {
+        let most = deepest[label[cell] as usize];
+        moduli[cell] = (1.0 / felt[cell].max(f64::MIN_POSITIVE)).min(most);
+    }
+    moduli
+}
+
 /// What is known of every cell.
 struct Field<'a> {
     cells: &'a Cells,

@@ -11,7 +11,8 @@
 //! - [`feeding`], [`pipe`], [`criteria`]: what is cut off, what runs empty, what stays spongy.
 //! - [`levers`]: what is worth turning; [`held`]: what is cold while the last place is just solid.
 //! - [`opening`]: when it is cold enough; [`hot_sand`]: how much sand got how hot.
-//! - [`section`], [`vti`]: the drawing and the fields; [`contour`]: lines of equal value.
+//! - [`section`], [`vti`]: the drawing and the fields; [`vti_read`]: a field read back;
+//!   [`contour`]: lines of equal value.
 
 pub mod case;
 pub mod cells;
@@ -37,3 +38,4 @@ pub mod solved;
 pub mod start;
 pub mod tables;
 pub mod vti;
+pub mod vti_read;

@@ -211,6 +211,28 @@ pub fn svg(
     draw(drawing, room_mm, language).map(|picture| (picture.svg, picture.scale))
 }
 
+/// Where the plan of a drawing lies on paper, so that a place on the joint is found there.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PlanOnPaper {
+    /// The front left inside corner of the flask, from the left and from the top, mm of paper.
+    pub corner_mm: [f64; 2],
+    /// Width and height of the whole drawing, mm of paper.
+    pub size_mm: [f64; 2],
+    /// How much smaller than life it is.
+    pub scale: Scale,
+}
+
+/// Where the plan lies in the drawing that [`svg`] makes of the same.
+pub fn plan_on_paper(drawing: &Drawing, room_mm: [f64; 2], language: Language) -> PlanOnPaper {
+    let scale = scale_for(drawing, room_mm, language);
+    let size_mm = size_on_paper(drawing, &Labels::of(drawing, language), scale);
+    PlanOnPaper {
+        corner_mm: [LEFT_MM + WALL_MM, size_mm[1] - BELOW_MM - WALL_MM],
+        size_mm,
+        scale,
+    }
+}
+
 /// Draws plan and section in the room given.
 pub(crate) fn draw(
     drawing: &Drawing,

@@ -71,7 +71,9 @@ pub use bench_sheet::bench_sheet;
 pub use card::card;
 pub use cut_templates::cut_templates;
 pub use data::{Block, Paper, PaperRemark, PourSheet, RemarkLevel, Row};
-pub use drawings::{Drawing, Look, Piece, Scale, Wandering, scale_for, svg};
+pub use drawings::{
+    Drawing, Look, Piece, PlanOnPaper, Scale, Wandering, plan_on_paper, scale_for, svg,
+};
 pub use error::SheetError;
 pub use lesson::{Reader, lesson};
 pub use of_plan::page;

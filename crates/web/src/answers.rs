@@ -1,10 +1,18 @@
 //! What each address sends.
 
+pub mod bench;
 pub mod change;
+pub mod charge;
 pub mod drawing;
+pub mod freezing;
+pub mod handles;
 pub mod jobs;
+pub mod maps;
+mod packed;
 pub mod paper;
+pub mod remarks;
 pub mod sheets;
+pub mod shop;
 pub mod solids;
 pub mod typed_lines;
 pub mod why;

@@ -62,6 +62,12 @@ pub enum WebError {
     /// The mould.
     #[error("no mould: {0}")]
     NoMould(#[from] job::mould_solids::NoMould),
+    /// The maps of the part.
+    #[error("no map: {0}")]
+    NoMap(#[from] pattern::draw::maps::MapsError),
+    /// The map of a freezing.
+    #[error("no map: {0}")]
+    NoFreezingMap(#[from] job::freezing_map::NoFreezingMap),
     /// A fault of ours.
     #[error("this could not be worked out, which is a fault of the program: {0}")]
     Broken(
@@ -81,6 +87,8 @@ impl WebError {
             WebError::Folder(_)
             | WebError::Refused { .. }
             | WebError::Sheet(_)
+            | WebError::NoMap(_)
+            | WebError::NoFreezingMap(_)
             | WebError::NoMould(_) => StatusCode::UNPROCESSABLE_ENTITY,
             WebError::Broken(_) => StatusCode::INTERNAL_SERVER_ERROR,
         }

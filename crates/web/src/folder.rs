@@ -6,18 +6,22 @@ use std::path::{Component, Path, PathBuf};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::time::SystemTime;
 
+use job::draw_maps::{Judged, judged};
 use job::fingerprint::{fingerprint, of_mesh};
-use job::folder::{FolderError, JOB_FILE, Opened, look_at, noted_of, read_text, shop_above};
+use job::folder::{FolderError, JOB_FILE, Noted, Opened, look_at, noted_of, read_text, shop_above};
 use job::mould_solids::{NoMould, mould_of};
 use job::part::Part;
 use job::placed_part::PlacedPart;
 use job::plan::Plan;
+use job::rewritten::Rewritten;
 use job::work_out::{placed, work_out_placed};
+use pattern::draw::maps::MapsError;
 use pattern::look::Looked;
 use pattern::unit::Unit;
 use rigging::mould::Mould;
 
 use crate::kept::Kept;
+use crate::runs::Runs;
 
 /// A folder that is served.
 #[derive(Debug)]
@@ -30,6 +34,9 @@ pub struct ShopFolder {
     placed: Kept<PlacedPart>,
     plans: Kept<Plan>,
     moulds: Kept<Result<Mould, NoMould>>,
+    skins: Kept<Result<Judged, MapsError>>,
+    /// Longer work.
+    pub runs: Arc<Runs>,
 }
 
 /// A job as it was opened, and what it was opened from.
@@ -78,6 +85,8 @@ impl ShopFolder {
             placed: Kept::at_most(MOST_KEPT),
             plans: Kept::at_most(MOST_PLANS),
             moulds: Kept::at_most(MOST_MOULDS),
+            skins: Kept::at_most(MOST_MOULDS),
+            runs: Arc::default(),
         })
     }
 
@@ -129,9 +138,44 @@ impl ShopFolder {
             return Ok(known);
         }
         let noted = noted_of(&file, &text)?;
+        self.keep_opened(folder, text, shop, noted)
+    }
+
+    /// Opens a job that has just been changed, from what was read of it then: what a change builds
+    /// it builds once.
+    ///
+    /// # Errors
+    ///
+    /// As [`job::folder::open`].
+    pub fn open_changed(&self, folder: &Path, changed: Rewritten) -> Result<(), FolderError> {
+        let shop = format!("{:?}", shop_above(folder)?.0);
+        let _opening = locked(&self.opening);
+        if self.known(folder, &changed.text, &shop).is_none() {
+            self.keep_opened(folder, changed.text, shop, changed.noted)?;
+        }
+        Ok(())
+    }
+
+    /// A job that was read, with its part looked at; kept nowhere.
+    ///
+    /// # Errors
+    ///
+    /// As [`job::folder::open`].
+    pub fn look_on(&self, noted: Noted) -> Result<Opened, FolderError> {
         let mesh = noted.mesh().map(|(path, unit)| MeshAt::now(path, unit));
         let looked = mesh.as_ref().map(|mesh| self.look(mesh)).transpose()?;
-        let opened = Arc::new(noted.with_looked(looked)?);
+        noted.with_looked(looked)
+    }
+
+    fn keep_opened(
+        &self,
+        folder: &Path,
+        text: String,
+        shop: String,
+        noted: Noted,
+    ) -> Result<Arc<Opened>, FolderError> {
+        let mesh = noted.mesh().map(|(path, unit)| MeshAt::now(path, unit));
+        let opened = Arc::new(self.look_on(noted)?);
         let at = OpenedAt {
             text,
             shop,
@@ -187,6 +231,19 @@ impl ShopFolder {
         let skin = part.looked().map_or(0, |looked| of_mesh(&looked.mesh));
         let key = format!("{skin:016x} {solids} {:?} {:?}", job.up, job.joint);
         self.placed.of(key, || placed(job, part))
+    }
+
+    /// The skin of the part of a job judged along its draw, or why it is not; nothing for a part of
+    /// sizes only.
+    pub fn skin(&self, opened: &Opened) -> Option<Arc<Result<Judged, MapsError>>> {
+        let (job, looked) = (&opened.job, opened.part.looked()?);
+        let skin = of_mesh(&looked.mesh);
+        let making = job.making.skin;
+        let key = format!(
+            "{skin:016x} {:?} {:?} {making:?} {}",
+            job.up, job.joint, job.alloy.name
+        );
+        Some(self.skins.of(key, || judged(job, &looked.mesh)))
     }
 
     /// The mould of a job as solids, or why there is none.

@@ -2,7 +2,7 @@
 //!
 //! - [`routes`]: every address there is; [`guard`]: who may ask; [`errors`]: what is said to a no.
 //! - [`folder`]: the shop's folder and the jobs in it; nothing outside it is read or written.
-//! - [`kept`]: what was worked out last.
+//! - [`kept`]: what was worked out last; [`runs`]: longer work.
 //! - [`answers`]: what each address sends; [`page`]: the page itself, carried in the program.
 
 pub mod answers;
@@ -12,6 +12,7 @@ pub mod guard;
 pub mod kept;
 pub mod page;
 pub mod routes;
+pub mod runs;
 
 use std::net::{Ipv4Addr, SocketAddr};
 use std::path::Path;

@@ -6,7 +6,7 @@ use std::time::Duration;
 use axum::extract::DefaultBodyLimit;
 use axum::http::StatusCode;
 use axum::middleware::from_fn_with_state;
-use axum::routing::{get, post, put};
+use axum::routing::{delete, get, post, put};
 use axum::{Json, Router};
 use tower_http::catch_panic::CatchPanicLayer;
 use tower_http::timeout::TimeoutLayer;
@@ -14,7 +14,10 @@ use utoipa::openapi::RefOr;
 use utoipa::openapi::schema::Schema;
 use utoipa::{Modify, OpenApi};
 
-use crate::answers::{change, drawing, jobs, paper, sheets, solids, typed_lines, why, words};
+use crate::answers::{
+    bench, change, charge, drawing, freezing, jobs, maps, paper, remarks, sheets, shop, solids,
+    typed_lines, why, words,
+};
 use crate::errors;
 use crate::folder::ShopFolder;
 use crate::guard::{Names, guarded};
@@ -46,14 +49,31 @@ const LONGEST: Duration = Duration::from_secs(120);
         paper::paper,
         drawing::drawing,
         solids::solids,
+        maps::map,
+        freezing::freezing,
+        freezing::follow,
+        freezing::runs,
+        freezing::stop,
+        freezing::events,
+        bench::asks,
+        bench::ask,
+        charge::of_job,
+        shop::shop,
+        shop::change_shop,
     ),
-    components(schemas(solids::Head, typed_lines::TypedValue, sheets::Weight, errors::No)),
+    components(schemas(
+        solids::Head,
+        maps::MapHead,
+        typed_lines::TypedValue,
+        remarks::Weight,
+        errors::No
+    )),
     modifiers(&Everything)
 )]
 pub struct Described;
 
 /// All routes, guarded, for a server on this port.
-pub fn routes(shop: Arc<ShopFolder>, port: u16) -> Router {
+pub fn routes(served: Arc<ShopFolder>, port: u16) -> Router {
     let answers = Router::new()
         .route("/words", get(words::words))
         .route("/jobs", get(jobs::jobs))
@@ -63,6 +83,19 @@ pub fn routes(shop: Arc<ShopFolder>, port: u16) -> Router {
         .route("/jobs/{job}/sheet.pdf", get(paper::paper))
         .route("/jobs/{job}/drawing", get(drawing::drawing))
         .route("/jobs/{job}/solids", get(solids::solids))
+        .route("/jobs/{job}/maps/{map}", get(maps::map))
+        .route(
+            "/jobs/{job}/freezing",
+            get(freezing::freezing).post(freezing::follow),
+        )
+        .route("/jobs/{job}/charge", get(charge::of_job))
+        .route("/bench", get(bench::asks))
+        .route("/bench/{ask}", post(bench::ask))
+        .route("/shop", get(shop::shop))
+        .route("/shop/typed", put(shop::change_shop))
+        .route("/runs", get(freezing::runs))
+        .route("/runs/events", get(freezing::events))
+        .route("/runs/{id}", delete(freezing::stop))
         .route("/openapi.json", get(described))
         .layer(DefaultBodyLimit::max(MOST_WORDS))
         .merge(
@@ -80,7 +113,7 @@ pub fn routes(shop: Arc<ShopFolder>, port: u16) -> Router {
         ))
         .layer(CatchPanicLayer::new())
         .layer(from_fn_with_state(Names::of_this_machine(port), guarded))
-        .with_state(shop)
+        .with_state(served)
 }
 
 /// Every answer says everything, also that there is nothing.

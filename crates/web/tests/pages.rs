@@ -2,107 +2,12 @@
 
 #![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
 
-use std::path::{Path, PathBuf};
-use std::sync::Arc;
+mod shop;
 
-use axum::Router;
 use axum::body::Body;
 use axum::http::{Request, StatusCode};
-use http_body_util::BodyExt;
 use serde_json::{Value, json};
-use tower::ServiceExt;
-use web::folder::ShopFolder;
-use web::routes::routes;
-
-const PORT: u16 = 7350;
-
-const JOB: &str = "# my notes\nname = \"Block\"\n[part]\nmesh = \"block.stl\"   # as drawn\nunit = \"in\"\n\
-                   [metal]\nalloy = \"A356\"\n";
-
-/// A shop with one job, and the routes to it.
-struct Shop {
-    folder: tempfile::TempDir,
-    routes: Router,
-}
-
-/// What came back.
-struct Said {
-    status: StatusCode,
-    kind: String,
-    policy: String,
-    body: Vec<u8>,
-}
-
-impl Shop {
-    fn new() -> Shop {
-        let folder = tempfile::tempdir().unwrap();
-        let job = folder.path().join("2026/block");
-        std::fs::create_dir_all(&job).unwrap();
-        std::fs::copy(example_mesh(), job.join("block.stl")).unwrap();
-        std::fs::write(job.join("job.toml"), JOB).unwrap();
-        let shop = ShopFolder::at(folder.path()).unwrap();
-        Shop {
-            folder,
-            routes: routes(Arc::new(shop), PORT),
-        }
-    }
-
-    fn job_file(&self) -> String {
-        std::fs::read_to_string(self.folder.path().join("2026/block/job.toml")).unwrap()
-    }
-
-    async fn ask(&self, request: Request<Body>) -> Said {
-        let answer = self.routes.clone().oneshot(request).await.unwrap();
-        let head = |name: &str| {
-            let value = answer.headers().get(name);
-            value.map_or(String::new(), |value| value.to_str().unwrap().to_owned())
-        };
-        let (status, kind) = (answer.status(), head("content-type"));
-        let policy = head("content-security-policy");
-        let body = answer.into_body().collect().await.unwrap();
-        Said {
-            status,
-            kind,
-            policy,
-            body: body.to_bytes().to_vec(),
-        }
-    }
-
-    async fn get(&self, way: &str) -> Said {
-        let request = Request::get(way).header("host", host());
-        self.ask(request.body(Body::empty()).unwrap()).await
-    }
-
-    async fn change(&self, change: Value) -> Said {
-        let request = Request::put("/api/v1/jobs/2026%2Fblock/typed")
-            .header("host", host())
-            .header("origin", format!("http://{}", host()))
-            .header("content-type", "application/json");
-        self.ask(request.body(Body::from(change.to_string())).unwrap())
-            .await
-    }
-}
-
-impl Said {
-    fn json(&self) -> Value {
-        serde_json::from_slice(&self.body).unwrap()
-    }
-}
-
-fn host() -> String {
-    format!("127.0.0.1:{PORT}")
-}
-
-fn example_mesh() -> PathBuf {
-    let examples = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples/meshes");
-    examples.join("featured_block_inches.stl")
-}
-
-fn row<'a>(sheet: &'a Value, figure: &str) -> &'a Value {
-    let blocks = sheet["blocks"].as_array().unwrap().iter();
-    let mut rows = blocks.flat_map(|block| block["rows"].as_array().unwrap());
-    rows.find(|row| row["figure"] == figure).unwrap()
-}
+use shop::{JOB, Shop, example_mesh, host, row};
 
 #[tokio::test]
 async fn jobs_are_listed_and_the_sheet_stands_in_the_order_of_the_day() {

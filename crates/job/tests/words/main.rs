@@ -18,7 +18,7 @@ use job::making::Making;
 use job::plan::Plan;
 use job::remark::Remark;
 use job::remark::of_metal::MetalFact;
-use job::typed_key::{KeyKind, TYPED_KEYS};
+use job::typed_key::{KeyKind, SHOP_KEYS, TYPED_KEYS};
 use job::words::Language;
 use job::words::said::{Given, Said, slug};
 use messages::{
@@ -199,10 +199,13 @@ fn of_a_family(id: &str) -> bool {
         "stock" => is_named(name, stock().iter().map(|stock| stock.name.as_str())),
         "scrap" => metal::scrap::origin(&name.replace('-', " ")).is_some(),
         "mix" => of_a_mix(name),
-        "said" => TYPED_KEYS.iter().any(|key| match key.kind {
-            KeyKind::OneOf(words) => is_named(name, words.iter().copied()),
-            _ => false,
-        }),
+        "said" => TYPED_KEYS
+            .iter()
+            .chain(&SHOP_KEYS)
+            .any(|key| match key.kind {
+                KeyKind::OneOf(words) => is_named(name, words.iter().copied()),
+                _ => false,
+            }),
         "figure" | "choice" => is_named(name, work_out().split('"')),
         "pencil" => match name.strip_prefix("number-") {
             Some(key) => is_named(key, reckoned_keys()),

@@ -7,6 +7,7 @@ use pour::pipe::{Shrinkage, shrinkage};
 use pour::section::{Cut, section};
 use pour::solved::{Solved, filling, solved};
 use pour::vti::vti;
+use pour::vti_read::{NoField, read_field};
 use rigging::mould::Mould;
 use rigging::piece::Piece;
 
@@ -175,6 +176,16 @@ fn drawing_and_fields_are_whole() {
         .filter(|value| value.is_finite())
         .fold(0.0, f32::max);
     assert!((f64::from(last) - solved.last_s).abs() < 1e-3);
+    let field = read_field(&bytes, "solid_s").expect("a whole file");
+    let cells = &solved.meshed.cells;
+    assert_eq!(field.count, cells.count);
+    assert!((field.size_mm - cells.size_mm).abs() < 1e-9);
+    let same = |(read, was): (&f32, &f32)| read == was || read.is_nan() && was.is_nan();
+    assert!(field.values.iter().zip(&solved.ends_s).all(same));
+    assert_eq!(read_field(&bytes, "hardness"), Err(NoField));
+    for end in [0, 100, bytes.len() / 20] {
+        assert_eq!(read_field(&bytes[..end], "solid_s"), Err(NoField), "{end}");
+    }
 }
 
 /// The appended blocks of a VTK ImageData file by the names of their arrays: each is led by its

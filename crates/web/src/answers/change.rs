@@ -1,12 +1,14 @@
 //! One change at a time of what is typed in a job's file.
 
+use std::path::Path as FilePath;
 use std::sync::Arc;
 
 use axum::Json;
 use axum::extract::{Path, State};
-use job::changed::Typed;
+use job::changed::{Typed, changed};
+use job::folder::{JOB_FILE, noted_of, read_text};
 use job::rewritten::{RewriteError, rewrite};
-use job::typed_key::typed_key;
+use job::typed_key::{TypedKey, typed_key};
 use serde::Deserialize;
 use utoipa::ToSchema;
 
@@ -49,14 +51,46 @@ pub async fn change(
             .ok_or_else(|| WebError::NoSuch(format!("{} is not changed here", change.key)))?;
         {
             let _writing = shop.writing();
-            rewrite(&folder, key, change.was.as_ref(), change.to.as_ref()).map_err(no_change)?;
+            if key.path.starts_with(PLACES) {
+                check_place(shop, &folder, key, change.to.as_ref())?;
+            }
+            let changed = rewrite(&folder, key, change.was.as_ref(), change.to.as_ref());
+            shop.open_changed(&folder, changed.map_err(no_change)?)?;
         }
         answer(shop, &job).map(Json)
     })
     .await
 }
 
-fn no_change(error: RewriteError) -> WebError {
+/// Keys of places in the mould begin so.
+const PLACES: &str = "mould.place.";
+
+/// Refuses a place at which no mould can be built any more, before it is written: it can then be
+/// moved on from where it stood.
+fn check_place(
+    shop: &ShopFolder,
+    folder: &FilePath,
+    key: &TypedKey,
+    to: Option<&Typed>,
+) -> Result<(), WebError> {
+    let now = shop.open(folder)?;
+    if now.part.unsettled().is_some() || shop.mould(&now).is_err() {
+        return Ok(());
+    }
+    let file = folder.join(JOB_FILE);
+    let new = changed(&read_text(&file, "the job is gone from here")?, key, to)?;
+    let noted = noted_of(&file, &new).map_err(|error| no_change(error.into()))?;
+    match shop.mould(&shop.look_on(noted)?).as_ref() {
+        Ok(_) => Ok(()),
+        Err(error) => Err(WebError::Refused {
+            message: error.to_string(),
+            hint: None,
+        }),
+    }
+}
+
+/// What is said of a change that is not made.
+pub fn no_change(error: RewriteError) -> WebError {
     match error {
         RewriteError::Folder(job::folder::FolderError::Job { error, .. }) => WebError::Refused {
             message: error.to_string(),

@@ -9,6 +9,8 @@ use job::plan::Plan;
 use serde::Serialize;
 use utoipa::ToSchema;
 
+use crate::answers::handles::{Handle, handles};
+use crate::answers::maps::{MapOffered, offered};
 use crate::answers::sheets::planned;
 use crate::answers::{folder_of, worked};
 use crate::errors::WebError;
@@ -25,6 +27,25 @@ pub struct DrawingAnswer {
     pub scale: String,
     /// Why the mould could not be built of solids, where it could not.
     pub unbuilt: Option<String>,
+    /// Where the plan lies in it.
+    pub plan: PlanAnswer,
+    /// Gates and feeders that can be moved on the plan.
+    pub handles: Vec<Handle>,
+    /// Maps that may be laid over it.
+    pub maps: Vec<MapOffered>,
+}
+
+/// Where the plan lies in the drawing.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct PlanAnswer {
+    /// The front left inside corner of the flask, from the left and from the top, mm of paper.
+    pub corner_mm: [f64; 2],
+    /// Width and height of the whole drawing, mm of paper.
+    pub size_mm: [f64; 2],
+    /// How much smaller than life it is.
+    pub smaller: f64,
+    /// Inside length and width of the flask, mm.
+    pub inside_mm: [f64; 2],
 }
 
 /// Room for the drawing, mm: as wide as the sheet between its margins.
@@ -53,11 +74,23 @@ pub async fn drawing(
             return Err(WebError::NoSuch("there is nothing to draw".to_owned()));
         };
         let (svg, scale) = sheet::svg(drawing, ROOM_MM, plan.words)?;
+        let place = sheet::plan_on_paper(drawing, ROOM_MM, plan.words);
         Ok(Json(DrawingAnswer {
             svg,
             caption: page.drawing_caption,
             scale: scale.to_string(),
             unbuilt: built.as_ref().as_ref().err().map(ToString::to_string),
+            plan: PlanAnswer {
+                corner_mm: place.corner_mm,
+                size_mm: place.size_mm,
+                smaller: 1.0 / place.scale.on_paper(1.0),
+                inside_mm: drawing.flask_inside_mm,
+            },
+            handles: built
+                .as_ref()
+                .as_ref()
+                .map_or_else(|_| Vec::new(), |mould| handles(&opened, mould)),
+            maps: offered(&opened),
         }))
     })
     .await

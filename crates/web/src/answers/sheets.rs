@@ -4,14 +4,19 @@ use std::sync::Arc;
 
 use axum::Json;
 use axum::extract::{Path, State};
+use job::fingerprint::fingerprint;
 use job::folder::{JOB_FILE, Opened, read_text};
+use job::freezing::FREEZE_FOLDER;
 use job::plan::Plan;
-use job::remark::{Level, Remark, of_mesh};
+use job::remark::of_mesh;
+use job::solved;
+use job::solved_kept::{FINDINGS_FILE, Kept, kept};
 use job::typed_key::TypedKey;
 use serde::Serialize;
 use sheet::{Block, Row};
 use utoipa::ToSchema;
 
+use crate::answers::remarks::{RemarkAnswer, remarks};
 use crate::answers::typed_lines::{Lines, TypedLine};
 use crate::answers::{folder_of, worked};
 use crate::errors::WebError;
@@ -78,34 +83,6 @@ pub struct RowAnswer {
     pub typed: Option<TypedLine>,
 }
 
-/// A remark.
-#[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
-pub struct RemarkAnswer {
-    /// How weighty it is.
-    #[schema(value_type = Weight)]
-    pub level: Level,
-    /// The weight in a word of the shop's language.
-    pub weight: String,
-    /// The block that it stands beside.
-    pub block: String,
-    /// What was found.
-    pub words: String,
-    /// What to do about it.
-    pub advice: String,
-}
-
-/// Weights of remarks, as they are described: [`Level`] itself knows no page.
-#[derive(Clone, Debug, Serialize, ToSchema)]
-#[serde(rename_all = "lowercase")]
-pub enum Weight {
-    /// Reason not to pour.
-    Stop,
-    /// To be looked at.
-    Caution,
-    /// Good to know.
-    Note,
-}
-
 /// A mesh that has to be settled.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct Unsettled {
@@ -138,7 +115,7 @@ pub async fn sheet(
     worked(shop, move |shop| answer(shop, &job).map(Json)).await
 }
 
-/// The plan of a job whose mesh is settled.
+/// The plan of a job whose mesh is settled, with the times of a freezing where they were kept.
 pub fn planned(shop: &ShopFolder, opened: &Opened) -> Result<Arc<Plan>, WebError> {
     if opened.part.unsettled().is_some() {
         return Err(WebError::Refused {
@@ -146,7 +123,23 @@ pub fn planned(shop: &ShopFolder, opened: &Opened) -> Result<Arc<Plan>, WebError
             hint: None,
         });
     }
-    Ok(shop.plan(opened))
+    let plan = shop.plan(opened);
+    if !opened
+        .folder
+        .join(FREEZE_FOLDER)
+        .join(FINDINGS_FILE)
+        .is_file()
+    {
+        return Ok(plan);
+    }
+    let print = fingerprint(&opened.job, &opened.shop, &opened.part);
+    let mut beside = Plan::clone(&plan);
+    match kept(&opened.folder, &print) {
+        Kept::None => return Ok(plan),
+        Kept::Stale => solved::told_stale(&mut beside),
+        Kept::Fresh { times, .. } => solved::beside(&mut beside, times),
+    }
+    Ok(Arc::new(beside))
 }
 
 /// The sheet of a job as it is now.
@@ -230,33 +223,4 @@ fn of_row(plan: &Plan, lines: &Lines<'_>, row: Row) -> Result<RowAnswer, WebErro
         large: row.read_while_holding,
         figure: figure.map(str::to_owned),
     })
-}
-
-fn remarks(remarks: &[Remark], words: job::words::Language) -> Vec<RemarkAnswer> {
-    remarks
-        .iter()
-        .map(|remark| RemarkAnswer {
-            level: remark.level,
-            weight: words.word(match remark.level {
-                Level::Stop => "told-stop",
-                Level::Caution => "told-caution",
-                Level::Note => "told-note",
-            }),
-            block: block_of(remark.about).to_owned(),
-            words: words.say(&remark.words),
-            advice: words.say(&remark.advice),
-        })
-        .collect()
-}
-
-/// The block beside which a remark stands.
-fn block_of(about: &str) -> &'static str {
-    match about {
-        "metal" | "charge" | "crucible" => "block-metal",
-        "sand" | "flask" => "block-sand",
-        "mould" | "gates" | "feeder" | "feeding" | "core" => "block-mould",
-        "weights" => "block-weights",
-        "pour" | "opening" => "block-pour",
-        _ => "block-pattern",
-    }
 }

@@ -16,7 +16,7 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::answers::sheets::planned;
-use crate::answers::{folder_of, worked};
+use crate::answers::{folder_of, packed, worked};
 use crate::errors::WebError;
 use crate::folder::ShopFolder;
 
@@ -73,7 +73,7 @@ pub async fn solids(
         let opened = shop.open(&folder_of(shop, &job)?)?;
         planned(shop, &opened)?;
         match shop.mould(&opened).as_ref() {
-            Ok(mould) => Ok(packed(mould, opened.shop.words)),
+            Ok(mould) => Ok(of_mould(mould, opened.shop.words)),
             Err(error) => Err(error.clone().into()),
         }
     })
@@ -81,7 +81,7 @@ pub async fn solids(
     Ok(([(CONTENT_TYPE, "application/octet-stream")], bytes))
 }
 
-fn packed(mould: &Mould, words: job::words::Language) -> Vec<u8> {
+fn of_mould(mould: &Mould, words: job::words::Language) -> Vec<u8> {
     let all = mould
         .castings
         .iter()
@@ -101,17 +101,9 @@ fn packed(mould: &Mould, words: job::words::Language) -> Vec<u8> {
     let head = Head {
         pieces: pieces.collect(),
     };
-    let mut head = serde_json::to_vec(&head).unwrap_or_default();
-    head.resize(head.len().next_multiple_of(4), b' ');
-    let mut bytes = (head.len() as u32).to_le_bytes().to_vec();
-    bytes.extend(head);
+    let mut bytes = packed::head(&head);
     for solid in all {
-        for point in &solid.mesh.points {
-            bytes.extend(point.iter().flat_map(|mm| (*mm as f32).to_le_bytes()));
-        }
-        for facet in &solid.mesh.triangles {
-            bytes.extend(facet.iter().flat_map(|corner| corner.to_le_bytes()));
-        }
+        packed::skin(&mut bytes, &solid.mesh);
     }
     bytes
 }

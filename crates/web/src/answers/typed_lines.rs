@@ -3,6 +3,7 @@
 use job::changed::{Typed, typed};
 use job::folder::Opened;
 use job::plan::alloy_label;
+use job::shop::Shop;
 use job::typed_key::{KeyKind, TYPED_KEYS, TypedKey};
 use job::words::said::{Said, slug};
 use serde::Serialize;
@@ -99,7 +100,7 @@ impl Lines<'_> {
             .iter()
             .filter(|key| key.block == block && wanted(key));
         keys.filter(|key| has_mesh || key.path != "part.unit")
-            .map(|key| self.line(key))
+            .map(|key| line(self.text, key, &self.opened.shop))
             .collect()
     }
 
@@ -112,32 +113,38 @@ impl Lines<'_> {
         let key = TYPED_KEYS
             .iter()
             .find(|key| key.sets.is_some() && key.sets == behind);
-        key.map(|key| self.line(key)).transpose()
-    }
-
-    fn line(&self, key: &TypedKey) -> Result<TypedLine, WebError> {
-        let (kind, choices) = kind(key, self.opened);
-        Ok(TypedLine {
-            key: key.path.to_owned(),
-            label: self.opened.shop.words.word(key.label),
-            value: typed(self.text, key)?,
-            kind,
-            choices,
-            example: key.example.map(str::to_owned),
-            otherwise: key.otherwise.map(str::to_owned),
-        })
+        key.map(|key| line(self.text, key, &self.opened.shop))
+            .transpose()
     }
 }
 
+/// What stands behind a key in the text of a file.
+///
+/// # Errors
+///
+/// A file that cannot be read.
+pub fn line(text: &str, key: &TypedKey, shop: &Shop) -> Result<TypedLine, WebError> {
+    let (kind, choices) = kind(key, shop);
+    Ok(TypedLine {
+        key: key.path.to_owned(),
+        label: shop.words.word(key.label),
+        value: typed(text, key)?,
+        kind,
+        choices,
+        example: key.example.map(str::to_owned),
+        otherwise: key.otherwise.map(str::to_owned),
+    })
+}
+
 /// What is typed for a key, and what it may be where it is one of a few.
-fn kind(key: &TypedKey, opened: &Opened) -> (LineKind, Vec<OneChoice>) {
+fn kind(key: &TypedKey, shop: &Shop) -> (LineKind, Vec<OneChoice>) {
     let itself = |value: &str| OneChoice {
         value: value.to_owned(),
         shown: value.to_owned(),
     };
     let said = |value: &str, said: Said| OneChoice {
         value: value.to_owned(),
-        shown: opened.shop.words.say(&said),
+        shown: shop.words.say(&said),
     };
     match key.kind {
         KeyKind::Text => (LineKind::Text, Vec::new()),
@@ -160,7 +167,7 @@ fn kind(key: &TypedKey, opened: &Opened) -> (LineKind, Vec<OneChoice>) {
             (LineKind::OneOf, each.collect())
         }
         KeyKind::Flask => {
-            let flasks = opened.shop.flasks.iter();
+            let flasks = shop.flasks.iter();
             (
                 LineKind::OneOf,
                 flasks.map(|flask| itself(&flask.name)).collect(),

@@ -4,6 +4,40 @@
  */
 
 export interface paths {
+    "/api/v1/bench": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What the bench can be asked. */
+        get: operations["asks"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/bench/{ask}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Asks the bench. */
+        post: operations["ask"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/jobs": {
         parameters: {
             query?: never;
@@ -22,6 +56,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/jobs/{job}/charge": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The charge of a job. */
+        get: operations["of_job"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/jobs/{job}/drawing": {
         parameters: {
             query?: never;
@@ -31,6 +82,41 @@ export interface paths {
         };
         /** Plan and section of the mould. */
         get: operations["drawing"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/jobs/{job}/freezing": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What was kept of the freezing of a job. */
+        get: operations["freezing"];
+        put?: never;
+        /** Begins to follow the freezing of a job, or tells of the run that does so already. */
+        post: operations["follow"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/jobs/{job}/maps/{map}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A map. */
+        get: operations["map"];
         put?: never;
         post?: never;
         delete?: never;
@@ -124,6 +210,91 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/runs": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** All runs since the program was started. */
+        get: operations["runs"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/runs/events": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** All runs, and all of them again whenever one changes, as events with the number of the change. */
+        get: operations["events"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/runs/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        /** Stops a run; nothing of it is kept. */
+        delete: operations["stop"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/shop": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The sheet of the shop. */
+        get: operations["shop"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/shop/typed": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /** Changes one thing typed of the shop, and gives the sheet that follows. */
+        put: operations["change_shop"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/words": {
         parameters: {
             query?: never;
@@ -145,6 +316,26 @@ export interface paths {
 export type webhooks = Record<string, never>;
 export interface components {
     schemas: {
+        /** @description What is told to it. */
+        AskGiven: {
+            /** @description Figures by their keys, as typed. */
+            given: {
+                [key: string]: string;
+            };
+            /** @description The mix, where one has to be chosen. */
+            mix: string | null;
+        };
+        /** @description Something that the bench is asked. */
+        AskOffered: {
+            /** @description What it is. */
+            heading: string;
+            /** @description What may be told to it, by the keys of the command line. */
+            keys: string[];
+            /** @description The mixes among which one has to be chosen; empty where none has. */
+            mixes: components["schemas"]["OneChoice"][];
+            /** @description By which it is asked. */
+            name: string;
+        };
         /** @description One part of the day. */
         BlockAnswer: {
             /** @description Heading. */
@@ -163,16 +354,82 @@ export interface components {
             to: components["schemas"]["TypedValue"] | null;
             was: components["schemas"]["TypedValue"] | null;
         };
+        /** @description The charge of a job. */
+        ChargeAnswer: {
+            /** @description What it comes to. */
+            composition: components["schemas"]["TableAnswer"];
+            /** @description What it is, in a line. */
+            head: string;
+            /** @description Chance, what binds, the next change, a sentence each. */
+            lines: string[];
+            /** @description The name of the job. */
+            name: string;
+            /** @description Remarks, the weightiest first. */
+            remarks: components["schemas"]["RemarkAnswer"][];
+            /** @description What to weigh out, in the order of charging. */
+            weigh_out: components["schemas"]["TableAnswer"];
+        };
         /** @description A drawing. */
         DrawingAnswer: {
             /** @description A sentence that says what it shows. */
             caption: string;
+            /** @description Gates and feeders that can be moved on the plan. */
+            handles: components["schemas"]["Handle"][];
+            /** @description Maps that may be laid over it. */
+            maps: components["schemas"]["MapOffered"][];
+            /** @description Where the plan lies in it. */
+            plan: components["schemas"]["PlanAnswer"];
             /** @description Its scale, as written on paper. */
             scale: string;
             /** @description Plan and section, as SVG in mm of paper. */
             svg: string;
             /** @description Why the mould could not be built of solids, where it could not. */
             unbuilt: string | null;
+        };
+        /** @description A box of equal cubes, x quickest. */
+        FieldHead: {
+            /** @description Cells along x, y, z. */
+            count: number[];
+            /** @description Low corner of the first cell, mm. */
+            origin_mm: number[];
+            /**
+             * Format: double
+             * @description Edge of a cell, mm.
+             */
+            size_mm: number;
+        };
+        /** @description What is known of the freezing of a job. */
+        FreezingAnswer: {
+            /** @description Whether findings were kept, and of which plan. */
+            kept: components["schemas"]["FreezingKept"];
+            /** @description The upright section through the place that freezes last, as SVG. */
+            section: string | null;
+            /** @description The times in a sentence, where they are those of this very plan. */
+            told: string | null;
+        };
+        /** @description How a freezing is to be followed. */
+        FreezingAsked: {
+            /**
+             * Format: double
+             * @description Most cells of the box around the metal; left out, as many as the program thinks right.
+             */
+            cells: number | null;
+        };
+        /**
+         * @description Whether findings were kept.
+         * @enum {string}
+         */
+        FreezingKept: "none" | "stale" | "fresh";
+        /** @description A gate or a feeder that can be moved. */
+        Handle: {
+            /** @description Where it is, mm along the flask and across it from the front left inside corner. */
+            at_mm: number[];
+            /** @description The key of the job's file under which the places of its kind stand. */
+            key: string;
+            /** @description What it is called. */
+            label: string;
+            /** @description The same as it is typed. */
+            text: string;
         };
         /** @description The head. */
         Head: {
@@ -197,6 +454,48 @@ export interface components {
         MadeJob: {
             /** @description The way to its folder. */
             job: string;
+        };
+        /** @description The head of a map. */
+        MapHead: {
+            /** @description Whether there are values beyond the highest. */
+            beyond: boolean;
+            field: components["schemas"]["FieldHead"] | null;
+            /**
+             * Format: double
+             * @description The highest.
+             */
+            high: number;
+            /** @description Values of its lines, the lowest first. */
+            lines: number[];
+            /**
+             * Format: double
+             * @description The lowest value of its scale.
+             */
+            low: number;
+            /** @description Places that are marked with their value. */
+            marks: components["schemas"]["MarkAnswer"][];
+            skin: components["schemas"]["SkinHead"] | null;
+            /** @description What it shows, in a sentence. */
+            tells: string;
+            /** @description Sign of its unit. */
+            unit: string;
+        };
+        /** @description A map that may be asked for. */
+        MapOffered: {
+            /** @description What it is called. */
+            label: string;
+            /** @description By which it is asked for. */
+            name: string;
+        };
+        /** @description A marked place. */
+        MarkAnswer: {
+            /** @description Where, mm. */
+            at_mm: number[];
+            /**
+             * Format: double
+             * @description The value there.
+             */
+            value: number;
         };
         /** @description A no as the page gets it. */
         No: {
@@ -231,6 +530,20 @@ export interface components {
          * @enum {string}
          */
         PieceKind: "casting" | "rigging" | "core" | "cope" | "drag";
+        /** @description Where the plan lies in the drawing. */
+        PlanAnswer: {
+            /** @description The front left inside corner of the flask, from the left and from the top, mm of paper. */
+            corner_mm: number[];
+            /** @description Inside length and width of the flask, mm. */
+            inside_mm: number[];
+            /** @description Width and height of the whole drawing, mm of paper. */
+            size_mm: number[];
+            /**
+             * Format: double
+             * @description How much smaller than life it is.
+             */
+            smaller: number;
+        };
         /** @description A remark. */
         RemarkAnswer: {
             /** @description What to do about it. */
@@ -262,6 +575,35 @@ export interface components {
             /** @description The likely value with its unit. */
             value: string;
         };
+        /** @description A run as it stands. */
+        Run: {
+            /**
+             * Format: int64
+             * @description Its number.
+             */
+            id: number;
+            /** @description The way to its job. */
+            job: string;
+            /**
+             * Format: double
+             * @description How long it will likely take still, s; none before that can be told.
+             */
+            left_s: number | null;
+            /**
+             * Format: double
+             * @description How much of it is done, 0 to 1.
+             */
+            share: number;
+            /** @description How it stands. */
+            state: components["schemas"]["RunState"];
+            /** @description Why it came to nothing, where it did. */
+            trouble: string | null;
+        };
+        /**
+         * @description How a run stands.
+         * @enum {string}
+         */
+        RunState: "waits" | "under-way" | "done" | "stopped" | "failed";
         /** @description Everything on a sheet, in the words of the shop. */
         SheetAnswer: {
             /** @description The sheet in the order of the day. */
@@ -285,6 +627,49 @@ export interface components {
             /** @description Reasons not to pour it as it stands. */
             stops: string[];
             unsettled: components["schemas"]["Unsettled"] | null;
+        };
+        /** @description A skin that follows. */
+        SkinHead: {
+            /** @description How many facets. */
+            facets: number;
+            /** @description How many points it has. */
+            points: number;
+        };
+        /** @description A table. */
+        TableAnswer: {
+            /** @description What stands above its columns. */
+            heads: string[];
+            /** @description Its rows. */
+            rows: string[][];
+        };
+        /** @description What came of it. */
+        ToldAnswer: {
+            /** @description Figures. */
+            figures: components["schemas"]["ToldFigure"][];
+            /** @description The line on top. */
+            head: string;
+            /** @description What to mind. */
+            lines: components["schemas"]["ToldLine"][];
+            /** @description What to do, one after the other. */
+            steps: string[];
+        };
+        /** @description A figure. */
+        ToldFigure: {
+            /** @description The range. */
+            band: string | null;
+            /** @description What it is. */
+            name: string;
+            /** @description In the other system of units, or in scoops. */
+            other: string | null;
+            /** @description The likely value with its unit. */
+            value: string;
+        };
+        /** @description Something to mind. */
+        ToldLine: {
+            /** @description The weight in a word of the shop's language. */
+            weight: string;
+            /** @description What it is. */
+            words: string;
         };
         /** @description What stands in the job's file. */
         TypedLine: {
@@ -377,6 +762,58 @@ export interface components {
 }
 export type $defs = Record<string, never>;
 export interface operations {
+    asks: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AskOffered"][];
+                };
+            };
+        };
+    };
+    ask: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                ask: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AskGiven"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ToldAnswer"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
     jobs: {
         parameters: {
             query?: never;
@@ -442,6 +879,35 @@ export interface operations {
             };
         };
     };
+    of_job: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                job: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ChargeAnswer"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
     drawing: {
         parameters: {
             query?: never;
@@ -459,6 +925,82 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["DrawingAnswer"];
+                };
+            };
+        };
+    };
+    freezing: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                job: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FreezingAnswer"];
+                };
+            };
+        };
+    };
+    follow: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                job: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["FreezingAsked"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Run"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
+    map: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                job: string;
+                map: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/octet-stream": unknown;
                 };
             };
         };
@@ -588,6 +1130,129 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["WhyAnswer"];
+                };
+            };
+        };
+    };
+    runs: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Run"][];
+                };
+            };
+        };
+    };
+    events: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/event-stream": unknown;
+                };
+            };
+        };
+    };
+    stop: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
+    shop: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SheetAnswer"];
+                };
+            };
+        };
+    };
+    change_shop: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Change"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SheetAnswer"];
+                };
+            };
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
                 };
             };
         };

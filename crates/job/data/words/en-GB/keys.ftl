@@ -37,3 +37,25 @@ said-swarf = turnings, filings
 said-cans = drink cans
 said-part = the part as it is wanted
 said-worn-original = a worn original
+
+## The shop
+
+key-units = units that stand first
+key-words = language, and British or American words
+key-furnace = kind of furnace
+key-heap-mass = sand in the heap
+key-heap-bond = what binds it
+key-heap-moisture = its moisture
+said-metric = kg and mm
+said-inch = lb and inches
+said-uk = English, British words
+said-us = English, American words
+said-fr = French
+said-es = Spanish
+said-bentonite = bentonite
+said-natural = its own clay
+said-oil = oil
+said-fuel-crucible = crucible over gas, oil or charcoal
+said-electric-crucible = crucible, electric
+said-induction = induction
+said-cupola = cupola

@@ -88,3 +88,65 @@ page-nearer = Nearer
 page-farther = Farther
 page-put-back = Put back
 page-save-picture = Save the picture
+
+## Maps on the drawing
+
+page-map-of = Shown
+page-map-mould = the mould
+page-map-darker = Darker is more.
+page-map-nothing = no value there
+page-map-cross = Point at a place to read its value, or move the cross there: Shift with the arrow keys, the picture having the cursor.
+page-map-legend = What the tones mean
+map-wall = wall
+map-draught = draught
+map-undercut = undercut
+map-modulus = modulus
+map-freezing = freezing
+map-wall-tells = How thick the metal is behind each place of the skin: the largest ball that fits there. The thickest is { $most }, and freezes last.
+map-draught-tells = How much draught walls lack for their depth: { $area } of them lack some, up to { $most }. The pattern is given it unless you say otherwise.
+map-draught-none = How much draught walls lack for their depth: none lacks any.
+map-undercut-tells = What of the skin draws neither way: { $area } of it, with { $held } of sand held behind.
+map-undercut-none = What of the skin draws neither way: nothing, all of it leaves the sand.
+map-modulus-tells = The modulus of each place, metal over the surface that cools it. The heaviest has { $most }; times of freezing go by its square.
+map-freezing-tells = When each place is solid, as followed on the mould. The last metal is solid after { $last }.
+page-map-beyond = and more
+
+## Gates and feeders moved on the plan
+
+page-handles = Gates and feeders on the joint: drag one, or choose it and move it with the arrow keys, 1 mm at a time.
+
+## The pattern leaving the sand
+
+page-draw-out = pattern drawn
+page-draw-play = Show it move
+page-draw-halt = Hold it
+page-draw-tells = The cope is lifted away, then the pattern is drawn up out of the drag.
+
+## Longer work
+
+page-freezing = Following the freezing
+page-follow = Follow the freezing
+page-follow-tells = The heat of the poured mould is followed until all is solid: when each place freezes, what is cut off, when it may be opened. It takes minutes, goes on when this page is closed, and is kept in the folder of the job.
+page-run-under-way = under way
+page-run-waits = waits for the one before it
+page-run-left = left, about
+page-run-stop = Stop it
+page-run-stopped = stopped; nothing of it is kept
+page-run-done = done; it is kept in the folder of the job
+page-run-failed = it came to nothing:
+page-run-fresh = The freezing of this very mould was followed. The section goes through the place that is solid last; its lines bear minutes.
+page-run-stale = A freezing was followed, but of another plan: follow it anew.
+
+## Sand and shop
+
+page-sand = Sand
+page-shop = Shop
+page-heap = The heap
+page-ask-water = How wet it is, and what it lacks
+page-ask-dry = The weight to dry to
+page-ask-stand = How long a mould may stand
+page-ask-recipe = A mix, weighed out
+page-ask-fill = Fill in what you know; what is left empty is taken as in the books.
+page-ask-go = Work it out
+page-settings = Units and words
+page-furnace = The furnace

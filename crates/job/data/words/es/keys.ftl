@@ -37,3 +37,25 @@ said-swarf = virutas, limaduras
 said-cans = latas
 said-part = la pieza tal como se quiere
 said-worn-original = un original gastado
+
+## The shop
+
+key-units = unidades que van primero
+key-words = idioma, y palabras británicas o americanas
+key-furnace = clase de horno
+key-heap-mass = arena en el montón
+key-heap-bond = qué la liga
+key-heap-moisture = su humedad
+said-metric = kg y mm
+said-inch = lb y pulgadas
+said-uk = inglés, palabras británicas
+said-us = inglés, palabras americanas
+said-fr = francés
+said-es = español
+said-bentonite = bentonita
+said-natural = su propia arcilla
+said-oil = aceite
+said-fuel-crucible = crisol a gas, aceite o carbón vegetal
+said-electric-crucible = crisol eléctrico
+said-induction = inducción
+said-cupola = cubilote

@@ -88,3 +88,65 @@ page-nearer = Más cerca
 page-farther = Más lejos
 page-put-back = Volver a poner
 page-save-picture = Guardar la imagen
+
+## Maps on the drawing
+
+page-map-of = Mostrar
+page-map-mould = el molde
+page-map-darker = Cuanto más oscuro, más hay.
+page-map-nothing = sin valor ahí
+page-map-cross = Señale un lugar para leer su valor, o lleve allí la cruz: Mayús y las flechas, con el cursor en la imagen.
+page-map-legend = Qué dicen los tonos
+map-wall = espesor
+map-draught = salida
+map-undercut = contrasalida
+map-modulus = módulo
+map-freezing = solidificación
+map-wall-tells = El espesor de metal detrás de cada lugar de la piel: la bola más grande que cabe ahí. El mayor es de { $most } y solidifica al final.
+map-draught-tells = La salida que falta a las paredes para su profundidad: falta en { $area }, hasta { $most }. El modelo lo recibe salvo que usted diga otra cosa.
+map-draught-none = La salida que falta a las paredes para su profundidad: no falta en ninguna.
+map-undercut-tells = Lo que de la piel no sale en ningún sentido: { $area }, con { $held } de arena retenida detrás.
+map-undercut-none = Lo que de la piel no sale en ningún sentido: nada, toda deja la arena.
+map-modulus-tells = El módulo de cada lugar, el metal sobre la superficie que lo enfría. El más pesado tiene { $most }; los tiempos de solidificación van con su cuadrado.
+map-freezing-tells = Cuándo es sólido cada lugar, seguido en el molde. El último metal es sólido después de { $last }.
+page-map-beyond = y más
+
+## Gates and feeders moved on the plan
+
+page-handles = Ataques y mazarotas en la junta: arrastre uno, o elíjalo y muévalo con las flechas, 1 mm cada vez.
+
+## The pattern leaving the sand
+
+page-draw-out = modelo extraído
+page-draw-play = Mostrar el movimiento
+page-draw-halt = Detenerlo
+page-draw-tells = Se levanta la tapa y después se extrae el modelo hacia arriba, fuera de la base.
+
+## Longer work
+
+page-freezing = Seguir la solidificación
+page-follow = Seguir la solidificación
+page-follow-tells = Se sigue el calor del molde colado hasta que todo es sólido: cuándo solidifica cada lugar, qué queda aislado, cuándo se puede abrir. Tarda minutos, continúa con esta página cerrada, y se guarda en la carpeta de la pieza.
+page-run-under-way = en marcha
+page-run-waits = espera al anterior
+page-run-left = falta más o menos
+page-run-stop = Pararlo
+page-run-stopped = parado; no se guarda nada
+page-run-done = terminado; se guarda en la carpeta de la pieza
+page-run-failed = no resultó nada:
+page-run-fresh = Se siguió la solidificación de este mismo molde. El corte pasa por el lugar que es sólido al final; sus líneas llevan minutos.
+page-run-stale = Se siguió una solidificación, pero de otro plan: sígala de nuevo.
+
+## Sand and shop
+
+page-sand = Arena
+page-shop = Taller
+page-heap = El montón
+page-ask-water = Qué humedad tiene, y qué le falta
+page-ask-dry = El peso hasta el que secar
+page-ask-stand = Cuánto puede esperar un molde
+page-ask-recipe = Una mezcla, pesada
+page-ask-fill = Escriba lo que sabe; lo que quede vacío se toma como en los libros.
+page-ask-go = Calcular
+page-settings = Unidades y palabras
+page-furnace = El horno

@@ -37,3 +37,25 @@ said-swarf = tournures, limaille
 said-cans = canettes
 said-part = la pièce telle qu'on la veut
 said-worn-original = un original usé
+
+## The shop
+
+key-units = unités qui viennent d'abord
+key-words = langue, et mots britanniques ou américains
+key-furnace = sorte de four
+key-heap-mass = sable dans le tas
+key-heap-bond = ce qui le lie
+key-heap-moisture = son humidité
+said-metric = kg et mm
+said-inch = lb et pouces
+said-uk = anglais, mots britanniques
+said-us = anglais, mots américains
+said-fr = français
+said-es = espagnol
+said-bentonite = bentonite
+said-natural = sa propre argile
+said-oil = huile
+said-fuel-crucible = creuset au gaz, au fioul ou au charbon de bois
+said-electric-crucible = creuset électrique
+said-induction = induction
+said-cupola = cubilot

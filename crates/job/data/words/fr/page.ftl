@@ -88,3 +88,65 @@ page-nearer = Plus près
 page-farther = Plus loin
 page-put-back = Remettre
 page-save-picture = Garder l'image
+
+## Maps on the drawing
+
+page-map-of = Montrer
+page-map-mould = le moule
+page-map-darker = Plus c'est foncé, plus il y en a.
+page-map-nothing = pas de valeur ici
+page-map-cross = Pointez un endroit pour y lire sa valeur, ou menez-y la croix : Maj et les flèches, le curseur étant sur l'image.
+page-map-legend = Ce que disent les teintes
+map-wall = épaisseur
+map-draught = dépouille
+map-undercut = contre-dépouille
+map-modulus = module
+map-freezing = solidification
+map-wall-tells = L'épaisseur de métal derrière chaque endroit de la peau : la plus grande boule qui y tient. La plus forte est de { $most } et se solidifie en dernier.
+map-draught-tells = La dépouille qui manque aux parois pour leur profondeur : il en manque à { $area }, jusqu'à { $most }. Le modèle la reçoit sauf avis contraire.
+map-draught-none = La dépouille qui manque aux parois pour leur profondeur : il n'en manque nulle part.
+map-undercut-tells = Ce qui de la peau ne se démoule dans aucun sens : { $area }, avec { $held } de sable retenu derrière.
+map-undercut-none = Ce qui de la peau ne se démoule dans aucun sens : rien, tout quitte le sable.
+map-modulus-tells = Le module de chaque endroit, le métal sur la surface qui le refroidit. Le plus lourd a { $most } ; les temps de solidification vont comme son carré.
+map-freezing-tells = Quand chaque endroit est solide, suivi sur le moule. Le dernier métal est solide après { $last }.
+page-map-beyond = et plus
+
+## Gates and feeders moved on the plan
+
+page-handles = Attaques et masselottes sur le joint : tirez-en une, ou choisissez-la et menez-la avec les flèches, 1 mm à la fois.
+
+## The pattern leaving the sand
+
+page-draw-out = modèle démoulé
+page-draw-play = Montrer le mouvement
+page-draw-halt = Le retenir
+page-draw-tells = Le dessus est levé, puis le modèle est démoulé vers le haut, hors du dessous.
+
+## Longer work
+
+page-freezing = Suivre la solidification
+page-follow = Suivre la solidification
+page-follow-tells = La chaleur du moule coulé est suivie jusqu'à ce que tout soit solide : quand chaque endroit se solidifie, ce qui est coupé, quand ouvrir. Cela prend des minutes, continue quand cette page est fermée, et est gardé dans le dossier de la pièce.
+page-run-under-way = en cours
+page-run-waits = attend la fin du précédent
+page-run-left = reste environ
+page-run-stop = L'arrêter
+page-run-stopped = arrêté ; rien n'en est gardé
+page-run-done = fini ; c'est gardé dans le dossier de la pièce
+page-run-failed = cela n'a rien donné :
+page-run-fresh = La solidification de ce moule même a été suivie. La coupe passe par l'endroit qui est solide en dernier ; ses lignes portent des minutes.
+page-run-stale = Une solidification a été suivie, mais d'un autre plan : suivez-la de nouveau.
+
+## Sand and shop
+
+page-sand = Sable
+page-shop = Atelier
+page-heap = Le tas
+page-ask-water = Combien il est humide, et ce qui lui manque
+page-ask-dry = Le poids jusqu'auquel sécher
+page-ask-stand = Combien de temps un moule peut attendre
+page-ask-recipe = Un mélange, pesé
+page-ask-fill = Écrivez ce que vous savez ; ce qui reste vide est pris comme dans les livres.
+page-ask-go = Calculer
+page-settings = Unités et mots
+page-furnace = Le four

@@ -1,11 +1,17 @@
 /** Questions to the server, and the three ways in which one comes to nothing. */
 import type {
+  AskGiven,
+  AskOffered,
+  ChargeAnswer,
   Change,
   DrawingAnswer,
+  FreezingAnswer,
   ListedJob,
   MadeJob,
   No,
+  Run,
   SheetAnswer,
+  ToldAnswer,
   WhyAnswer,
   Words,
 } from '../answers';
@@ -32,13 +38,20 @@ export const drawing = (job: string) => json<DrawingAnswer>(`${of(job)}/drawing`
 export const why = (job: string, figure: string) =>
   json<WhyAnswer>(`${of(job)}/why/${encodeURIComponent(figure)}`);
 
+export const charge = (job: string) => json<ChargeAnswer>(`${of(job)}/charge`);
+export const asks = () => json<AskOffered[]>('/bench');
+export const shop = () => json<SheetAnswer>('/shop');
+
+/** Asks the bench. */
+export const askBench = (ask: string, given: AskGiven) =>
+  json<ToldAnswer>(`/bench/${ask}`, sent('POST', given));
+
+/** Sends one change of the shop's file; the answer is its sheet. */
+export const changeShop = (one: Change) => json<SheetAnswer>('/shop/typed', sent('PUT', one));
+
 /** Sends one change; the answer is the sheet that follows from it. */
 export const change = (job: string, one: Change) =>
-  json<SheetAnswer>(`${of(job)}/typed`, {
-    method: 'PUT',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify(one),
-  });
+  json<SheetAnswer>(`${of(job)}/typed`, sent('PUT', one));
 
 /** Sends a mesh; a job is made from it. */
 export function newJob(mesh: File, name: string, alloy: string): Promise<MadeJob> {
@@ -55,12 +68,37 @@ export async function solids(job: string): Promise<ArrayBuffer> {
   return (await asked(`${of(job)}/solids`)).arrayBuffer();
 }
 
+export const freezing = (job: string) => json<FreezingAnswer>(`${of(job)}/freezing`);
+
+/** Begins to follow the freezing of a job. */
+export const followFreezing = (job: string) =>
+  json<Run>(`${of(job)}/freezing`, sent('POST', {}));
+
+/** Stops longer work. */
+export async function stopRun(id: number): Promise<void> {
+  await asked(`/runs/${id}`, { method: 'DELETE' });
+}
+
+/** All longer work, told whenever it changes. */
+export const runEvents = () => new EventSource(`${ROOT}/runs/events`);
+
+/** A map of the drawing as it is sent. */
+export async function map(job: string, name: string): Promise<ArrayBuffer> {
+  return (await asked(`${of(job)}/maps/${encodeURIComponent(name)}`)).arrayBuffer();
+}
+
 /** Where the printed sheet lies, for each size of paper. */
 export function paper(job: string, size: 'A4' | 'Letter'): string {
   return `${ROOT}${of(job)}/sheet.pdf?letter=${size === 'Letter'}`;
 }
 
 const of = (job: string) => `/jobs/${encodeURIComponent(job)}`;
+
+const sent = (method: string, body: unknown): RequestInit => ({
+  method,
+  headers: { 'content-type': 'application/json' },
+  body: JSON.stringify(body),
+});
 
 async function json<T>(way: string, how?: RequestInit): Promise<T> {
   return (await asked(way, how)).json() as Promise<T>;

@@ -5,6 +5,21 @@ export function addressOf(job: string): string {
   return `/job/${encodeURIComponent(job).replaceAll('.', '%2E')}`;
 }
 
+/** The address of what to weigh out for a job's melt. */
+export function meltOf(job: string): string {
+  return addressOf(job).replace('/job/', '/melt/');
+}
+
+/** Whether an address is one of ours. */
+export function isOurs(path: string): boolean {
+  return /^\/($|(job|melt)\/|(sand|shop)$)/.test(path);
+}
+
+/** The job whose melt an address stands for. */
+export function meltAt(path: string): string | null {
+  return path.startsWith('/melt/') ? jobAt(path.replace('/melt/', '/job/')) : null;
+}
+
 /** The job of an address; none on the first page, and on one that is no address of ours. */
 export function jobAt(path: string): string | null {
   const way = /^\/job\/(.+)$/.exec(path)?.[1];

@@ -30,3 +30,21 @@ export function lifts(pieces: Piece[]): number[] {
 function isOf(piece: Piece, kinds: readonly string[]): boolean {
   return kinds.includes(piece.name === 'vents' ? 'cope' : piece.kind);
 }
+
+/** Share of the draw in which the cope is lifted; the rest is the pattern's. */
+const COPE_FIRST = 0.45;
+
+/** How far the cope, and then the pattern, are lifted in heights of the mould. */
+const LIFTED = { cope: 1.25, casting: 0.55 };
+
+/** Lift of a piece while the pattern is drawn, in heights of the mould; `out` goes from 0 to 1. */
+export function liftOut(piece: Piece, out: number): number {
+  if (isOf(piece, ['cope'])) return LIFTED.cope * Math.min(1, out / COPE_FIRST);
+  if (!isOf(piece, ['casting'])) return 0;
+  return LIFTED.casting * Math.max(0, (out - COPE_FIRST) / (1 - COPE_FIRST));
+}
+
+/** Whether a piece is there while the pattern is drawn: metal and cores come later. */
+export function isInTheWay(piece: Piece): boolean {
+  return isOf(piece, ['cope', 'drag', 'casting']);
+}

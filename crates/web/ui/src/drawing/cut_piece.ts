@@ -10,7 +10,6 @@ import {
   BufferGeometry,
   DecrementWrapStencilOp,
   DoubleSide,
-  EdgesGeometry,
   FrontSide,
   Group,
   IncrementWrapStencilOp,
@@ -26,9 +25,10 @@ import {
   type Side,
   type StencilOp,
 } from 'three';
+import { sharpEdges } from './edges';
 import { outline, type Upright } from './section';
 import type { Piece } from './solids';
-import { hatching, INK, TONES } from './tones';
+import { hatching, INK, type Tone, TONES } from './tones';
 
 /** A piece in the picture. */
 export interface CutPiece {
@@ -44,7 +44,7 @@ export interface CutPiece {
 }
 
 /** Most facets of a piece whose edges are drawn: more take a second and longer to find. */
-const MOST_EDGED = 40_000;
+const MOST_EDGED = 200_000;
 
 /** Sharper than this an edge is drawn, degrees: the facets of a round stay without. */
 const SHARP = 32;
@@ -53,17 +53,22 @@ const SHARP = 32;
 const TILES = 28;
 
 /** Skins are drawn after all caps. */
-const AFTER_CAPS = 10_000;
+export const AFTER_CAPS = 10_000;
 
 /** Faces stand back a hair, so that lines on them are whole. */
-const BEHIND_LINES = { polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 };
+export const BEHIND_LINES = { polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 };
 
 /** Puts a piece together; `size` is that of the mould, mm, `at` its place in the row of pieces. */
-export function cutPiece(piece: Piece, plane: Plane, size: number, at: number): CutPiece {
+export function cutPiece(
+  piece: Piece,
+  plane: Plane,
+  size: number,
+  at: number,
+  tone: Tone = TONES[piece.kind],
+): CutPiece {
   const shape = new BufferGeometry();
   shape.setAttribute('position', new BufferAttribute(piece.points, 3));
   shape.setIndex(new BufferAttribute(piece.facets, 1));
-  const tone = TONES[piece.kind];
   const skin = new Mesh(
     shape,
     new MeshLambertMaterial({
@@ -74,7 +79,7 @@ export function cutPiece(piece: Piece, plane: Plane, size: number, at: number): 
     }),
   );
   skin.renderOrder = AFTER_CAPS;
-  const cap = capOf(piece, size, at);
+  const cap = capOf(tone, size, at);
   const cutLines = new LineSegments(new BufferGeometry(), new LineBasicMaterial({ color: INK }));
   cutLines.renderOrder = AFTER_CAPS + 1;
   const rest = new Group();
@@ -84,7 +89,7 @@ export function cutPiece(piece: Piece, plane: Plane, size: number, at: number): 
     counting(shape, plane, FrontSide, DecrementWrapStencilOp, at),
     cap,
   );
-  if (piece.facets.length / 3 < MOST_EDGED) rest.add(edges(shape, plane));
+  if (piece.facets.length / 3 < MOST_EDGED) rest.add(edges(piece, plane));
   const group = new Group();
   group.add(skin, rest);
   return { piece, group, skin, rest, cap, outline: cutLines };
@@ -135,8 +140,8 @@ function counting(
   return faces;
 }
 
-function capOf(piece: Piece, size: number, at: number): Mesh {
-  const map = hatching(TONES[piece.kind]);
+function capOf(tone: Tone, size: number, at: number): Mesh {
+  const map = hatching(tone);
   // Four times the mould: a cap reaches past its piece wherever the plane stands.
   map.repeat.set(4 * TILES, 4 * TILES);
   const cap = new Mesh(
@@ -158,9 +163,12 @@ function capOf(piece: Piece, size: number, at: number): Mesh {
   return cap;
 }
 
-function edges(shape: BufferGeometry, plane: Plane): LineSegments {
+function edges({ points, facets }: Piece, plane: Plane): LineSegments {
+  const drawn = new Float32Array(sharpEdges(points, facets, SHARP));
+  const ends = new BufferGeometry();
+  ends.setAttribute('position', new BufferAttribute(drawn, 3));
   const ink = new LineBasicMaterial({ color: INK, clippingPlanes: [plane] });
-  const lines = new LineSegments(new EdgesGeometry(shape, SHARP), ink);
+  const lines = new LineSegments(ends, ink);
   lines.renderOrder = AFTER_CAPS + 1;
   return lines;
 }

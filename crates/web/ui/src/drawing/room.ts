@@ -4,7 +4,7 @@
  * Room on each side, as a share of the width. The drawing is measured with the letters of the
  * printed sheet; those of a browser may be a fifth wider, and would be cut off at the edge.
  */
-const ROOM = 0.05;
+export const ROOM = 0.05;
 
 /** A drawing with room round it; it fills whatever place it is given. */
 export function withRoom(svg: string): string {

@@ -3,6 +3,7 @@
  * piece its points (32-bit floats, mm) and its facets (32-bit numbers of points), little-endian.
  */
 import type { PieceHead, PieceKind, SolidsHead } from '../answers';
+import { readHead, WORD, wholly } from './packed';
 
 /** A piece of the mould. */
 export interface Piece {
@@ -19,24 +20,14 @@ export interface Piece {
 /** x y z, mm. */
 export type Corner = [number, number, number];
 
-/** Bytes of a number. */
-const WORD = 4;
-
 /** Corners of a facet, and numbers of a point. */
 const THREE = 3;
 
 /** Reads the pieces; the arrays lie in the bytes themselves, nothing is copied. */
 export function readSolids(bytes: ArrayBuffer): Piece[] {
-  const length = bytes.byteLength >= WORD ? new DataView(bytes).getUint32(0, true) : 0;
-  const start = WORD + length;
-  if (length === 0 || length % WORD !== 0 || start > bytes.byteLength) {
-    throw new Error('the solids of the mould came without their head');
-  }
-  const head = JSON.parse(new TextDecoder().decode(new Uint8Array(bytes, WORD, length))) as SolidsHead;
-  const whole = head.pieces.reduce((sum, piece) => sum + bytesOf(piece), start);
-  if (whole !== bytes.byteLength) {
-    throw new Error(`the solids of the mould have ${bytes.byteLength} bytes in place of ${whole}`);
-  }
+  const what = 'the solids of the mould';
+  const { head, start } = readHead<SolidsHead>(bytes, what);
+  wholly(bytes, head.pieces.reduce((sum, piece) => sum + bytesOf(piece), start), what);
   let at = start;
   return head.pieces.map((piece) => {
     const points = new Float32Array(bytes, at, piece.points * THREE);

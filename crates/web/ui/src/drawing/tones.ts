@@ -24,6 +24,9 @@ export const TONES: Record<PieceKind, Tone> = {
   rigging: { skin: '#c98a5e', cut: '#b0673b', hatch: 'none' },
 };
 
+/** Metal under a map: cut it is hatched on paper, since the tones are those of the map. */
+export const UNDER_A_MAP: Tone = { skin: '#fcfbf7', cut: '#fcfbf7', hatch: 'right' };
+
 /** Ink of edges and hatching. */
 export const INK = '#1c1a17';
 

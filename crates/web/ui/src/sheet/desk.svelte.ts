@@ -2,8 +2,8 @@
  * A sheet that is worked on: what stands on it, what is being typed, and what is on its way to the
  * server. Changes go out one after the other; none is dropped until the server has answered.
  */
-import type { No, SheetAnswer, Typed, TypedLine } from '../answers';
-import { Gone, Refused, change as send, sheet as fetchSheet } from '../asking/ask';
+import type { Change, No, SheetAnswer, Typed, TypedLine } from '../answers';
+import { Gone, Refused, change as changeOf, sheet as sheetOf } from '../asking/ask';
 import { differences, noMarks, type Marks } from './marks';
 import { mergeOf, mineOver, type Merge } from './merge';
 import { same } from './typed';
@@ -24,8 +24,19 @@ const AGAIN_MS = 2000;
 /** A sheet to work on. */
 export type Desk = ReturnType<typeof deskOf>;
 
-/** Opens the sheet of a job. */
-export function deskOf(job: string) {
+/** Where a sheet comes from, and where its changes go. */
+export interface From {
+  sheet: () => Promise<SheetAnswer>;
+  change: (one: Change) => Promise<SheetAnswer>;
+}
+
+const ofJob = (job: string): From => ({
+  sheet: () => sheetOf(job),
+  change: (one) => changeOf(job, one),
+});
+
+/** Opens the sheet of a job, or another one that is changed in the same way. */
+export function deskOf(job: string, from: From = ofJob(job)) {
   let sheet = $state.raw<SheetAnswer | null>(null);
   let marks = $state.raw<Marks>(noMarks);
   let undo = $state.raw(nothingDone);
@@ -41,7 +52,7 @@ export function deskOf(job: string) {
   /** Asks for the sheet; what is new on it is marked, except on the first look. */
   async function load(): Promise<void> {
     try {
-      show(await fetchSheet(job), true);
+      show(await from.sheet(), true);
       await sendNext();
     } catch (error) {
       if (error instanceof Gone) later();
@@ -80,7 +91,7 @@ export function deskOf(job: string) {
     waiting = waiting.slice(1);
     try {
       const { key, was, to } = next;
-      arrived(next, await send(job, { key, was, to }));
+      arrived(next, await from.change({ key, was, to }));
     } catch (error) {
       if (error instanceof Gone) {
         // First what was on its way, then what came after it, one for each key.

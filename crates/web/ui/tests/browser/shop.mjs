@@ -72,7 +72,7 @@ export async function openPage(shop, way = '/', width = 1440, more = {}) {
   page.on('pageerror', (error) => page.faults.push(error.message));
   page.on('console', (said) => {
     // A no of the server stands in the console as well; the page has to show it by itself.
-    if (said.type() === 'error' && !/status of 4\d\d|ERR_CONNECTION/.test(said.text())) {
+    if (said.type() === 'error' && !/status of 4\d\d|ERR_CONNECTION|ERR_INCOMPLETE/.test(said.text())) {
       page.faults.push(said.text());
     }
   });
