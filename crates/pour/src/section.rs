@@ -315,7 +315,8 @@ impl<'a> Sheet<'a> {
     }
 }
 
-/// A bar of a round length under the drawing, and a line as those in it with the unit of its number.
+/// A bar of a round length under the drawing, and a line as those in it with the unit of its
+/// number.
 fn scale(width: f64, height: f64, small: f64) -> String {
     let lengths = [200.0, 100.0, 50.0, 20.0, 10.0];
     let long = lengths
