@@ -61,6 +61,10 @@ fn what_was_measured_changes_the_next_plan_once_it_is_accepted() {
         contraction(&first),
         "nothing changes before it is accepted"
     );
+    shop.run(&["log", "chart"])
+        .ends_with(0)
+        .says("●")
+        .says("contraction of");
     let name = format!("contraction:{alloy}");
     shop.run(&["log", "learn", "--accept", &name]).ends_with(0);
     let text = std::fs::read_to_string(shop.path().join("shop.toml")).unwrap();

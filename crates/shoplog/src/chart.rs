@@ -1,5 +1,6 @@
 //! The log month by month: castings and rejects with their limits, yield, fuel for each kilogram.
 
+pub mod bands;
 pub mod drawn;
 
 use trials::chart::{Limits, share_limits};

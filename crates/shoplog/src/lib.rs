@@ -31,6 +31,7 @@ pub mod photo;
 pub mod prefill;
 pub mod question;
 pub mod salvage;
+pub mod sent;
 pub mod table;
 pub mod then_and_now;
 pub mod value;

@@ -11,6 +11,7 @@ use shoplog::error::LogError;
 use shoplog::log::Log;
 use shoplog::question::{questions, questions_about};
 use shoplog::salvage::salvage;
+use shoplog::sent::{Sent, take};
 use shoplog::table::castings::{CASTINGS, SIZES};
 use shoplog::table::melt::{HEATS, POURS};
 use shoplog::table::mould::MOULDS;
@@ -356,4 +357,31 @@ fn a_lost_head_is_put_back() {
         .expect("told")
         .1;
     assert_eq!(castings, 3000);
+}
+
+#[test]
+fn what_a_phone_sends_twice_is_written_once() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut log = log_in(folder.path());
+    let text = r#"[
+        {"table": "heat", "id": "000000000000000000000000000000a1",
+         "written": "2026-05-03T13:00:00Z", "says": {"alloy": "A356"}},
+        {"table": "pour", "id": "000000000000000000000000000000b1",
+         "written": "2026-05-03T13:20:00Z",
+         "says": {"heat": "000000000000000000000000000000a1", "temperature": "1330 F"}}]"#;
+    let sent: Vec<Sent> = serde_json::from_str(text).expect("sent");
+    let first = take(&mut log, &sent).expect("taken");
+    let again = take(&mut log, &sent).expect("taken");
+    assert!(first.iter().all(|one| one.new) && again.iter().all(|one| !one.new));
+    let pour = log.last(&POURS, 9).expect("listed").remove(0);
+    assert_eq!(pour.written, "2026-05-03T13:20:00Z");
+    assert_eq!(
+        pour.values["heat"].text(),
+        Some("000000000000000000000000000000a1")
+    );
+    let odd = Sent {
+        id: "x".to_owned(),
+        ..sent[0].clone()
+    };
+    assert!(matches!(take(&mut log, &[odd]), Err(LogError::BadId(_))));
 }

@@ -163,7 +163,7 @@ pub enum LogCommand {
         #[arg(long)]
         json: bool,
     },
-    /// Show rejects with their limits, yield and fuel month by month.
+    /// Show rejects with their limits, yield and fuel month by month, and own figures as bands.
     Chart {
         /// Draw the rejects as SVG too.
         #[arg(long, value_name = "FILE")]

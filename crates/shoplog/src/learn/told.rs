@@ -78,7 +78,8 @@ fn figure(lesson: &Lesson) -> Figure {
     figure
 }
 
-fn label(of: &Of) -> Said {
+/// What a lesson is of, in words.
+pub fn label(of: &Of) -> Said {
     match of {
         Of::Contraction { alloy, along } => {
             let along = along.as_deref().map_or_else(

@@ -103,8 +103,11 @@ pub fn diagnose(pour: Option<&str>, given: &[String], json: bool) -> Result<Exit
 
 /// Shows the log month by month, and draws it where that is asked for.
 pub fn chart(desk: &Desk, svg: Option<&Path>) -> Result<ExitCode, Trouble> {
-    let chart = shoplog::chart::chart(&desk.open_to_read()?)?;
-    print::out(&shoplog::chart::drawn::lines(&chart, desk.words))?;
+    let log = desk.open_to_read()?;
+    let chart = shoplog::chart::chart(&log)?;
+    let bands = shoplog::chart::bands::lines(&lessons(&log)?, desk.words);
+    let lines = shoplog::chart::drawn::lines(&chart, desk.words);
+    print::out(&[lines, bands].join("\n"))?;
     if let Some(svg) = svg {
         write_whole(
             svg,
