@@ -4,36 +4,15 @@
 
 mod shop;
 
-use shop::Shop;
-
-const JOB: &str = r#"
-name = "Weights"
-[part]
-count = 2
-[part.weighed]
-mass = "230 g"
-of = "pine"
-[part.sizes]
-length = "190 mm"
-width = "120 mm"
-height = "36 mm"
-thickest = "24 mm"
-thinnest = "8 mm"
-shape = "frame"
-[metal]
-alloy = "A356"
-"#;
-
-fn shop() -> Shop {
-    let shop = Shop::new();
-    shop.file("shop.toml", include_str!("../../job/data/shop.toml"));
-    shop
-}
+use shop::{Shop, WEIGHTS};
 
 #[test]
 fn a_pour_is_written_from_its_plan_and_comes_back_from_an_export() {
-    let shop = shop();
-    shop.file("job/job.toml", JOB);
+    let shop = Shop::with_its_file();
+    shop.file(
+        "job/job.toml",
+        WEIGHTS.replace("[part]", "[part]\ncount = 2"),
+    );
     shop.run(&["plan", "job"]).ends_with(0);
     let pour = [
         "log",
@@ -100,7 +79,7 @@ fn a_pour_is_written_from_its_plan_and_comes_back_from_an_export() {
 
 #[test]
 fn what_is_wrong_is_told_with_what_to_do() {
-    let shop = shop();
+    let shop = Shop::with_its_file();
     for (asked, code, told) in [
         (&["log", "list"][..], 2, "the first entry makes it"),
         (&["log", "add", "hat"], 64, "say one of weather, heaps"),
@@ -132,7 +111,7 @@ fn what_is_wrong_is_told_with_what_to_do() {
 
 #[test]
 fn files_of_the_bench_move_in_and_out() {
-    let shop = shop();
+    let shop = Shop::with_its_file();
     shop.run(&["heap", "new"]).ends_with(0);
     let said = shop.run(&["log", "move-in", "heap.toml"]);
     said.ends_with(0);

@@ -4,35 +4,12 @@
 
 mod shop;
 
-use shop::Shop;
-
-const JOB: &str = r#"
-name = "Weights"
-[part]
-[part.weighed]
-mass = "230 g"
-of = "pine"
-[part.sizes]
-length = "190 mm"
-width = "120 mm"
-height = "36 mm"
-thickest = "24 mm"
-thinnest = "8 mm"
-shape = "frame"
-[metal]
-alloy = "A356"
-"#;
-
-fn shop() -> Shop {
-    let shop = Shop::new();
-    shop.file("shop.toml", include_str!("../../job/data/shop.toml"));
-    shop
-}
+use shop::{Shop, WEIGHTS};
 
 #[test]
 fn what_was_measured_changes_the_next_plan_once_it_is_accepted() {
-    let shop = shop();
-    shop.file("job/job.toml", JOB);
+    let shop = Shop::with_its_file();
+    shop.file("job/job.toml", WEIGHTS);
     let plan = || shop.run(&["plan", "job", "--json"]).ends_with(0).json();
     let contraction =
         |plan: &serde_json::Value| plan["figures"]["contraction"]["likely"].as_f64().unwrap();
@@ -85,7 +62,7 @@ fn what_was_measured_changes_the_next_plan_once_it_is_accepted() {
 
 #[test]
 fn a_defect_is_diagnosed_from_words_and_from_the_log() {
-    let shop = shop();
+    let shop = Shop::with_its_file();
     let typed = [
         "diagnose",
         "look=round-holes",
@@ -122,7 +99,7 @@ fn a_defect_is_diagnosed_from_words_and_from_the_log() {
 
 #[test]
 fn the_months_are_drawn() {
-    let shop = shop();
+    let shop = Shop::with_its_file();
     for (month, good) in [("2026-04-03", "yes"), ("2026-05-03", "no")] {
         let poured = format!("poured={month}");
         shop.run(&["log", "add", "pour", &poured]).ends_with(0);

@@ -32,8 +32,7 @@ const ILL: f64 = 0.55;
 
 /// A year of sixty pours of four castings; whether causes are planted.
 fn year(planted: bool, seed: u64) -> Vec<Vec<String>> {
-    let shop = Shop::new();
-    shop.file("shop.toml", include_str!("../../job/data/shop.toml"));
+    let shop = Shop::with_its_file();
     shop.file("job/plan.json", PLAN);
     for clay in ["western bentonite", "dug clay"] {
         let clay = format!("clay={clay}");

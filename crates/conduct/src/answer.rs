@@ -33,6 +33,9 @@ pub struct Answer {
     pub unfrozen: usize,
     /// Where the heat went.
     pub heat: Heat,
+    /// How far a temperature lies beyond all that was given, K: more than some rounding says that
+    /// the steps were too long.
+    pub beyond_k: f64,
     /// Probes and fronts at each moment that was asked for, and at the end.
     pub moments: Vec<At>,
     /// What was expected.
@@ -134,6 +137,7 @@ pub fn run_from(
         end_s: outcome.last.time_s,
         last_freeze_s: outcome.freezing.last_s(),
         unfrozen: outcome.unfrozen,
+        beyond_k: outcome.beyond_k,
         heat: Heat {
             start_j: bare.images * balance.start_j,
             end_j: bare.images * balance.end_j,

@@ -226,6 +226,26 @@ pub fn coldest_c(case: &Case) -> f64 {
     given_c(case).fold(f64::INFINITY, f64::min)
 }
 
+/// How far temperatures, one list of all cells after the other, lie beyond all that a case starts
+/// from or is surrounded by, K; nought where heat is put in, since then there is no bound.
+pub fn beyond_k<'list>(case: &Case, lists: impl Iterator<Item = &'list [f32]>) -> f64 {
+    let is_driven = |condition: &Condition| matches!(condition, Condition::Flux { .. });
+    if case.faces.iter().chain(&case.voids).any(is_driven) {
+        return 0.0;
+    }
+    let low = coldest_c(case);
+    let high = given_c(case).fold(f64::NEG_INFINITY, f64::max);
+    let mut most = 0.0_f64;
+    for celsius in lists {
+        let cells = celsius.iter().zip(&case.cells);
+        let solved = cells.filter(|(_, number)| usize::from(**number) < case.materials.len());
+        for celsius in solved.map(|(celsius, _)| f64::from(*celsius)) {
+            most = most.max(celsius - high).max(low - celsius);
+        }
+    }
+    most
+}
+
 fn given_c(case: &Case) -> impl Iterator<Item = f64> {
     let starts = case.start_c.iter().zip(&case.cells);
     let solved = starts.filter(|(_, number)| usize::from(**number) < case.materials.len());

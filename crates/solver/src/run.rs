@@ -6,7 +6,7 @@ use crate::budget::{MOST_BYTES, MOST_HOURS, TooLarge, hours, within};
 use crate::case::{Case, CaseError};
 use crate::freezing::Freezing;
 use crate::kept::{Kept, KeptError, mark_of};
-use crate::link::coldest_c;
+use crate::link::{beyond_k, coldest_c};
 use crate::scheme::Scheme;
 
 /// Which scheme.
@@ -130,6 +130,9 @@ pub struct Outcome {
     pub unfrozen: usize,
     /// Where the heat went.
     pub balance: Balance,
+    /// How far a temperature lies beyond all that was given, at the end or at a moment asked for,
+    /// K: more than rounding says that the steps were too long.
+    pub beyond_k: f64,
     /// What it took.
     pub work: Work,
 }
@@ -307,6 +310,10 @@ fn outcome(
     let unfrozen = scheme.unfrozen();
     let (last, freezing) = scheme.finish(time_s);
     Outcome {
+        beyond_k: {
+            let moments = moments.iter().chain([&last]);
+            beyond_k(case, moments.map(|moment| moment.celsius.as_slice()))
+        },
         last,
         moments,
         unfrozen,

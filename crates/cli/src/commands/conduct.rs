@@ -112,6 +112,9 @@ fn kept_in(file: &Path) -> Result<Option<Kept>, Trouble> {
     }
 }
 
+/// Least by which a temperature beyond all that was given is told, K: less is rounding.
+const LEAST_BEYOND_K: f64 = 0.1;
+
 fn told(answer: &Answer, wall_s: f64) -> String {
     let mut text = format!("{}\n\n", answer.title);
     let mut line = |label: &str, words: String| _ = writeln!(text, "{label:<18} {words}");
@@ -149,6 +152,15 @@ fn told(answer: &Answer, wall_s: f64) -> String {
         "heat unaccounted",
         format!("{:.1e} of the whole", heat.drift),
     );
+    if answer.beyond_k > LEAST_BEYOND_K {
+        line(
+            "TOO LONG A STEP",
+            format!(
+                "a temperature lies {:.0} K beyond all that was given: give longest_step_s",
+                answer.beyond_k.ceil()
+            ),
+        );
+    }
     for at in &answer.moments {
         for probe in &at.probes {
             line(

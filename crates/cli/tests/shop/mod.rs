@@ -9,6 +9,24 @@
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+/// A job that needs no mesh: an openwork weight by its sizes and its weighed pattern.
+pub const WEIGHTS: &str = r#"
+name = "Weights"
+[part]
+[part.weighed]
+mass = "230 g"
+of = "pine"
+[part.sizes]
+length = "190 mm"
+width = "120 mm"
+height = "36 mm"
+thickest = "24 mm"
+thinnest = "8 mm"
+shape = "frame"
+[metal]
+alloy = "A356"
+"#;
+
 /// A temporary folder to run in.
 pub struct Shop {
     folder: tempfile::TempDir,
@@ -26,6 +44,13 @@ impl Shop {
         Shop {
             folder: tempfile::tempdir().unwrap(),
         }
+    }
+
+    /// A shop with the file that a new one starts with.
+    pub fn with_its_file() -> Shop {
+        let shop = Shop::new();
+        shop.file("shop.toml", include_str!("../../../job/data/shop.toml"));
+        shop
     }
 
     pub fn path(&self) -> &Path {
