@@ -177,23 +177,56 @@ pub fn neighbour(case: &Case, at: [usize; 3], axis: usize, high: usize) -> Optio
 /// at the first moment of contact too, with `hottest_c` the hottest that anything may be at a face
 /// that radiates.
 pub fn longest_step_s(case: &Case, early: &Early, cell: usize, hottest_c: f64) -> f64 {
-    let Some(material) = case.material(cell) else {
-        return f64::INFINITY;
-    };
     let at = case.grid.place(cell);
-    let most = |cell: usize| case.material(cell).map_or(0.0, |m| m.most_conductivity());
-    let mut w_k = 0.0;
-    for (axis, high) in SIDES {
-        w_k += match side(case, at, axis, high) {
-            Side::Next(other, mut link) => {
+    let w_mk = most_w_mk(case, cell);
+    let outer = SIDES
+        .into_iter()
+        .map(|(axis, high)| match side(case, at, axis, high) {
+            Side::Out(outer) => outer.inflow(hottest_c, w_mk).w_k,
+            Side::Next(..) | Side::Closed => 0.0,
+        });
+    step_for_s(
+        case,
+        cell,
+        outer.sum::<f64>() + towards_w_k(case, early, cell, &|_| true),
+    )
+}
+
+/// The same counting only what passes to and from some of the cells beside it; endless where there
+/// is none of them.
+pub fn longest_step_towards_s(
+    case: &Case,
+    early: &Early,
+    cell: usize,
+    counts: &impl Fn(usize) -> bool,
+) -> f64 {
+    step_for_s(case, cell, towards_w_k(case, early, cell, counts))
+}
+
+/// Most that passes for each kelvin between a cell and some of those beside it, W/K.
+fn towards_w_k(case: &Case, early: &Early, cell: usize, counts: &impl Fn(usize) -> bool) -> f64 {
+    let at = case.grid.place(cell);
+    let sides = SIDES
+        .into_iter()
+        .map(|(axis, high)| match side(case, at, axis, high) {
+            Side::Next(other, mut link) if counts(other) => {
                 link.reach = early.reach([case.cells[cell], case.cells[other]]);
-                link.w_k(most(cell), most(other), 0.0)
+                link.w_k(most_w_mk(case, cell), most_w_mk(case, other), 0.0)
             }
-            Side::Out(outer) => outer.inflow(hottest_c, most(cell)).w_k,
-            Side::Closed => 0.0,
-        };
-    }
-    material.least_capacity() * case.volume(cell) / w_k
+            Side::Next(..) | Side::Out(_) | Side::Closed => 0.0,
+        });
+    sides.sum()
+}
+
+fn step_for_s(case: &Case, cell: usize, w_k: f64) -> f64 {
+    case.material(cell).map_or(f64::INFINITY, |material| {
+        material.least_capacity() * case.volume(cell) / w_k
+    })
+}
+
+fn most_w_mk(case: &Case, cell: usize) -> f64 {
+    case.material(cell)
+        .map_or(0.0, |material| material.most_conductivity())
 }
 
 /// The six sides as axis and low or high.
@@ -279,4 +312,33 @@ pub fn gradient_k_m(case: &Case, cell: usize, celsius: &impl Fn(usize) -> f64) -
         }
     };
     (0..3).map(|axis| of_axis(axis).powi(2)).sum::<f64>().sqrt()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::beyond_k;
+    use crate::case::{Case, Condition};
+    use crate::grid::Grid;
+    use crate::material::{Material, Phase};
+
+    #[test]
+    fn what_lies_beyond_all_given_is_told_where_no_heat_is_put_in() {
+        let sand = Material::plain(
+            "sand",
+            Phase {
+                j_m3k: 1.7e6,
+                w_mk: 0.6,
+            },
+        );
+        let mut case = Case::filled(Grid::uniform([3, 1, 1], 1e-3), sand, 20.0);
+        case.start_c[2] = 700.0;
+        let told =
+            |case: &Case, celsius: [f32; 3]| beyond_k(case, [celsius.as_slice()].into_iter());
+        assert_eq!(told(&case, [20.0, 300.0, 700.0]), 0.0);
+        assert_eq!(told(&case, [12.0, 300.0, 703.0]), 8.0);
+        case.faces[0] = Condition::Held { celsius: 5.0 };
+        assert_eq!(told(&case, [12.0, 300.0, 703.0]), 3.0);
+        case.faces[1] = Condition::Flux { w_m2: 1e4 };
+        assert_eq!(told(&case, [12.0, 300.0, 703.0]), 0.0);
+    }
 }

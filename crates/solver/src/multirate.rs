@@ -67,6 +67,7 @@ pub struct Multirate<'case> {
     record: Vec<Record>,
     arch: Arch,
     longest_s: f64,
+    borders_s: f64,
     step_s: f64,
     stages: usize,
     /// What came in through faces before the run was taken up, J.
@@ -123,6 +124,7 @@ impl Multirate<'_> {
             weights: weights(case),
             arch: Arch::new(),
             longest_s: split.longest_s,
+            borders_s: split.borders_s,
             step_s: split.first_s,
             stages: 0,
             before_j: 0.0,
@@ -160,7 +162,8 @@ impl Multirate<'_> {
     fn step(&mut self, step_s: f64, now_s: f64) {
         self.refresh();
         let root_s = root_of(now_s - step_s, now_s);
-        let limit_s = MARGIN / f64::from(self.prepare(root_s as f32));
+        let fastest = 1.0 / f64::from(self.prepare(root_s as f32));
+        let limit_s = MARGIN * fastest.min(self.borders_s);
         self.step_slow(step_s);
         let count = if self.quick_cells > 0 {
             stages::count(step_s, limit_s)

@@ -4,7 +4,9 @@ use std::ops::Range;
 
 use crate::case::{Case, Condition};
 use crate::early::Early;
-use crate::link::{SIDES, hottest_c, longest_step_s, neighbour};
+use crate::link::{
+    SIDES, Side, hottest_c, longest_step_s, longest_step_towards_s, neighbour, side,
+};
 use crate::multirate::wide::LANES;
 
 /// How a cell goes.
@@ -32,14 +34,24 @@ pub struct Split {
     pub longest_s: f64,
     /// Step to begin with, s.
     pub first_s: f64,
+    /// Longest explicit step of the quick cells that have slow ones beside them, s: stages are counted
+    /// for no longer one, since what passes between both comes on top of what the stages carry.
+    pub borders_s: f64,
 }
 
 /// Share of the longest stable step of the slow cells that is taken.
 const OF_THE_LIMIT: f64 = 0.9;
 
+/// Most that may pass in a step over the slow borders of a quick cell, as a share of what would level
+/// it with them. An even cell beside metal with five of its own kind around it comes to 0.75 and is
+/// calm; at 1, one of 100,000 boxes of uneven cells was not, and lower makes a second layer quick.
+const CALM: f64 = 0.76;
+
 /// First step over the shortest explicit step of all: early on the contact of hot and cold is worth
-/// short steps, and they grow soon enough.
-const FIRST: f64 = 1.75;
+/// short steps, and they grow soon enough. Stages turn a difference that would settle within a step
+/// into its opposite from 0.72 on, by two fifths at most, where the zero order function of Bessel that
+/// they follow first crosses nought: later such differences are gone, at first they are all there is.
+const FIRST: f64 = 0.7;
 
 /// Longest step over the shortest explicit step where all cells are quick and nobody says more: 17
 /// stages, about as many as a metal in sand has.
@@ -81,6 +93,14 @@ pub fn split(case: &Case, wished_s: Option<f64>) -> Split {
             shortest = shortest.min(limit_s);
         }
     }
+    let rims: Vec<_> = (0..even.len())
+        .filter(|cell| !even[*cell] && kinds[*cell] == Kind::Quick)
+        .collect();
+    calm_borders(case, (&early, longest_s), &rims, &mut kinds);
+    let borders_s = (rims.into_iter())
+        .filter(|cell| has_slow_beside(case, *cell, &kinds))
+        .map(|cell| longest_step_s(case, &early, cell, hottest))
+        .fold(f64::INFINITY, f64::min);
     let longest_s = match shortest.is_finite() && longest_s.is_infinite() {
         true => ALL_QUICK * shortest,
         false => longest_s,
@@ -92,6 +112,7 @@ pub fn split(case: &Case, wished_s: Option<f64>) -> Split {
         kinds,
         longest_s,
         first_s,
+        borders_s,
     }
 }
 
@@ -222,6 +243,46 @@ fn longest(case: &Case, bulk: &[Bulk]) -> f64 {
     candidates
         .min_by(|one, other| cost(*one).total_cmp(&cost(*other)))
         .unwrap_or(f64::INFINITY)
+}
+
+/// Makes quick what lies beside a quick cell that what passes between both, taken once a step, could
+/// carry past it: a thin cell among thick ones. What is made quick was slow enough for a step, so that
+/// what passes over its own borders does it no harm.
+fn calm_borders(
+    case: &Case,
+    (early, longest_s): (&Early, f64),
+    rims: &[usize],
+    kinds: &mut [Kind],
+) {
+    let mut beside = Vec::new();
+    for &cell in rims {
+        let counts = |other: usize| is_slow(kinds[other]);
+        if longest_step_towards_s(case, early, cell, &counts) < longest_s / CALM {
+            beside.extend(solved_beside(case, cell).filter(|other| counts(*other)));
+        }
+    }
+    for cell in beside {
+        kinds[cell] = Kind::Quick;
+    }
+}
+
+fn has_slow_beside(case: &Case, cell: usize, kinds: &[Kind]) -> bool {
+    solved_beside(case, cell).any(|other| is_slow(kinds[other]))
+}
+
+fn is_slow(kind: Kind) -> bool {
+    matches!(kind, Kind::Even | Kind::Mixed)
+}
+
+/// Cells beside a cell that are solved.
+fn solved_beside(case: &Case, cell: usize) -> impl Iterator<Item = usize> {
+    let at = case.grid.place(cell);
+    SIDES
+        .into_iter()
+        .filter_map(move |(axis, high)| match side(case, at, axis, high) {
+            Side::Next(other, _) => Some(other),
+            Side::Out(_) | Side::Closed => None,
+        })
 }
 
 /// Whether a neighbour is of a material that goes in stages.
