@@ -10,6 +10,7 @@ use checks::repository::{File, code_only, crates, files};
 const ARROWS: &[(&str, &[&str])] = &[
     ("measure", &[]),
     ("solver", &[]),
+    ("gpu", &[]),
     ("conduct", &["solver"]),
     ("pattern", &["measure"]),
     ("metal", &["measure"]),

@@ -323,14 +323,14 @@ mod tests {
 
     #[test]
     fn what_lies_beyond_all_given_is_told_where_no_heat_is_put_in() {
-        let sand = Material::plain(
-            "sand",
+        let bar = Material::plain(
+            "bar",
             Phase {
                 j_m3k: 1.7e6,
                 w_mk: 0.6,
             },
         );
-        let mut case = Case::filled(Grid::uniform([3, 1, 1], 1e-3), sand, 20.0);
+        let mut case = Case::filled(Grid::uniform([3, 1, 1], 1e-3), bar, 20.0);
         case.start_c[2] = 700.0;
         let told =
             |case: &Case, celsius: [f32; 3]| beyond_k(case, [celsius.as_slice()].into_iter());

@@ -34,23 +34,26 @@ pub struct Split {
     pub longest_s: f64,
     /// Step to begin with, s.
     pub first_s: f64,
-    /// Longest explicit step of the quick cells that have slow ones beside them, s: stages are counted
-    /// for no longer one, since what passes between both comes on top of what the stages carry.
+    /// Longest explicit step of the quick cells that have slow ones beside them, s: stages are
+    /// counted for no longer one, since what passes between both comes on top of what the stages
+    /// carry.
     pub borders_s: f64,
 }
 
 /// Share of the longest stable step of the slow cells that is taken.
 const OF_THE_LIMIT: f64 = 0.9;
 
-/// Most that may pass in a step over the slow borders of a quick cell, as a share of what would level
-/// it with them. An even cell beside metal with five of its own kind around it comes to 0.75 and is
-/// calm; at 1, one of 100,000 boxes of uneven cells was not, and lower makes a second layer quick.
+/// Most that may pass in a step over the slow borders of a quick cell, as a share of what would
+/// level it with them. An even cell beside metal with five of its own kind around it comes to 0.75
+/// and is calm; at 1, one of 100,000 boxes of uneven cells was not, and lower makes a second layer
+/// quick.
 const CALM: f64 = 0.76;
 
 /// First step over the shortest explicit step of all: early on the contact of hot and cold is worth
 /// short steps, and they grow soon enough. Stages turn a difference that would settle within a step
-/// into its opposite from 0.72 on, by two fifths at most, where the zero order function of Bessel that
-/// they follow first crosses nought: later such differences are gone, at first they are all there is.
+/// into its opposite from 0.72 on, by two fifths at most, where the zero order function of Bessel
+/// that they follow first crosses nought: later such differences are gone, at first they are all
+/// there is.
 const FIRST: f64 = 0.7;
 
 /// Longest step over the shortest explicit step where all cells are quick and nobody says more: 17
@@ -245,9 +248,9 @@ fn longest(case: &Case, bulk: &[Bulk]) -> f64 {
         .unwrap_or(f64::INFINITY)
 }
 
-/// Makes quick what lies beside a quick cell that what passes between both, taken once a step, could
-/// carry past it: a thin cell among thick ones. What is made quick was slow enough for a step, so that
-/// what passes over its own borders does it no harm.
+/// Makes quick what lies beside a quick cell that what passes between both, taken once a step,
+/// could carry past it: a thin cell among thick ones. What is made quick was slow enough for a
+/// step, so that what passes over its own borders does it no harm.
 fn calm_borders(
     case: &Case,
     (early, longest_s): (&Early, f64),
