@@ -9,6 +9,8 @@ use job::folder::FolderError;
 use job::job::JobError;
 use miette::{Diagnostic, GraphicalReportHandler, GraphicalTheme, NamedSource, SourceSpan};
 use reckon::refusal::Refusal;
+use shoplog::chart::picture::PictureError;
+use shoplog::diagnosis::answer::AnswerError;
 use shoplog::diagnosis::from_log::CaseError;
 use shoplog::error::LogError;
 use thiserror::Error;
@@ -175,9 +177,12 @@ pub enum Trouble {
     /// The shop's log.
     #[error(transparent)]
     Log(#[from] shoplog::error::LogError),
-    /// No case to look for a cause of.
+    /// No answer to what went wrong.
     #[error(transparent)]
-    NoCase(#[from] shoplog::diagnosis::from_log::CaseError),
+    NoAnswer(#[from] AnswerError),
+    /// A picture of the log that is not drawn.
+    #[error(transparent)]
+    NoPicture(#[from] PictureError),
     /// A lesson that the shop's file does not take.
     #[error(transparent)]
     Accept(#[from] shoplog::learn::accepted::AcceptError),
@@ -198,9 +203,6 @@ pub enum Trouble {
     /// A share that is none.
     #[error("\"{0}\" is no per cent between 0 and 100: write it like '40 %'")]
     NoShare(String),
-    /// A table of the program that is not sound.
-    #[error("a table of the diagnosis is not sound: {0}")]
-    Table(toml::de::Error),
     /// A plan that cannot be read.
     #[error("{path} is no plan that this oddside knows ({error}): work the job out again")]
     NoPlan {
@@ -270,9 +272,14 @@ impl Trouble {
             Trouble::ResultAsked(_) => 3,
             Trouble::Log(wrong) => code_of_log(wrong),
             Trouble::NoPlan { .. } | Trouble::Accept(_) | Trouble::NoGoodPour => 2,
-            Trouble::NoShopFile | Trouble::Table(_) => 2,
-            Trouble::NoCase(CaseError::Log(wrong)) => code_of_log(wrong),
-            Trouble::NoCase(_) | Trouble::NoLessonOfLog { .. } | Trouble::NoShare(_) => 64,
+            Trouble::NoShopFile | Trouble::NoAnswer(AnswerError::Table(_)) => 2,
+            Trouble::NoPicture(PictureError::Log(wrong))
+            | Trouble::NoAnswer(
+                AnswerError::Log(wrong) | AnswerError::Case(CaseError::Log(wrong)),
+            ) => code_of_log(wrong),
+            Trouble::NoPicture(PictureError::Nothing(_)) => 2,
+            Trouble::NoPicture(_) => 64,
+            Trouble::NoAnswer(_) | Trouble::NoLessonOfLog { .. } | Trouble::NoShare(_) => 64,
         }
     }
 }

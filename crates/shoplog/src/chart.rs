@@ -2,6 +2,9 @@
 
 pub mod bands;
 pub mod drawn;
+mod months_drawn;
+pub mod picture;
+mod readings;
 
 use trials::chart::{Limits, share_limits};
 

@@ -2,6 +2,9 @@
 
 use crate::around_pour::{AroundPour, NUMBERS, WORDS};
 
+/// How many pours back a good one is looked for.
+pub const FAR_BACK: usize = 1000;
+
 /// A pour beside the last good one of its job.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ThenAndNow<'a> {

@@ -30,9 +30,9 @@ fn cases() -> Vec<(String, CaseFile)> {
     cases
 }
 
-/// The right cause is among the top two in sixteen of twenty at least. In a case without one none
-/// is to be named: that is reached in two of five, and `docs/diagnose-cases.md` says so; a row of
-/// the likelihoods that makes it fewer is a step back.
+/// The right cause is among the top two in sixteen of twenty at least, and in a case without one
+/// none is named. The rule and its likelihoods were settled on these very cases, so that this
+/// guards them only; `docs/diagnose-cases.md` tells how they fare on cases nobody had seen.
 #[test]
 fn labelled_cases_find_their_cause() {
     let (mut right, mut with, mut quiet, mut without) = (0, 0, 0, 0);
@@ -55,7 +55,7 @@ fn labelled_cases_find_their_cause() {
     println!("{right} of {with} right, {quiet} of {without} without a cause left unnamed");
     assert!(with >= 20 && without >= 5, "{with} and {without} cases");
     assert!(right >= 16, "{right} of {with}");
-    assert!(quiet >= 2, "{quiet} of {without}");
+    assert_eq!(quiet, without);
 }
 
 #[test]
@@ -92,7 +92,7 @@ fn every_fact_of_the_likelihoods_can_be_seen_or_written_down() {
             });
             let known = family.unwrap_or_else(|| source.contains(&format!("\"{fact}\"")));
             assert!(known, "{}: {fact}", row.id);
-            assert!(*times > 0.0 && *times <= 9.0, "{}: {fact} {times}", row.id);
+            assert!(*times > 0.0 && *times <= 27.0, "{}: {fact} {times}", row.id);
         }
     }
 }

@@ -3,7 +3,9 @@
 #![allow(clippy::expect_used, reason = "a helper that fails fails its test")]
 
 use shoplog::around_pour::pours;
+use shoplog::diagnosis::answer::answer;
 use shoplog::diagnosis::from_log::case;
+use shoplog::diagnosis::gain::gain;
 use shoplog::diagnosis::sight::Look;
 use shoplog::entry::Fresh;
 use shoplog::guard::{changed, level_for};
@@ -271,6 +273,53 @@ fn a_case_is_taken_from_the_log() {
             .expect_err("refused")
             .to_string()
             .contains("blue")
+    );
+}
+
+/// One pour of one bad casting after six pours of one good one each. By hand, with half a hit and
+/// half a miss before: now (0.5 + 1)/2 = 3/4 bad, before 0.5/7 = 1/14.
+#[test]
+fn one_change_is_told_with_what_it_may_gain() {
+    let mut shop = Shop::new();
+    for _ in 0..6 {
+        shop.pour(&[("mould.moisture", "4.5 %"), ("good", "yes")]);
+    }
+    shop.pour(&[("mould.moisture", "6.4 %"), ("good", "no")]);
+    let defect = [
+        ("look", "round-holes"),
+        ("place", "cope-face"),
+        ("surface", "smooth"),
+    ];
+    shop.add(
+        &DEFECTS,
+        &[&[("casting", "last")][..], &defect[..]].concat(),
+    );
+    let pour = shop.log.find(&POURS, "last").expect("there");
+    let found = gain(&shop.log, &pour, 0.8)
+        .expect("read")
+        .expect("worse than before");
+    assert_eq!((found.now.hits, found.now.of, found.before.of), (1, 1, 6));
+    let close = |found: f64, wanted: f64| assert!((found - wanted).abs() < 1e-12, "{found}");
+    close(found.without[1], 0.75);
+    close(found.with[1], 0.8 / 14.0 + 0.2 * 0.75);
+    assert!(found.with[0] < found.with[1] && found.with[1] < found.with[2]);
+    let answer = answer(Some((&shop.log, &pour)), &[]).expect("answered");
+    let told = answer.diagnosis.json();
+    assert!(
+        told.contains("rejects_to_expect_with_this_change"),
+        "{told}"
+    );
+    assert!(
+        told.contains("1 bad of 1 castings in this pour and 0 bad of 6"),
+        "{told}"
+    );
+    let then = answer.then_and_now.expect("a good one before").json();
+    assert!(then.contains("6.4, was 4.5"), "{then}");
+    let good = shop.log.find(&POURS, "6").expect("there");
+    assert_eq!(
+        gain(&shop.log, &good, 0.8).expect("read"),
+        None,
+        "no worse than before"
     );
 }
 

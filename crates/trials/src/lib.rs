@@ -40,6 +40,7 @@ pub mod rank;
 pub mod region;
 pub mod repeats;
 pub mod settings;
+pub mod shares;
 pub mod summit;
 pub mod verdict;
 pub mod vertices;

@@ -4,6 +4,7 @@ use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use trials::conjugate::MeanBelief;
 use trials::exact::{Count, each_by_curve, each_for_power, fisher, fisher_higher, power};
+use trials::shares::{ShareBelief, at, mean_of};
 
 fn count(hits: usize, of: usize) -> Count {
     Count { hits, of }
@@ -153,5 +154,49 @@ fn normal(chance: &mut ChaCha8Rng) -> f64 {
         if square > 0.0 && square < 1.0 {
             return x * (-2.0 * square.ln() / square).sqrt();
         }
+    }
+}
+
+/// scipy 1.17.1: `stats.beta(hits + 0.5, misses + 0.5)` with `mean()`, `ppf([0.05, 0.5, 0.95])` and
+/// `cdf(0.3)`.
+#[test]
+fn beliefs_about_shares_are_those_of_the_library() {
+    for (counted, mean, ends, below) in [
+        (
+            count(3, 4),
+            0.7,
+            [0.349_292_78, 0.728_193_26, 0.953_992_81],
+            0.030_129_779_927_740_838,
+        ),
+        (
+            count(2, 40),
+            0.060_975_609_756_097_56,
+            [0.014_488_48, 0.053_936_31, 0.131_577_7],
+            0.999_963_256_769_143_3,
+        ),
+    ] {
+        let belief = ShareBelief::after(counted);
+        close(belief.mean(), mean, 1e-12);
+        close(belief.below(0.3), below, 1e-9);
+        for (part, end) in [0.05, 0.5, 0.95].into_iter().zip(ends) {
+            close(at(&[(1.0, belief)], part), end, 1e-7);
+        }
+    }
+}
+
+/// scipy 1.17.1: `0.7 * beta(2.5, 34.5) + 0.3 * beta(3.5, 1.5)`, its mean, and where its `cdf` is
+/// 0.05, 0.5 and 0.95 by `optimize.brentq`.
+#[test]
+fn a_share_of_two_beliefs_is_their_mixture() {
+    let belief = |hits, misses| ShareBelief { hits, misses };
+    let either = [(0.7, belief(2.5, 34.5)), (0.3, belief(3.5, 1.5))];
+    close(mean_of(&either), 0.257_297_297_297_297_2, 1e-12);
+    let ends = [
+        0.019_118_470_310_214_655,
+        0.084_405_216_539_982_13,
+        0.890_358_399_407_609_3,
+    ];
+    for (part, end) in [0.05, 0.5, 0.95].into_iter().zip(ends) {
+        close(at(&either, part), end, 1e-9);
     }
 }

@@ -165,8 +165,11 @@ pub enum LogCommand {
     },
     /// Show rejects with their limits, yield and fuel month by month, and own figures as bands.
     Chart {
-        /// Draw the rejects as SVG too.
-        #[arg(long, value_name = "FILE")]
+        /// What to draw: rejects, yield, fuel, contraction, moisture, heat, loss, test:NAME.
+        #[arg(default_value = "rejects")]
+        what: String,
+        /// Draw it into this file, as SVG.
+        #[arg(long, value_name = "FILE", alias = "out")]
         svg: Option<PathBuf>,
     },
 }

@@ -62,7 +62,7 @@ pub fn run(args: LogArgs) -> Result<ExitCode, Trouble> {
             wanted,
             json,
         } => lessons::power((&from, &to, &wanted), json),
-        LogCommand::Chart { svg } => lessons::chart(&desk, svg.as_deref()),
+        LogCommand::Chart { what, svg } => lessons::chart(&desk, &what, svg.as_deref()),
     }
 }
 

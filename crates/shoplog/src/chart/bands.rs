@@ -1,5 +1,6 @@
 //! The shop's own figures as bands: what the book had, what is believed now, and where it lies.
 
+use bench::svg::{line, opening, words};
 use job::words::Language;
 use job::words::said::Said;
 use measure::text::rounded;
@@ -9,6 +10,16 @@ use crate::learn::{Lesson, Scale};
 
 /// Letters of a band.
 const WIDE: usize = 40;
+
+/// The picture, pixels: across, its margins, each line of it, and what stands above and below.
+const ACROSS: f64 = 760.0;
+const LEFT: f64 = 250.0;
+const RIGHT: f64 = 150.0;
+const LINE: f64 = 34.0;
+const HEAD: f64 = 50.0;
+const FOOT: f64 = 64.0;
+/// Marks of the scale.
+const MARKS: usize = 4;
 
 /// A line for each figure in per cent: contraction by metal and direction, melt loss. Dots reach as
 /// far as the book's range, the thick line as far as the shop's own, the ball is its middle.
@@ -38,4 +49,67 @@ fn band(was: [f64; 3], now: [f64; 3]) -> String {
         _ => ' ',
     };
     (0..WIDE).map(letter).collect()
+}
+
+/// The same as SVG: dashed as far as the book's range, thick as far as the shop's own, a stroke at
+/// its middle; nothing where there are no lessons in per cent.
+pub(super) fn svg(lessons: &[Lesson], language: Language) -> Option<String> {
+    let ends = lessons
+        .iter()
+        .flat_map(|lesson| [lesson.was(), lesson.now()]);
+    let (least, most) = ends.fold(None, |all: Option<(f64, f64)>, [low, _, high]| {
+        let (least, most) = all.unwrap_or((low, high));
+        Some((least.min(low), most.max(high)))
+    })?;
+    let (title, caption) = (
+        language.word("log-chart-own-title"),
+        language.word("log-chart-own-caption"),
+    );
+    let high = HEAD + LINE * lessons.len() as f64 + FOOT;
+    let span = (most - least).max(f64::MIN_POSITIVE);
+    let x = |percent: f64| LEFT + (ACROSS - LEFT - RIGHT) * (percent - least) / span;
+    let mut svg = opening([ACROSS, high], &title, &caption);
+    words(&mut svg, [20.0, 26.0], "start", 16.0, &title);
+    for mark in 0..=MARKS {
+        let percent = least + span * mark as f64 / MARKS as f64;
+        let foot = high - FOOT;
+        line(
+            &mut svg,
+            &[[x(percent), HEAD - 8.0], [x(percent), foot]],
+            0.3,
+            "",
+        );
+        let shown = format!("{} %", rounded(percent, 2));
+        words(&mut svg, [x(percent), foot + 18.0], "middle", 12.0, &shown);
+    }
+    for (at, lesson) in lessons.iter().enumerate() {
+        let y = HEAD + LINE * (at as f64 + 0.5);
+        let ([was_low, _, was_high], [low, likely, up]) = (lesson.was(), lesson.now());
+        let label = language.say(&label(&lesson.of));
+        words(&mut svg, [LEFT - 10.0, y + 4.0], "end", 12.0, &label);
+        line(
+            &mut svg,
+            &[[x(was_low), y + 5.0], [x(was_high), y + 5.0]],
+            1.2,
+            "4 4",
+        );
+        line(&mut svg, &[[x(low), y], [x(up), y]], 4.0, "");
+        line(
+            &mut svg,
+            &[[x(likely), y - 7.0], [x(likely), y + 7.0]],
+            2.0,
+            "",
+        );
+        let shown = Said::new("between").with("low", format!("{} %", rounded(low, 3)));
+        let shown = language.say(&shown.with("high", format!("{} %", rounded(up, 3))));
+        words(
+            &mut svg,
+            [ACROSS - RIGHT + 10.0, y + 4.0],
+            "start",
+            12.0,
+            &shown,
+        );
+    }
+    words(&mut svg, [20.0, high - 14.0], "start", 12.0, &caption);
+    Some(svg + "</svg>\n")
 }

@@ -55,11 +55,6 @@ pub fn facts(case: &CaseFile) -> BTreeSet<String> {
     facts
 }
 
-/// Whether a fact is a look.
-pub fn is_look(fact: &str) -> bool {
-    fact.starts_with("look-")
-}
-
 fn of_seen(seen: &Seen, facts: &mut BTreeSet<String>) {
     facts.extend(
         seen.look

@@ -1,8 +1,13 @@
-//! Causes ranked: each fact multiplies the odds of the causes it speaks for or against.
+//! Causes ranked: each fact multiplies the odds of the causes it speaks for or against, and beside
+//! the causes stands that nothing tells.
 //!
-//! Facts are taken as independent of each other given the cause (the "naive" form of Bayes' rule),
-//! which makes the shares too sure of themselves; therefore no share is told above
-//! [`MOST_SURE`], and one fact of a kind is weighed once.
+//! Where nothing tells, a fault looks as it does over all causes alike, and the record is as on any
+//! day. What is seen therefore speaks for a cause only so far as it speaks against the other causes:
+//! a look that ten causes share names none of them, and a record without anything telling leaves the
+//! odds where the eye has put them. Facts of the record are taken as independent of each other
+//! given the cause (the "naive" form of Bayes' rule), which makes the shares too sure of themselves;
+//! what is seen by the eye hangs together and counts less ([`WITH_THE_LOOK`]), and no share is told
+//! above [`MOST_SURE`].
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -10,7 +15,7 @@ use serde::Deserialize;
 
 use crate::diagnosis::case_file::CaseFile;
 use crate::diagnosis::cause::{Cause, causes};
-use crate::diagnosis::facts::{facts, is_look};
+use crate::diagnosis::facts::facts;
 
 /// What stands behind the direction of a ratio.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
@@ -40,30 +45,41 @@ pub struct Reason {
 pub struct Ranked {
     /// The cause.
     pub cause: Cause,
-    /// How likely it is among all causes and one that is not in the table.
+    /// How likely it is among all causes and the case in which nothing tells.
     pub share: f64,
     /// The facts that speak for it or against it, the strongest first.
     pub reasons: Vec<Reason>,
-    /// Whether enough speaks for it to name it.
+    /// Whether it is named.
     pub named: bool,
 }
 
 /// The most that is ever told, however much speaks for a cause.
 pub const MOST_SURE: f64 = 0.95;
 
-/// A look that a cause is not listed with: it hardly ever looks like that. Smaller, and one odd
-/// word puts the right cause out of sight; larger, and causes of other defects crowd the list.
-const UNLIKE: f64 = 1.0 / 9.0;
+/// How likely it is, before anything is known of a case, that what was seen and written down tells
+/// of no cause: an everyday blemish, a fault of some cause not in the table, or a record that looks
+/// past it. Judgement. At a fifth, a look that goes with one cause five times in eight names it
+/// without any record; at a half no look does, however plain.
+const NOTHING_TELLS: f64 = 1.0 / 3.0;
 
-/// The weight of a cause that is not in the table, beside 1 for each that is. A cause that nothing
-/// speaks for then stays below it.
-const OTHER: f64 = 9.0;
+/// A cause is named where it is likelier than all others and than that nothing tells, taken
+/// together; `docs/diagnose-cases.md` shows what other thresholds would do.
+const NAMED_FROM: f64 = 0.5;
 
-/// How many times the facts together have to speak for a cause before it is named.
-const NAMED_FROM: f64 = 9.0;
+/// The second cause is named beside the first where it is at least this share as likely.
+const NAMED_BESIDE: f64 = 0.1;
 
-/// A fact that is nearly the mark of a cause.
-const NEARLY_THE_MARK: f64 = 9.0;
+/// A look that a cause is not listed with. Larger, and causes of other defects crowd the list;
+/// smaller changes nothing, since the looks of a case are averaged.
+const UNLIKE: f64 = 1.0 / 27.0;
+
+/// The power to which place, wall, size, time of finding, count of castings and metal are taken.
+/// They hang together with the look (many small holes mostly lie everywhere, on all castings), so
+/// that in full they would say the same thing twice; at nought, a place would say nothing.
+const WITH_THE_LOOK: f64 = 0.5;
+
+/// What is seen by the eye beside look, place and wall.
+const BESIDE_THE_LOOK: [&str; 6] = ["on-", "seen-", "metal-", "small", "medium", "large"];
 
 /// Causes, the likeliest first.
 ///
@@ -73,27 +89,47 @@ const NEARLY_THE_MARK: f64 = 9.0;
 pub fn ranked(case: &CaseFile) -> Result<Vec<Ranked>, toml::de::Error> {
     let (facts, rows) = (facts(case), likelihoods()?);
     let by_cause: BTreeMap<&str, &Row> = rows.iter().map(|row| (row.id.as_str(), row)).collect();
-    let mut found: Vec<(f64, Ranked)> = Vec::new();
+    let mut found: Vec<(Weight, Ranked)> = Vec::new();
     for cause in causes()? {
         let Some(row) = by_cause.get(cause.id.as_str()) else {
             continue;
         };
-        let reasons = reasons(row, &facts);
-        let weight = weight(&reasons, &facts);
-        found.push((weight, judged(cause, reasons)));
+        let one = Ranked {
+            cause,
+            share: 0.0,
+            reasons: reasons(row, &facts),
+            named: false,
+        };
+        found.push((weight(row, &facts), one));
     }
-    let all: f64 = found.iter().map(|(weight, _)| weight).sum::<f64>() + OTHER;
+    // Where nothing tells, what is seen comes as often as it does over all causes alike.
+    let count = found.len().max(1) as f64;
+    let usual = found.iter().map(|(weight, _)| weight.seen).sum::<f64>() / count;
     for (weight, one) in &mut found {
-        one.share = (*weight / all).min(MOST_SURE);
+        one.share = (1.0 - NOTHING_TELLS) / count * weight.seen / usual * weight.written;
+    }
+    let all: f64 = found.iter().map(|(_, one)| one.share).sum::<f64>() + NOTHING_TELLS;
+    let mut ranked: Vec<Ranked> = found.into_iter().map(|(_, one)| one).collect();
+    for one in &mut ranked {
+        one.share = (one.share / all).min(MOST_SURE);
     }
     // What is alike stays in the order of the table.
-    found.sort_by(|one, other| other.0.total_cmp(&one.0));
-    Ok(found.into_iter().map(|(_, one)| one).collect())
+    ranked.sort_by(|one, other| other.share.total_cmp(&one.share));
+    name(&mut ranked);
+    Ok(ranked)
 }
 
 /// The causes that are named: two at the most, and none where too little speaks for any.
 pub fn named(ranked: &[Ranked]) -> impl Iterator<Item = &Ranked> {
     ranked.iter().take(2).filter(|one| one.named)
+}
+
+fn name(ranked: &mut [Ranked]) {
+    let first = ranked.first().map_or(0.0, |one| one.share);
+    for (at, one) in ranked.iter_mut().take(2).enumerate() {
+        let beside = at == 0 || one.share >= NAMED_BESIDE * first;
+        one.named = first >= NAMED_FROM && beside;
+    }
 }
 
 /// A row of the likelihoods.
@@ -137,46 +173,49 @@ fn reasons(row: &Row, facts: &BTreeSet<String>) -> Vec<Reason> {
     reasons
 }
 
-/// The product of the ratios; of several looks, or several places, only the best counts, since a
-/// founder who writes down more of them has not seen more.
-fn weight(reasons: &[Reason], facts: &BTreeSet<String>) -> f64 {
-    let kinds = ["look-", "place-", "wall-"];
-    let of_kind = |kind: &str| {
-        let times = reasons
-            .iter()
-            .filter(|reason| reason.fact.starts_with(kind));
-        times.map(|reason| reason.times).reduce(f64::max)
-    };
-    let seen: f64 = kinds.iter().filter_map(|kind| of_kind(kind)).product();
-    let unlike = facts.iter().any(|fact| is_look(fact)) && of_kind("look-").is_none();
-    let others = reasons
-        .iter()
-        .filter(|one| !kinds.iter().any(|kind| one.fact.starts_with(kind)));
-    let others: f64 = others.map(|reason| reason.times).product();
-    seen * others * if unlike { UNLIKE } else { 1.0 }
+/// How much a case speaks for a cause.
+struct Weight {
+    /// By what is seen.
+    seen: f64,
+    /// By what was written down, found by the plan, and seen of other heats and sands.
+    written: f64,
 }
 
-/// Whether a cause is named: a look and a place alone fit several, so that either something beyond
-/// the eye speaks for it (a record, a plan, another heat or sand), or two of look, place and wall
-/// are each nearly its mark.
-fn judged(cause: Cause, reasons: Vec<Reason>) -> Ranked {
-    let by_eye = ["look-", "place-", "wall-", "on-", "seen-", "metal-"];
-    let is_by_eye = |reason: &&Reason| by_eye.iter().any(|kind| reason.fact.starts_with(kind));
-    let beyond = reasons
-        .iter()
-        .any(|reason| reason.times > 1.0 && !is_by_eye(&reason));
-    let marks = ["look-", "place-", "wall-"].iter().filter(|kind| {
-        let mut of_kind = reasons
-            .iter()
-            .filter(|reason| reason.fact.starts_with(*kind));
-        of_kind.any(|reason| reason.times >= NEARLY_THE_MARK)
-    });
-    let product: f64 = reasons.iter().map(|reason| reason.times).product();
-    let named = product >= NAMED_FROM && (beyond || marks.count() >= 2);
-    Ranked {
-        cause,
-        share: 0.0,
-        reasons,
-        named,
+/// Of several looks one is the fault's own and nobody says which, so that they are averaged; the
+/// same goes for places and walls.
+fn weight(row: &Row, facts: &BTreeSet<String>) -> Weight {
+    let times = |fact: &str| {
+        let listed = row.ratios.iter().find(|(listed, ..)| listed == fact);
+        listed.map(|(_, times, _)| *times)
+    };
+    let mean = |kind: &str, unlisted: f64| {
+        let of_kind = facts.iter().filter(|fact| fact.starts_with(kind));
+        let each: Vec<f64> = of_kind
+            .map(|fact| times(fact).unwrap_or(unlisted))
+            .collect();
+        match each.len() {
+            0 => 1.0,
+            count => each.iter().sum::<f64>() / count as f64,
+        }
+    };
+    let product = |wanted: fn(&str) -> bool| -> f64 {
+        let facts = facts.iter().filter(|fact| wanted(fact));
+        facts.filter_map(|fact| times(fact)).product()
+    };
+    let with_the_look = mean("place-", 1.0) * mean("wall-", 1.0) * product(is_beside_the_look);
+    Weight {
+        seen: mean("look-", UNLIKE) * with_the_look.powf(WITH_THE_LOOK),
+        written: product(is_written),
     }
+}
+
+/// Whether it is seen by the eye, and neither look, place nor wall.
+fn is_beside_the_look(fact: &str) -> bool {
+    BESIDE_THE_LOOK.iter().any(|kind| fact.starts_with(kind))
+}
+
+/// Whether it was written down, found by the plan or seen of another heat, sand or sprue.
+fn is_written(fact: &str) -> bool {
+    let by_eye = ["look-", "place-", "wall-"];
+    !is_beside_the_look(fact) && !by_eye.iter().any(|kind| fact.starts_with(kind))
 }

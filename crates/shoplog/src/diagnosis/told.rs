@@ -9,8 +9,11 @@ use measure::text::rounded;
 use crate::diagnosis::check::parting;
 use crate::diagnosis::ranked::{Mark, Ranked, named};
 
-/// Causes shown beside those that are named.
+/// Causes shown, those that are named among them.
 const SHOWN: usize = 5;
+
+/// Causes less likely than this are not shown: one in thirty.
+const HARDLY: f64 = 0.03;
 
 /// Tells what is likely, what would tell, and what to change.
 ///
@@ -25,9 +28,11 @@ pub fn told(ranked: &[Ranked]) -> Result<Told, toml::de::Error> {
         told.step(Said::new("log-diagnosis-write"));
         return Ok(told);
     };
-    for one in ranked.iter().filter(|one| one.named).take(SHOWN) {
+    for one in ranked.iter().take(SHOWN).filter(|one| one.share >= HARDLY) {
         told.figures.push(figure(one));
     }
+    let causes: f64 = ranked.iter().map(|one| one.share).sum();
+    told.share("log-diagnosis-nothing-tells", Band::exact(1.0 - causes));
     let second = rest
         .first()
         .copied()

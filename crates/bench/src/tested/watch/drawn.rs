@@ -30,11 +30,16 @@ struct Run {
     speaks: Vec<bool>,
 }
 
-/// The chart as SVG.
+/// The chart of a test as SVG.
 pub fn svg(test: &Test, chart: &Watched, language: Language) -> String {
+    svg_of(&Said::typed(test.name), test.unit, chart, language)
+}
+
+/// The chart of readings of anything as SVG, with what they are of and their unit.
+pub fn svg_of(of: &Said, unit: &str, chart: &Watched, language: Language) -> String {
     let title = |id: &'static str| {
-        let named = language.say(&Said::new(id).with("test", test.name));
-        match test.unit {
+        let named = language.say(&Said::new(id).with("test", of.clone()));
+        match unit {
             "" => named,
             unit => format!("{named}, {unit}"),
         }

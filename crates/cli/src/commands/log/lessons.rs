@@ -8,23 +8,20 @@ use job::folder::{read_text, shop_above, write_whole};
 use job::words::said::Said;
 use measure::text::plain_number;
 use shoplog::around_pour::pours;
-use shoplog::diagnosis::from_log::case;
-use shoplog::diagnosis::ranked::ranked;
+use shoplog::chart::picture;
+use shoplog::diagnosis::answer::answer;
 use shoplog::guard::changed;
 use shoplog::guard_told::{changes_told, power_told, then_and_now_told};
 use shoplog::learn::accepted::{accepted, name};
 use shoplog::learn::lessons;
 use shoplog::learn::told::told;
 use shoplog::table::melt::POURS;
-use shoplog::then_and_now::then_and_now;
+use shoplog::then_and_now::{FAR_BACK, then_and_now};
 
 use crate::commands::log::{Desk, pairs};
 use crate::commands::sand::{shop, tell};
 use crate::print;
 use crate::trouble::Trouble;
-
-/// How far back a good pour is looked for.
-const FAR_BACK: usize = 1000;
 
 /// Tells what the log teaches, and writes what is accepted into the shop's file.
 pub fn learn(desk: &Desk, accept: &[String], json: bool) -> Result<ExitCode, Trouble> {
@@ -86,34 +83,33 @@ pub fn power((from, to, wanted): (&str, &str, &str), json: bool) -> Result<ExitC
 /// Tells what a defect may come from.
 pub fn diagnose(pour: Option<&str>, given: &[String], json: bool) -> Result<ExitCode, Trouble> {
     let (desk, typed) = (Desk::of(None)?, pairs(given)?);
-    let case = match pour {
+    let answer = match pour {
         Some(pour) => {
             let log = desk.open_to_read()?;
             let id = log.find(&POURS, pour)?;
-            case(Some((&log, &id)), &typed)?
+            answer(Some((&log, &id)), &typed)?
         }
-        None => case(None, &typed)?,
+        None => answer(None, &typed)?,
     };
-    let ranked = ranked(&case).map_err(Trouble::Table)?;
-    show(
-        &shoplog::diagnosis::told::told(&ranked).map_err(Trouble::Table)?,
-        json,
-    )
+    let shown = show(&answer.diagnosis, json)?;
+    match &answer.then_and_now {
+        // One ask gives one object.
+        Some(then_and_now) if !json => show(then_and_now, json),
+        _ => Ok(shown),
+    }
 }
 
-/// Shows the log month by month, and draws it where that is asked for.
-pub fn chart(desk: &Desk, svg: Option<&Path>) -> Result<ExitCode, Trouble> {
-    let log = desk.open_to_read()?;
+/// Shows the log month by month, and draws what is asked for.
+pub fn chart(desk: &Desk, what: &str, svg: Option<&Path>) -> Result<ExitCode, Trouble> {
+    let (kind, log) = (picture::named(what)?, desk.open_to_read()?);
     let chart = shoplog::chart::chart(&log)?;
     let bands = shoplog::chart::bands::lines(&lessons(&log)?, desk.words);
     let lines = shoplog::chart::drawn::lines(&chart, desk.words);
     print::out(&[lines, bands].join("\n"))?;
-    if let Some(svg) = svg {
-        write_whole(
-            svg,
-            shoplog::chart::drawn::svg(&chart, desk.words).as_bytes(),
-        )?;
-        desk.say(&Said::new("written").with("file", svg.display().to_string()));
+    if let Some(file) = svg {
+        let drawn = picture::picture(&log, kind, desk.words)?;
+        write_whole(file, drawn.svg.as_bytes())?;
+        desk.say(&Said::new("written").with("file", file.display().to_string()));
     }
     Ok(ExitCode::SUCCESS)
 }
