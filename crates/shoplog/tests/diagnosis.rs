@@ -41,11 +41,14 @@ fn labelled_cases_find_their_cause() {
     assert_eq!(scored.quiet, scored.without);
 }
 
-/// Thirty cases by another hand, scored once when the rule was settled.
+/// Thirty cases by another hand, scored once, after the rule was settled: 16 of 20 right, and 7 of
+/// 10 without a cause left unnamed. All ten were wanted; what makes it fewer is a step back.
 #[test]
-fn fresh_cases_are_scored() {
+fn fresh_cases_fare_no_worse_than_when_they_were_first_scored() {
     let scored = scored("data/cases_second");
     assert!(scored.with >= 20 && scored.without >= 10);
+    assert!(scored.right >= 16, "{} right", scored.right);
+    assert!(scored.quiet >= 7, "{} unnamed", scored.quiet);
 }
 
 /// How a set of cases fares.

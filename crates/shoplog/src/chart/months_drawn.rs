@@ -37,7 +37,7 @@ struct Drawn {
     caption: &'static str,
 }
 
-/// Rejects, yield or fuel month by month; nothing where no month has a value, or for any other kind.
+/// Rejects, yield or fuel month by month; nothing where no month has a value, or for another kind.
 pub(super) fn svg(chart: &Chart, kind: Kind, language: Language) -> Option<String> {
     let drawn = drawn(chart, kind)?;
     if drawn.values.iter().all(Option::is_none) {

@@ -27,8 +27,8 @@ pub struct Gain {
 /// Parts of all cases in which a share is below the ends of its band: nine in ten lie between.
 const ENDS: [f64; 2] = [0.05, 0.95];
 
-/// What taking away a cause gains that is so likely; nothing where no casting was judged before or
-/// in this pour, or where this pour is no worse than those before.
+/// What taking away a cause gains that is so likely; nothing where no casting was judged
+/// before, none of this pour is bad, or this pour is no worse than those before.
 ///
 /// # Errors
 ///
@@ -37,7 +37,7 @@ pub fn gain(log: &Log, pour: &str, likely: f64) -> Result<Option<Gain>, LogError
     let [now, of_job, of_all] = counts(log, pour)?;
     let before = if of_job.of > 0 { of_job } else { of_all };
     let [ill, well] = [now, before].map(ShareBelief::after);
-    if now.of == 0 || before.of == 0 || ill.mean() <= well.mean() {
+    if now.hits == 0 || before.of == 0 || ill.mean() <= well.mean() {
         return Ok(None);
     }
     let band = |either: &[(f64, ShareBelief)]| {
@@ -74,7 +74,8 @@ fn counts(log: &Log, pour: &str) -> Result<[Count; 3], LogError> {
             SELECT c.good AS good, p.number AS number, m.job AS job FROM castings c
             JOIN pours p ON p.id = c.pour LEFT JOIN moulds m ON m.id = p.mould
             WHERE c.good IS NOT NULL)
-        SELECT coalesce(sum(j.number = h.number AND j.good = 0), 0), coalesce(sum(j.number = h.number), 0),
+        SELECT coalesce(sum(j.number = h.number AND j.good = 0), 0),
+               coalesce(sum(j.number = h.number), 0),
                coalesce(sum(j.number < h.number AND j.job = h.job AND j.good = 0), 0),
                coalesce(sum(j.number < h.number AND j.job = h.job), 0),
                coalesce(sum(j.number < h.number AND j.good = 0), 0),
