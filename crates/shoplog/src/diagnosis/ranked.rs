@@ -4,10 +4,10 @@
 //! Where nothing tells, a fault looks as it does over all causes alike, and the record is as on any
 //! day. What is seen therefore speaks for a cause only so far as it speaks against the others: a
 //! look that ten causes share names none of them, and a record without anything telling leaves the
-//! odds where the eye has put them. Facts of the record are taken as independent of each other given
-//! the cause (the "naive" form of Bayes' rule), which makes the shares too sure of themselves; what
-//! is seen by the eye hangs together and counts less ([`WITH_THE_LOOK`]), and no share is told above
-//! [`MOST_SURE`].
+//! odds where the eye has put them. Facts of the record are taken as independent of each other
+//! given the cause (the "naive" form of Bayes' rule), which makes the shares too sure of themselves;
+//! what is seen by the eye hangs together and counts less ([`WITH_THE_LOOK`]), and no share is told
+//! above [`MOST_SURE`].
 
 use std::collections::{BTreeMap, BTreeSet};
 
