@@ -18,6 +18,7 @@ pub struct Adapter {
     pub interface: &'static str,
     /// What it takes at most.
     pub bounds: Bounds,
+    pub(crate) inner: wgpu::Adapter,
 }
 
 /// What a card is.
@@ -62,14 +63,14 @@ pub fn adapters() -> Vec<Adapter> {
         ..InstanceDescriptor::new_without_display_handle()
     });
     let found = pollster::block_on(instance.enumerate_adapters(Backends::PRIMARY));
-    let mut adapters: Vec<Adapter> = found.iter().map(Adapter::of).collect();
+    let mut adapters: Vec<Adapter> = found.into_iter().map(Adapter::of).collect();
     // The drivers' own order stays among equals.
     adapters.sort_by_key(|adapter| adapter.kind.rank());
     adapters
 }
 
 impl Adapter {
-    fn of(inner: &wgpu::Adapter) -> Adapter {
+    fn of(inner: wgpu::Adapter) -> Adapter {
         let info = inner.get_info();
         let version = info.driver_info.trim();
         Adapter {
@@ -78,6 +79,7 @@ impl Adapter {
             kind: Kind::of(info.device_type),
             interface: interface(info.backend),
             bounds: Bounds::of(&inner.limits()),
+            inner,
         }
     }
 }

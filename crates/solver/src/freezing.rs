@@ -77,6 +77,12 @@ impl Levels {
             ends,
         })
     }
+
+    /// All of them above a base, in single precision: begins, passes, gradient, ends.
+    pub fn above(&self, base_j_m3: f64) -> [f32; 4] {
+        let all = [self.begins, self.passes, self.gradient, self.ends];
+        all.map(|level| (level - base_j_m3) as f32)
+    }
 }
 
 /// The share of a step at which a falling heat content reached a level.

@@ -8,7 +8,7 @@ use crate::case::{Case, Condition, ZERO_K};
 use crate::early::Early;
 
 /// The way from the middle of a cell to the middle of its neighbour.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Link {
     /// Area through which heat passes, m².
     pub area_m2: f64,
@@ -41,7 +41,7 @@ impl Link {
 }
 
 /// The way from the middle of a cell to what surrounds it.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Outer {
     /// Area through which heat passes, m².
     pub area_m2: f64,

@@ -19,13 +19,13 @@ mod contents;
 mod fetch;
 mod filled;
 mod keeping;
-mod padded;
+pub mod padded;
 mod pieces;
-mod quick;
-mod ramps;
+pub mod quick;
+pub mod ramps;
 mod record;
 mod slow;
-mod split;
+pub mod split;
 mod stages;
 mod wide;
 mod work;
@@ -76,6 +76,11 @@ pub struct Multirate<'case> {
 
 /// Growth of the step from one to the next: contact of hot and cold eases with the root of time.
 const GROWTH: f64 = 1.03;
+
+/// The step after one that was to be so long, s.
+pub fn grown_s(step_s: f64, longest_s: f64) -> f64 {
+    (step_s * GROWTH).min(longest_s)
+}
 
 /// Share of the longest explicit step that a stage counts with, against overshoot in rounding.
 const MARGIN: f64 = 0.95;
@@ -181,7 +186,7 @@ impl Multirate<'_> {
             self.fill_quick_temperatures();
         }
         self.stages += count;
-        self.step_s = (self.step_s * GROWTH).min(self.longest_s);
+        self.step_s = grown_s(self.step_s, self.longest_s);
     }
 
     /// Heat that came in through all faces so far, J.

@@ -1,12 +1,18 @@
 //! The loop over time: what is wished, what is told on the way, what comes out.
 
+mod ended;
+mod steps;
+mod through;
+
 use thiserror::Error;
 
-use crate::budget::{MOST_BYTES, MOST_HOURS, TooLarge, hours, within};
+use self::steps::check_times;
+use self::through::{Halt, Reached, away, here};
+use crate::budget::{MOST_BYTES, MOST_HOURS, TooLarge, within};
 use crate::case::{Case, CaseError};
+use crate::elsewhere::{Elsewhere, Ran};
 use crate::freezing::Freezing;
 use crate::kept::{Kept, KeptError, mark_of};
-use crate::link::{beyond_k, coldest_c};
 use crate::scheme::Scheme;
 
 /// Which scheme.
@@ -135,6 +141,8 @@ pub struct Outcome {
     pub beyond_k: f64,
     /// What it took.
     pub work: Work,
+    /// What became of the wish to have the steps taken elsewhere, where that was worth it.
+    pub ran: Option<Ran>,
 }
 
 /// Why there is no outcome.
@@ -184,9 +192,8 @@ pub struct Standing<'run> {
     case: &'run Case,
     wish: &'run Wish,
     scheme: &'run Scheme<'run>,
-    moments: &'run [Moment],
-    start_j: f64,
-    progress: Progress,
+    reached: &'run Reached,
+    rest: Option<&'run Kept>,
 }
 
 impl Standing<'_> {
@@ -195,18 +202,36 @@ impl Standing<'_> {
         kept.of == mark_of(self.case, self.wish)
     }
 
-    /// What it needs to go on from here later.
+    /// What it needs to go on from here later; from the last state that could be read, where steps
+    /// are taken elsewhere and nothing is there any more.
     pub fn keep(&self) -> Kept {
-        let mut kept = Kept {
+        let at = |reached: &Reached| Kept {
             of: mark_of(self.case, self.wish),
-            time_s: self.progress.time_s,
-            steps: self.progress.steps as u64,
-            start_j: self.start_j,
-            moments: self.moments.to_vec(),
+            time_s: reached.time_s,
+            steps: reached.steps as u64,
+            start_j: reached.start_j,
+            moments: reached.moments.clone(),
             ..Kept::default()
         };
-        self.scheme.keep(&mut kept);
-        kept
+        let mut kept = at(self.reached);
+        if self.scheme.keep(&mut kept).is_ok() {
+            return kept;
+        }
+        self.rest.cloned().unwrap_or_else(|| {
+            let start = Scheme::start(self.case, self.wish);
+            let mut kept = at(&Reached::at_start(start.joules()));
+            // Here there is always a state to read.
+            let _ = start.keep(&mut kept);
+            kept
+        })
+    }
+
+    fn progress(&self) -> Progress {
+        Progress {
+            time_s: self.reached.time_s,
+            steps: self.reached.steps,
+            unfrozen: self.scheme.unfrozen(),
+        }
     }
 }
 
@@ -227,172 +252,41 @@ pub fn solve_from(
     kept: Option<&Kept>,
     go_on: &mut dyn FnMut(&Progress, &Standing<'_>) -> bool,
 ) -> Result<Outcome, SolveError> {
-    case.check()?;
-    within(
-        case.grid.cells(),
-        wish.mode,
-        wish.moments_s.len(),
-        wish.most_bytes,
-    )?;
-    let end_s = check_times(wish)?;
-    let mut scheme = Scheme::start(case, wish);
-    check_length(case, wish, &scheme, end_s)?;
-    let start_j = kept.map_or_else(|| scheme.joules(), |kept| kept.start_j);
-    let (mut time_s, mut steps) = (0.0, 0);
-    let mut moments = Vec::new();
-    if let Some(kept) = kept {
-        if kept.of != mark_of(case, wish) {
-            return Err(KeptError::OtherCase.into());
-        }
-        scheme.take_up(kept)?;
-        (time_s, steps) = (kept.time_s, kept.steps as usize);
-        moments.clone_from(&kept.moments);
-    }
-    let solid = |scheme: &Scheme| matches!(wish.end, End::Solid { .. }) && scheme.unfrozen() == 0;
-    let ahead = |at: &f64| *at < end_s && *at >= time_s;
-    let mut stops: Vec<f64> = wish.moments_s.iter().copied().filter(ahead).collect();
-    stops.push(end_s);
-    'run: for &stop_s in &stops {
-        while time_s < stop_s {
-            if steps > 0 && solid(&scheme) {
-                break 'run;
-            }
-            // Equal steps up to the next moment, so that none is a sliver.
-            let left_s = stop_s - time_s;
-            let pieces = (left_s / scheme.step_s() - 1e-9).ceil().max(1.0);
-            let step_s = left_s / pieces;
-            time_s = if pieces > 1.0 {
-                time_s + step_s
-            } else {
-                stop_s
-            };
-            scheme.advance(step_s, time_s);
-            steps += 1;
-            let progress = Progress {
-                time_s,
-                steps,
-                unfrozen: scheme.unfrozen(),
-            };
-            let standing = Standing {
-                case,
-                wish,
-                scheme: &scheme,
-                moments: &moments,
-                start_j,
-                progress,
-            };
-            if !go_on(&progress, &standing) {
-                return Err(SolveError::Stopped { time_s });
-            }
-            if solid(&scheme) {
-                break 'run;
-            }
-        }
-        if wish.moments_s.contains(&stop_s) {
-            moments.push(scheme.moment(time_s));
-        }
-    }
-    Ok(outcome(case, scheme, (time_s, steps), start_j, moments))
+    solve_on(None, case, wish, kept, go_on)
 }
 
-fn outcome(
+/// As [`solve_from`], with the steps taken elsewhere where that is given and worth it; `go_on` is
+/// then told of several steps at a time. What keeps them from being taken there is told beside the
+/// outcome, and they are taken here from the last state that was read: time may then be told twice.
+pub fn solve_on(
+    on: Option<&dyn Elsewhere>,
     case: &Case,
-    scheme: Scheme,
-    (time_s, steps): (f64, usize),
-    start_j: f64,
-    moments: Vec<Moment>,
-) -> Outcome {
-    let balance = balance(case, start_j, scheme.joules(), scheme.through_j());
-    let cells = (0..case.grid.cells())
-        .filter(|&cell| case.material(cell).is_some())
-        .count();
-    let (stages, quick_cells) = scheme.stages();
-    let unfrozen = scheme.unfrozen();
-    let (last, freezing) = scheme.finish(time_s);
-    Outcome {
-        beyond_k: {
-            let moments = moments.iter().chain([&last]);
-            beyond_k(case, moments.map(|moment| moment.celsius.as_slice()))
-        },
-        last,
-        moments,
-        unfrozen,
-        balance,
-        work: Work {
-            steps,
-            stages,
-            cells,
-            quick_cells,
-        },
-        freezing,
+    wish: &Wish,
+    kept: Option<&Kept>,
+    go_on: &mut dyn FnMut(&Progress, &Standing<'_>) -> bool,
+) -> Result<Outcome, SolveError> {
+    case.check()?;
+    let cells = case.grid.cells();
+    within(cells, wish.mode, wish.moments_s.len(), wish.most_bytes)?;
+    check_times(wish)?;
+    if kept.is_some_and(|kept| kept.of != mark_of(case, wish)) {
+        return Err(KeptError::OtherCase.into());
     }
-}
-
-/// Refuses a run that would not end.
-fn check_length(case: &Case, wish: &Wish, scheme: &Scheme, end_s: f64) -> Result<(), SolveError> {
-    let step_s = scheme.longest_s();
-    let steps = end_s / step_s.min(end_s);
-    let hours = hours(wish.mode, steps, case.grid.cells(), scheme.stages().1);
-    match hours.is_nan() || hours > MOST_HOURS {
-        true => Err(SolveError::Endless {
-            steps,
-            step_s,
-            hours,
-        }),
-        false => Ok(()),
-    }
-}
-
-/// Looks the times over and gives the latest end.
-fn check_times(wish: &Wish) -> Result<f64, SolveError> {
-    let sound = |s: f64| s.is_finite() && s > 0.0;
-    let end_s = match wish.end {
-        End::At { s } => s,
-        End::Solid { latest_s } => latest_s,
+    let on = on.filter(|on| wish.mode == Mode::Multirate && on.is_worth(cells));
+    let Some(on) = on else {
+        return here(case, wish, kept, go_on);
     };
-    if !sound(end_s) {
-        return Err(SolveError::Time { what: "the end" });
-    }
-    let rising = wish.moments_s.windows(2).all(|pair| pair[1] > pair[0]);
-    if !rising || wish.moments_s.iter().any(|&at| !sound(at)) {
-        return Err(SolveError::Time {
-            what: "every moment, each later than the one before,",
-        });
-    }
-    if wish.longest_step_s.is_some_and(|longest| !sound(longest)) {
-        return Err(SolveError::Time {
-            what: "the longest step",
-        });
-    }
-    match wish.passing_share > 0.0 && wish.passing_share < 1.0 {
-        true => Ok(end_s),
-        false => Err(SolveError::Share),
-    }
-}
-
-/// The balance, with both contents counted from the coldest temperature given.
-fn balance(case: &Case, start_j: f64, end_j: f64, through_j: f64) -> Balance {
-    let coldest = coldest_c(case);
-    let mut volumes_m3 = vec![0.0; case.materials.len()];
-    let [_, rows, planes] = case.grid.counts();
-    for place in (0..planes).flat_map(|z| (0..rows).map(move |y| [y, z])) {
-        let first = case.grid.index([0, place[0], place[1]]);
-        for (number, volume_m3) in case.cells[first..].iter().zip(case.volumes(place)) {
-            if let Some(sum) = volumes_m3.get_mut(usize::from(*number)) {
-                *sum += volume_m3;
-            }
-        }
-    }
-    let cold_j = case.materials.iter().zip(volumes_m3);
-    let cold_j: f64 = cold_j.map(|(m, m3)| m.heat_at(coldest) * m3).sum();
-    let (start_j, end_j) = (start_j - cold_j, end_j - cold_j);
-    let most = start_j.abs().max(end_j.abs()).max(through_j.abs());
-    let missing = (end_j - start_j - through_j).abs();
-    let drift = if most > 0.0 { missing / most } else { 0.0 };
-    Balance {
-        start_j,
-        end_j,
-        through_j,
-        drift,
-    }
+    let mut rest = kept.cloned();
+    let unable = match away(on, case, wish, &mut rest, go_on) {
+        Ok(outcome) => return Ok(outcome),
+        Err(Halt::Solve(error)) => return Err(error),
+        Err(Halt::Unable(unable)) => unable,
+    };
+    let from_s = rest.as_ref().map_or(0.0, |rest| rest.time_s);
+    let ran = Some(Ran {
+        on: on.name().to_owned(),
+        fell_back: Some((unable, from_s)),
+    });
+    let outcome = here(case, wish, rest.as_ref(), go_on)?;
+    Ok(Outcome { ran, ..outcome })
 }

@@ -12,8 +12,8 @@
 
 mod around;
 mod block;
-mod face;
-mod lay;
+pub mod face;
+pub mod lay;
 mod rows;
 mod seen;
 

@@ -12,18 +12,24 @@ use crate::multirate::wide::{LANES, Wide, load};
 
 /// One piece: from the clamped heat content its anchor is taken, the rest times the slope.
 #[derive(Debug, Clone, Copy)]
-struct Ramp {
-    low: f32,
-    high: f32,
-    anchor: f32,
-    slope: f32,
+pub struct Ramp {
+    /// Lower end, J/m³.
+    pub low: f32,
+    /// Upper end, J/m³.
+    pub high: f32,
+    /// What is taken from the clamped heat content, J/m³.
+    pub anchor: f32,
+    /// What it is taken times.
+    pub slope: f32,
 }
 
 /// A figure of a material along its heat content.
 #[derive(Debug, Clone)]
 pub struct Ramps {
-    start: f32,
-    ramps: Vec<Ramp>,
+    /// What all of them are added to.
+    pub start: f32,
+    /// The pieces.
+    pub ramps: Vec<Ramp>,
     /// Whether the first and the last of them run on for ever.
     open: bool,
 }

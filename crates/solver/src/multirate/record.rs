@@ -50,11 +50,11 @@ struct Looked {
 impl Record {
     /// Nothing written yet.
     pub fn of(case: &Case, tables: &[Table], quick: &Quick, share: f64) -> Record {
-        let levels = case.materials.iter().zip(tables).map(|(material, table)| {
-            let levels = Levels::of(material, share)?;
-            let all = [levels.begins, levels.passes, levels.gradient, levels.ends];
-            Some(all.map(|level| (level - table.base_j_m3) as f32))
-        });
+        let levels = case
+            .materials
+            .iter()
+            .zip(tables)
+            .map(|(material, table)| Some(Levels::of(material, share)?.above(table.base_j_m3)));
         let levels: Vec<_> = levels.collect();
         let any = levels.iter().any(Option::is_some);
         let unknown = vec![f32::NAN; if any { quick.lanes() } else { 0 }];

@@ -38,6 +38,8 @@ pub struct Split {
     /// counted for no longer one, since what passes between both comes on top of what the stages
     /// carry.
     pub borders_s: f64,
+    /// Shortest explicit step of a quick cell, s, without what is special at first.
+    pub shortest_s: f64,
 }
 
 /// Share of the longest stable step of the slow cells that is taken.
@@ -116,6 +118,7 @@ pub fn split(case: &Case, wished_s: Option<f64>) -> Split {
         longest_s,
         first_s,
         borders_s,
+        shortest_s: shortest,
     }
 }
 

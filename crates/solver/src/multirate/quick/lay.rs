@@ -214,7 +214,7 @@ impl Quick {
             }),
         }
         let whole = case.is_whole(cell);
-        if whole && is_deep(case, kinds, place) {
+        if whole && is_deep(case, &|cell| kinds[cell] == Kind::Quick, place) {
             return;
         }
         for (axis, high) in SIDES {
@@ -307,8 +307,8 @@ impl Mix {
     }
 }
 
-/// Whether a cell stands within the box with only quick cells of its own material beside it.
-fn is_deep(case: &Case, kinds: &[Kind], place: [usize; 3]) -> bool {
+/// Whether a cell stands within the box with only such cells of its own material beside it.
+pub fn is_deep(case: &Case, is_such: &impl Fn(usize) -> bool, place: [usize; 3]) -> bool {
     let [along, rows, planes] = case.grid.counts();
     let inner = (0..3).all(|axis| place[axis] > 0 && place[axis] + 1 < [along, rows, planes][axis]);
     let cell = case.grid.index(place);
@@ -316,6 +316,6 @@ fn is_deep(case: &Case, kinds: &[Kind], place: [usize; 3]) -> bool {
         && [1, along, along * rows].into_iter().all(|away| {
             [cell - away, cell + away]
                 .into_iter()
-                .all(|other| case.cells[other] == case.cells[cell] && kinds[other] == Kind::Quick)
+                .all(|other| case.cells[other] == case.cells[cell] && is_such(other))
         })
 }
