@@ -109,6 +109,9 @@ impl Device {
         from: u64,
         numbers: &mut [Number],
     ) -> Result<(), Unable> {
+        if numbers.is_empty() {
+            return Ok(());
+        }
         let mut at = from * size_of::<Number>() as u64;
         let bytes = bytemuck::cast_slice_mut::<Number, u8>(numbers);
         let most = bytes.len().clamp(1, PIECE_BYTES) as u64;

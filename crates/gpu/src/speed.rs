@@ -6,8 +6,8 @@
 
 use std::time::Instant;
 
-use rayon::iter::{IndexedParallelIterator, IntoParallelRefIterator, ParallelIterator};
-use rayon::slice::ParallelSliceMut;
+use rayon::iter::{IndexedParallelIterator, ParallelIterator};
+use rayon::slice::{ParallelSlice, ParallelSliceMut};
 use solver::elsewhere::Unable;
 use wgpu::{BufferDescriptor, BufferUsages};
 
@@ -34,9 +34,15 @@ const REPEATS: usize = 4;
 /// A card that cannot be opened or that is lost meanwhile.
 pub fn card_copy(adapter: &Adapter) -> Result<f64, Unable> {
     let device = Device::open(adapter)?;
-    let bytes = CARD_BYTES.min(device.bounds.seen_bytes).min(device.bounds.list_bytes);
+    let bytes = CARD_BYTES
+        .min(device.bounds.seen_bytes)
+        .min(device.bounds.list_bytes);
     // Software in the place of a card: its caches and its speed are those of the processor.
-    let bytes = if device.bounds.seen_bytes <= 1 << 27 { bytes.min(1 << 26) } else { bytes };
+    let bytes = if device.bounds.seen_bytes <= 1 << 27 {
+        bytes.min(1 << 26)
+    } else {
+        bytes
+    };
     let [from, to] = ["from", "to"].map(|name| device.list(name, bytes));
     let program = Program::copying(&device);
     let group = program.group(&device, &[from.as_entire_binding(), to.as_entire_binding()]);
@@ -78,12 +84,8 @@ pub fn processor_copy() -> f64 {
     let mut best = f64::INFINITY;
     for _ in 0..=REPEATS {
         let begun = Instant::now();
-        let pieces = to.par_chunks_mut(piece).zip(from.par_iter().chunks(piece));
-        pieces.for_each(|(to, from)| {
-            for (to, from) in to.iter_mut().zip(from) {
-                *to = *from;
-            }
-        });
+        let pieces = to.par_chunks_mut(piece).zip(from.par_chunks(piece));
+        pieces.for_each(|(to, from)| to.copy_from_slice(from));
         best = best.min(begun.elapsed().as_secs_f64());
     }
     2.0 * PROCESSOR_BYTES as f64 / best

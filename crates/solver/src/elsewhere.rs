@@ -12,6 +12,10 @@ use thiserror::Error;
 use crate::freezing::Freezing;
 use crate::laid::Laid;
 
+pub use crate::early::root_of;
+pub use crate::multirate::MARGIN;
+pub use crate::multirate::stages::count as stages;
+
 /// Where else steps can be taken.
 pub trait Elsewhere: Debug + Sync {
     /// What it is called.
@@ -126,6 +130,14 @@ pub enum Unable {
     Stages {
         /// Stages of a step.
         stages: usize,
+        /// The most it takes.
+        most: usize,
+    },
+    /// More materials than it takes.
+    #[error("{count} materials lie in cells that go in one step and it takes at most {most}")]
+    Materials {
+        /// How many there are.
+        count: usize,
         /// The most it takes.
         most: usize,
     },

@@ -14,13 +14,14 @@ use crate::case::Case;
 use crate::early::Early;
 use crate::elsewhere::State;
 use crate::freezing::{Freezing, Levels};
-use crate::link::{Link, Outer, SIDES, Side, side};
+use crate::link::{SIDES, Side, side};
 use crate::multirate::padded::weights;
 use crate::multirate::quick::face::number_of;
 use crate::multirate::quick::lay::is_deep;
 use crate::multirate::split::{Kind, split};
 use crate::run::{Moment, Wish};
 
+pub use crate::link::{Link, Outer};
 pub use crate::multirate::ramps::{Ramp, Ramps, Table};
 
 /// A case laid out.
@@ -87,6 +88,14 @@ pub enum Beside {
     Swept(u32),
     /// Surroundings, by their number.
     Around(u32),
+}
+
+impl Rim {
+    /// Whether one of its sides is open to surroundings.
+    pub fn has_around(&self) -> bool {
+        let sides = self.sides.iter();
+        sides.copied().any(|side| matches!(side, Beside::Around(_)))
+    }
 }
 
 /// What a plane adds, with links and surroundings numbered by themselves.

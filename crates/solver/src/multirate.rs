@@ -26,7 +26,7 @@ pub mod ramps;
 mod record;
 mod slow;
 pub mod split;
-mod stages;
+pub mod stages;
 mod wide;
 mod work;
 
@@ -83,7 +83,7 @@ pub fn grown_s(step_s: f64, longest_s: f64) -> f64 {
 }
 
 /// Share of the longest explicit step that a stage counts with, against overshoot in rounding.
-const MARGIN: f64 = 0.95;
+pub const MARGIN: f64 = 0.95;
 
 /// Fewest quick cells worth a thread of their own: below, waking it costs more than the work.
 const QUICK_CELLS: usize = 4096;

@@ -1,0 +1,291 @@
+//! What each program has in sight, slab by slab.
+
+use std::num::NonZeroU64;
+use std::ops::Range;
+
+use bytemuck::{Pod, Zeroable};
+use wgpu::{BindGroup, BindingResource, Buffer, BufferBinding};
+
+use crate::device::Device;
+use crate::lists::Lists;
+use crate::packed::Packed;
+use crate::programs::Programs;
+use crate::shape::{AROUND_BYTES, CELL_BYTES, LANE_BYTES, RIM_BYTES, RUN, RUN_BYTES};
+
+/// A part of the box that the programs see at a time.
+#[derive(Debug)]
+pub struct Slab {
+    /// What they are told of it.
+    pub figures: SlabFigures,
+    /// Its own planes.
+    planes: Range<usize>,
+}
+
+/// A slab as the programs read it.
+#[derive(Debug, Clone, Copy, Pod, Zeroable)]
+#[repr(C)]
+pub struct SlabFigures {
+    pitch: u32,
+    plane: u32,
+    nx: u32,
+    ny: u32,
+    /// Planes.
+    pub nz: u32,
+    z0: u32,
+    cell0: u32,
+    lane0: u32,
+    run_first: u32,
+    /// Runs.
+    pub run_count: u32,
+    rim0: u32,
+    around0: u32,
+    stride: u32,
+    /// Planes that a thread of a sweep goes through.
+    pub chunk: u32,
+    even_inverse: f32,
+    materials: u32,
+}
+
+/// What the programs have in sight of a slab; where there are two, by the list that holds the
+/// temperatures before a step, or by even and odd stages.
+#[derive(Debug)]
+pub struct Groups {
+    pub prepare: [BindGroup; 2],
+    pub sweep: [BindGroup; 2],
+    pub conduct: BindGroup,
+    pub first: [BindGroup; 2],
+    pub stage: [BindGroup; 2],
+    pub settle: [BindGroup; 2],
+}
+
+/// Planes that a thread of a sweep goes through: each plane is then read once by it, and there are
+/// still threads enough.
+const CHUNK: usize = 16;
+
+impl Slab {
+    /// The slab of some planes.
+    pub fn of(packed: &Packed, lists: &Lists, planes: Range<usize>) -> Slab {
+        let shape = &packed.shape;
+        let starts = &packed.starts;
+        let seen = planes.start.saturating_sub(1);
+        let figures = SlabFigures {
+            pitch: shape.pitch as u32,
+            plane: shape.plane as u32,
+            nx: shape.counts[0] as u32,
+            ny: shape.counts[1] as u32,
+            nz: planes.len() as u32,
+            z0: planes.start as u32,
+            cell0: (planes.start * shape.plane) as u32,
+            lane0: starts.runs[seen] * RUN as u32,
+            run_first: starts.runs[planes.start] - starts.runs[seen],
+            run_count: starts.runs[planes.end] - starts.runs[planes.start],
+            rim0: (rims_from(starts.rims[planes.start]) / 4) as u32,
+            around0: starts.arounds[planes.start],
+            stride: lists.stride as u32,
+            chunk: CHUNK as u32,
+            even_inverse: packed.even_inverse,
+            materials: packed.materials.len() as u32,
+        };
+        Slab { figures, planes }
+    }
+}
+
+impl Groups {
+    /// Those of a slab.
+    pub fn of<'all>(
+        device: &Device,
+        programs: &Programs,
+        packed: &Packed,
+        (lists, slots): (&'all Lists, &Buffer),
+        slab: &Slab,
+    ) -> Groups {
+        let figures = device.figures("slab", size_of::<SlabFigures>() as u64);
+        device
+            .queue
+            .write_buffer(&figures, 0, bytemuck::bytes_of(&slab.figures));
+        let sight = Sight::of(packed, lists, slab);
+        let (all, some) = (Buffer::as_entire_binding, part);
+        let cells = |buffer: &'all Buffer| some(buffer, &sight.cells);
+        let lanes = |buffer: &'all Buffer, bytes: u64| {
+            let range = sight.lanes.start * bytes..sight.lanes.end * bytes;
+            some(buffer, &range)
+        };
+        let (classes, runs) = (
+            some(&lists.classes, &sight.classes),
+            some(&lists.runs, &sight.runs),
+        );
+        let swept = some(&lists.swept, &sight.swept);
+        let conducts = some(&lists.conducts, &sight.conducts);
+        let (rims, arounds) = (
+            some(&lists.rims, &sight.rims),
+            some(&lists.arounds, &sight.arounds),
+        );
+        let slab_and_slots = [all(&figures), all(slots)];
+        let of = |program: &crate::programs::Program, rest: Vec<BindingResource<'_>>| {
+            program.group(device, &[&slab_and_slots[..], &rest].concat())
+        };
+        let stage = |before: &'all Buffer,
+                     after: &'all Buffer,
+                     newest: &'all Buffer,
+                     older: &'all Buffer| {
+            of(
+                &programs.stage,
+                vec![
+                    all(&lists.tables),
+                    runs.clone(),
+                    lanes(&lists.kinds, 4),
+                    lanes(&lists.inverses, 4),
+                    lanes(&lists.flows, 16),
+                    lanes(&lists.heats, 4),
+                    lanes(newest, 4),
+                    lanes(older, 4),
+                    cells(before),
+                    cells(after),
+                    arounds.clone(),
+                ],
+            )
+        };
+        let [even, odd] = &lists.stages;
+        let [changed_even, changed_odd] = &lists.changes;
+        Groups {
+            prepare: [0, 1].map(|from: usize| {
+                of(
+                    &programs.prepare,
+                    vec![
+                        all(&lists.tables),
+                        runs.clone(),
+                        lanes(&lists.kinds, 4),
+                        lanes(&lists.inverses, 4),
+                        lanes(&lists.flows, 16),
+                        lanes(&lists.heats, 4),
+                        cells(&lists.celsius[from]),
+                        arounds.clone(),
+                        rims.clone(),
+                        all(&lists.links),
+                        all(&lists.outers),
+                        all(&lists.axes),
+                        conducts.clone(),
+                    ],
+                )
+            }),
+            sweep: [0, 1].map(|from: usize| {
+                let mut lists_of = vec![
+                    classes.clone(),
+                    all(&lists.along),
+                    all(&lists.across),
+                    all(&lists.factors),
+                    cells(&lists.celsius[from]),
+                    cells(&lists.celsius[1 - from]),
+                ];
+                if lists.plain {
+                    return of(&programs.sweep, lists_of);
+                }
+                lists_of.extend([all(&lists.tables), conducts.clone(), swept.clone()]);
+                of(&programs.sweep_changing, lists_of)
+            }),
+            conduct: of(
+                &programs.conduct,
+                vec![
+                    classes.clone(),
+                    all(&lists.tables),
+                    all(&lists.factors),
+                    swept.clone(),
+                    conducts.clone(),
+                ],
+            ),
+            first: [0, 1]
+                .map(|from: usize| stage(&lists.celsius[from], odd, changed_even, changed_odd)),
+            // The second stage is even: it reads what the odd one before it left.
+            stage: [
+                stage(even, odd, changed_even, changed_odd),
+                stage(odd, even, changed_odd, changed_even),
+            ],
+            settle: [0, 1].map(|from: usize| {
+                of(
+                    &programs.settle,
+                    vec![
+                        all(&lists.tables),
+                        runs.clone(),
+                        lanes(&lists.kinds, 4),
+                        lanes(&lists.heats, 4),
+                        lanes(&lists.losts, 4),
+                        lanes(changed_even, 4),
+                        lanes(changed_odd, 4),
+                        cells(even),
+                        cells(odd),
+                        cells(&lists.celsius[1 - from]),
+                        arounds.clone(),
+                        lanes(&lists.written, LANE_BYTES),
+                        all(&lists.axes),
+                    ],
+                )
+            }),
+        }
+    }
+}
+
+/// The parts of lists that a slab has in sight, in bytes, and its lanes.
+struct Sight {
+    cells: Range<u64>,
+    swept: Range<u64>,
+    conducts: Range<u64>,
+    classes: Range<u64>,
+    runs: Range<u64>,
+    lanes: Range<u64>,
+    rims: Range<u64>,
+    arounds: Range<u64>,
+}
+
+impl Sight {
+    fn of(packed: &Packed, lists: &Lists, slab: &Slab) -> Sight {
+        let planes = &slab.planes;
+        let plane = packed.shape.plane as u64;
+        let between = |starts: &[u32], of: &Range<usize>, bytes: u64| {
+            u64::from(starts[of.start]) * bytes..u64::from(starts[of.end]) * bytes
+        };
+        let (from, to) = (planes.start as u64, planes.end as u64);
+        let seen = planes.start.saturating_sub(1)..(planes.end + 1).min(packed.shape.counts[2]);
+        let cells = from * plane * CELL_BYTES..(to + 2) * plane * CELL_BYTES;
+        Sight {
+            swept: match lists.plain {
+                true => 0..0,
+                false => (from + 1) * plane * CELL_BYTES..(to + 1) * plane * CELL_BYTES,
+            },
+            conducts: if lists.plain { 0..0 } else { cells.clone() },
+            cells,
+            classes: from * plane / 2..to * plane / 2,
+            runs: between(&packed.starts.runs, &seen, RUN_BYTES),
+            lanes: between(&packed.starts.runs, &seen, RUN as u64),
+            rims: {
+                let rims = between(&packed.starts.rims, planes, RIM_BYTES);
+                rims_from(packed.starts.rims[planes.start])..rims.end
+            },
+            arounds: between(&packed.starts.arounds, planes, AROUND_BYTES),
+        }
+    }
+}
+
+/// Where the part of the rims begins that holds one: a byte at which a part may begin.
+fn rims_from(rim: u32) -> u64 {
+    u64::from(rim) * RIM_BYTES / PART_BYTES * PART_BYTES
+}
+
+/// Bytes of which a part of a list begins at a whole number, on every card.
+const PART_BYTES: u64 = 256;
+
+/// A part of a list; all of it where the part is empty, since something has to be in sight.
+fn part<'list>(buffer: &'list Buffer, range: &Range<u64>) -> BindingResource<'list> {
+    if range.is_empty() {
+        let least = NonZeroU64::new(buffer.size().min(256));
+        return BindingResource::Buffer(BufferBinding {
+            buffer,
+            offset: 0,
+            size: least,
+        });
+    }
+    BindingResource::Buffer(BufferBinding {
+        buffer,
+        offset: range.start,
+        size: NonZeroU64::new(range.end - range.start),
+    })
+}
