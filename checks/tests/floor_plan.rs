@@ -10,7 +10,7 @@ use checks::repository::{File, code_only, crates, files};
 const ARROWS: &[(&str, &[&str])] = &[
     ("measure", &[]),
     ("solver", &[]),
-    ("gpu", &[]),
+    ("gpu", &["solver"]),
     ("conduct", &["solver"]),
     ("pattern", &["measure"]),
     ("metal", &["measure"]),
@@ -45,7 +45,7 @@ const ARROWS: &[(&str, &[&str])] = &[
         "cli",
         &[
             "web", "shoplog", "sheet", "bench", "job", "reckon", "pattern", "metal", "sand",
-            "measure", "mould", "conduct",
+            "measure", "mould", "conduct", "gpu",
         ],
     ),
 ];

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use clap::{Parser, Subcommand};
+use clap::{Parser, Subcommand, ValueEnum};
 use measure::heat::Temperature;
 use measure::text::Typed;
 
@@ -30,6 +30,15 @@ Exit codes:
   3    ask: something has to be chosen first, such as the unit of a mesh
   64   the command was not understood
   130  stopped by Ctrl-C; nothing half-written is left";
+
+/// Where heat is followed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Place {
+    /// On the processor.
+    Cpu,
+    /// On a graphics card.
+    Gpu,
+}
 
 /// The commands.
 #[derive(Debug, Subcommand)]
@@ -172,10 +181,20 @@ pub enum Command {
     Conduct {
         /// A case file, as told in docs/conduction.md.
         case: PathBuf,
+        /// Follow it on the processor or on a graphics card; left out, on whichever is faster.
+        #[arg(long, value_enum, value_name = "PLACE")]
+        on: Option<Place>,
         /// Keep the run in this file every ten seconds, and go on from there where it is; gone when
         /// the run is through.
         #[arg(long, value_name = "FILE")]
         keep: Option<PathBuf>,
+        /// Print one JSON object instead of words.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Tell what of this machine follows heat: processor, graphics cards with their drivers, how
+    /// fast their memories are, and which of them takes which boxes.
+    Computer {
         /// Print one JSON object instead of words.
         #[arg(long)]
         json: bool,

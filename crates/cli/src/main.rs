@@ -14,8 +14,9 @@ use bench::experiment::entry::Meant;
 
 use crate::args::{Args, Command, ExperimentCommand};
 use crate::commands::{
-    card, charge, completions, conduct, cores, draw, experiment, freeze, freeze_feeder, heap,
-    lesson, log, look, man, mould, new, pattern, plan, reckon, sand, schema, serve, solids, why,
+    card, charge, completions, computer, conduct, cores, draw, experiment, freeze, freeze_feeder,
+    heap, lesson, log, look, man, mould, new, pattern, plan, reckon, sand, schema, serve, solids,
+    why,
 };
 use crate::trouble::Trouble;
 
@@ -91,7 +92,13 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
             above: time_above.map(|typed| typed.value),
             json,
         }),
-        Command::Conduct { case, keep, json } => conduct::run(&case, keep.as_deref(), json),
+        Command::Conduct {
+            case,
+            on,
+            keep,
+            json,
+        } => conduct::run(&case, on, keep.as_deref(), json),
+        Command::Computer { json } => computer::run(json),
         Command::Lesson { job, letter, out } => lesson::run(&lesson::Asked { job, letter, out }),
         Command::Reckon { name, given, json } => reckon::run(name.as_deref(), &given, json),
         Command::Why { figure, job } => why::run(figure.as_deref(), &job),

@@ -104,6 +104,9 @@ pub enum Trouble {
     /// A charge whose mass the plan does not give.
     #[error("the plan gives no mass for the charge: write mass = \"4 kg\" under [charge]")]
     NoMass,
+    /// A graphics card that was asked for by name.
+    #[error("no graphics card for this: {0}; without --on the processor takes it")]
+    Card(gpu::card::Unable),
     /// A case file that is not on the disk.
     #[error("{path}: {error}")]
     CaseDisk {
@@ -249,7 +252,10 @@ impl Trouble {
             Trouble::FolderAsJson(FolderError::Disk { .. }) | Trouble::CaseDisk { .. } => 1,
             Trouble::Serve(web::ServeError::NoFolder { .. } | web::ServeError::IsJob { .. }) => 2,
             Trouble::Serve(_) => 1,
-            Trouble::CaseFile { .. } | Trouble::KeptRun { .. } | Trouble::Conduct(_) => 2,
+            Trouble::CaseFile { .. }
+            | Trouble::KeptRun { .. }
+            | Trouble::Conduct(_)
+            | Trouble::Card(_) => 2,
             Trouble::Folder(_) | Trouble::FolderAsJson(_) | Trouble::Sheet(_) => 2,
             Trouble::Unsettled { ask, .. } => 2 + u8::from(*ask),
             Trouble::Reckon(Refusal::Impossible(_)) => 2,

@@ -77,7 +77,7 @@ fn a_kept_run_goes_on() {
     shop.file("bar.toml", BAR);
     let bare = conduct::reading::read(BAR).unwrap();
     let mut bytes = Vec::new();
-    let stopped = conduct::answer::run_from(&bare, None, &mut |progress, standing| {
+    let stopped = conduct::answer::run_on(None, &bare, None, &mut |progress, standing| {
         if progress.steps == 20 {
             standing.keep().write_to(&mut bytes).unwrap();
         }

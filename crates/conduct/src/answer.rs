@@ -2,7 +2,8 @@
 
 use serde::Serialize;
 use solver::case::Case;
-use solver::run::{Moment, Outcome, Progress, SolveError, Standing, solve_from};
+use solver::elsewhere::Elsewhere;
+use solver::run::{Moment, Outcome, Progress, SolveError, Standing, solve_on};
 use thiserror::Error;
 
 use crate::case_file::{ExpectFile, FigureFile};
@@ -21,6 +22,10 @@ pub struct Answer {
     pub images: f64,
     /// Cells among them that went in stages.
     pub quick_cells: usize,
+    /// Where the steps were taken, if not on the processor.
+    pub on: Option<String>,
+    /// Why they were not, or no longer, taken there.
+    pub fell_back: Option<String>,
     /// Steps over the whole box.
     pub steps: usize,
     /// Stages over the quick cells.
@@ -109,17 +114,19 @@ pub enum NoAnswer {
 
 /// Runs a case. `go_on` is told of every step and stops the run by answering false.
 pub fn run(bare: &Bare, go_on: &mut dyn FnMut(&Progress) -> bool) -> Result<Answer, NoAnswer> {
-    run_from(bare, None, &mut |progress, _| go_on(progress))
+    run_on(None, bare, None, &mut |progress, _| go_on(progress))
 }
 
-/// Runs a case, from what was kept of an earlier run of it where there is that. `go_on` is told of
-/// every step, may keep the run as it stands, and stops it by answering false.
-pub fn run_from(
+/// Runs a case, its steps taken elsewhere where that is given and worth it, from what was kept of
+/// an earlier run of it where there is that. `go_on` is told of every step or of several at once,
+/// may keep the run as it stands, and stops it by answering false.
+pub fn run_on(
+    on: Option<&dyn Elsewhere>,
     bare: &Bare,
     kept: Option<Kept>,
     go_on: &mut dyn FnMut(&Progress, &Standing<'_>) -> bool,
 ) -> Result<Answer, NoAnswer> {
-    let outcome = solve_from(&bare.case, &bare.wish, kept.as_ref(), go_on)?;
+    let outcome = solve_on(on, &bare.case, &bare.wish, kept.as_ref(), go_on)?;
     let whole = outcome.moments.iter().chain([&outcome.last]);
     let moments: Vec<_> = whole.map(|moment| at(bare, moment)).collect();
     let expected = bare
@@ -132,6 +139,11 @@ pub fn run_from(
         cells: bare.case.grid.cells(),
         images: bare.images,
         quick_cells: outcome.work.quick_cells,
+        on: outcome.ran.as_ref().map(|ran| ran.on.clone()),
+        fell_back: outcome.ran.as_ref().and_then(|ran| {
+            let (unable, from_s) = ran.fell_back.as_ref()?;
+            Some(format!("{unable}: from {from_s:.4} s on the processor"))
+        }),
         steps: outcome.work.steps,
         stages: outcome.work.stages,
         end_s: outcome.last.time_s,

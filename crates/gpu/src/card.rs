@@ -2,8 +2,10 @@
 
 use std::sync::Arc;
 
-use solver::elsewhere::{Course, Elsewhere, State, Unable};
+use solver::elsewhere::{Course, State};
 use solver::laid::Laid;
+
+pub use solver::elsewhere::{Elsewhere, Unable};
 
 use crate::adapters::{Adapter, Kind, adapters};
 use crate::course::OnCard;
@@ -34,7 +36,7 @@ pub struct Card {
 }
 
 /// Fewest cells of a box that is worth a card: below, waiting for it takes longer than the work.
-const LEAST_CELLS: usize = 60_000;
+pub const LEAST_CELLS: usize = 60_000;
 
 /// How many times faster its memory has to be than the processor's: following heat is more than
 /// copying, and a card that shares the processor's memory gains nothing.
@@ -65,19 +67,22 @@ impl Card {
     }
 }
 
-/// The card on which heat is followed as wished; none where the processor is wished for or faster.
-/// Software in the place of a card is taken only where a card is asked for by name.
+/// The card on which heat in a box of so many cells is followed as wished; none where the processor
+/// is wished for or faster. Software in the place of a card is taken only where a card is asked for
+/// by name.
 ///
 /// # Errors
 ///
 /// A card was asked for by name and there is none, or it cannot be opened.
-pub fn chosen(wished: Wished) -> Result<Option<Card>, Unable> {
+pub fn chosen(wished: Wished, cells: usize) -> Result<Option<Card>, Unable> {
     match wished {
         Wished::Processor => Ok(None),
         Wished::Card => {
             let best = adapters().into_iter().next().ok_or(Unable::Absent)?;
             Card::open(&best).map(Some)
         }
+        // Looking for cards takes time too.
+        Wished::Faster if cells < LEAST_CELLS => Ok(None),
         Wished::Faster => {
             // What cannot be opened unasked is passed over: the processor is always there.
             let faster = adapters().into_iter().find(is_faster);

@@ -10,8 +10,7 @@ use std::ops::Range;
 use std::sync::Arc;
 use std::time::{Duration, Instant};
 
-use bytemuck::{Pod, Zeroable};
-use solver::elsewhere::{Course, MARGIN, State, Step, Unable, root_of, stages};
+use solver::elsewhere::{Course, MARGIN, State, Step, Unable, stages};
 use solver::laid::Laid;
 use wgpu::{
     BindGroup, Buffer, BufferBinding, BufferDescriptor, BufferUsages, CommandEncoder, ComputePass,
@@ -19,10 +18,11 @@ use wgpu::{
 
 use crate::device::Device;
 use crate::groups::{Groups, Slab};
-use crate::lists::Lists;
+use crate::lists::{Lists, needed_bytes};
 use crate::packed::Packed;
 use crate::programs::{Program, Programs, group, pass};
 use crate::shape::slabs;
+use crate::steps::{STEP_BYTES, Slot, StepFigures};
 
 /// A run on a card.
 #[derive(Debug)]
@@ -45,34 +45,12 @@ pub struct OnCard<'case> {
     stages: usize,
     /// Highest rate of any cell as last seen, 1/s.
     rate: f64,
+    /// Stages are counted for no lower rate, 1/s.
+    least_rate: f64,
     /// Heat that came in through faces before, J.
     before_j: f64,
     /// When the state was last known here.
     known: Cell<Instant>,
-}
-
-/// A step as the programs read it.
-#[derive(Debug, Clone, Copy, Pod, Zeroable)]
-#[repr(C)]
-struct StepFigures {
-    number: u32,
-    most_stages: u32,
-    while_freezing: u32,
-    zero: u32,
-    length_s: f32,
-    begins_s: f32,
-    root_s: f32,
-    margin: f32,
-}
-
-/// What the programs leave of a step.
-#[derive(Debug, Clone, Copy, Default, Pod, Zeroable)]
-#[repr(C)]
-struct Slot {
-    reached: u32,
-    unfrozen: u32,
-    rate: f32,
-    unused: u32,
 }
 
 /// Most steps of a batch: with more, news of the run comes seldom; with fewer, the card waits for
@@ -115,7 +93,12 @@ impl<'case> OnCard<'case> {
     ) -> Result<OnCard<'case>, Unable> {
         let packed = Packed::of(laid)?;
         let slabs = slabs(&packed.shape, &packed.starts, device.bounds.seen_bytes)?;
-        let lists = Lists::of(device, laid, &packed)?;
+        let lists = Lists::of(device, laid, &packed).map_err(|unable| match unable {
+            Unable::Memory { .. } => Unable::Memory {
+                needed_bytes: needed_bytes(laid, &packed),
+            },
+            other => other,
+        })?;
         lists.fill(device, laid, &packed, state);
         let stride = u64::from(device.stride);
         let steps = device.figures("steps", stride * MOST_STEPS as u64);
@@ -145,11 +128,11 @@ impl<'case> OnCard<'case> {
             })
         };
         let of_step = [
-            group(device, &programs.of_step[0], &[one(&steps, 32)]),
+            group(device, &programs.of_step[0], &[one(&steps, STEP_BYTES)]),
             group(
                 device,
                 &programs.of_step[1],
-                &[one(&steps, 32), one(&turns, 16)],
+                &[one(&steps, STEP_BYTES), one(&turns, 16)],
             ),
         ];
         let room = device.inner.create_buffer(&BufferDescriptor {
@@ -162,6 +145,7 @@ impl<'case> OnCard<'case> {
         Ok(OnCard {
             unfrozen: laid.unfrozen(state),
             rate: 1.0 / laid.quickest_s,
+            least_rate: 1.0 / laid.borders_s,
             before_j: state.through_j,
             known: Cell::new(Instant::now()),
             device: Arc::clone(device),
@@ -186,7 +170,7 @@ impl<'case> OnCard<'case> {
         let mut figures = vec![0_u8; stride * steps.len()];
         let each = figures.chunks_mut(stride).zip(steps).zip(stages).zip(0..);
         for (((bytes, step), stages), number) in each {
-            let figures = figures_of(step, *stages, number);
+            let figures = StepFigures::of(step, *stages, number, self.least_rate);
             bytes[..size_of::<StepFigures>()].copy_from_slice(bytemuck::bytes_of(&figures));
         }
         let mut slots = vec![Slot::default(); steps.len() + 1];
@@ -252,6 +236,11 @@ impl<'case> OnCard<'case> {
         }
     }
 
+    /// Stages that cover a step at a rate, 1/s.
+    fn stages_of(&self, step: &Step, rate: f64) -> usize {
+        stages(step.length_s, MARGIN / rate.max(self.least_rate))
+    }
+
     /// Runs a program over the staged cells of all slabs.
     fn staged<'of>(
         &'of self,
@@ -306,7 +295,7 @@ impl Course for OnCard<'_> {
         for _ in 0..TRIES {
             let stages: Vec<usize> = steps
                 .iter()
-                .map(|step| stages_of(step.length_s, self.rate * SPARE))
+                .map(|step| self.stages_of(step, self.rate * SPARE))
                 .collect();
             if let Some(&stages) = stages.iter().find(|stages| **stages > MOST_STAGES) {
                 return Err(Unable::Stages {
@@ -314,13 +303,13 @@ impl Course for OnCard<'_> {
                     most: MOST_STAGES,
                 });
             }
-            let slots = self.run(steps, &stages)?;
+            let slots = self.run(steps, &stages).map_err(lost)?;
             let taken = slots[1..]
                 .iter()
                 .take_while(|slot| slot.reached != 0)
                 .count();
             for (step, slot) in steps[..taken].iter().zip(&slots) {
-                self.stages += stages_of(step.length_s, f64::from(slot.rate));
+                self.stages += self.stages_of(step, f64::from(slot.rate));
             }
             // The rate of the step that was not taken is the one that it was not taken for.
             let seen = slots[..=taken].iter().rev().find(|slot| slot.rate > 0.0);
@@ -349,31 +338,19 @@ impl Course for OnCard<'_> {
     }
 
     fn state(&self) -> Result<State, Unable> {
-        self.device.is_well()?;
-        let mut state = self
-            .lists
-            .state(&self.device, self.laid, &self.packed, self.current)?;
+        let (device, lists) = (&self.device, &self.lists);
+        let state = lists.state(device, self.laid, &self.packed, self.current);
+        let mut state = state.map_err(lost)?;
         state.through_j += self.before_j;
         self.known.set(Instant::now());
         Ok(state)
     }
 }
 
-fn figures_of(step: &Step, stages: usize, number: u32) -> StepFigures {
-    let begins_s = step.ends_s - step.length_s;
-    StepFigures {
-        number,
-        most_stages: stages as u32,
-        while_freezing: u32::from(step.while_freezing),
-        zero: 0,
-        length_s: step.length_s as f32,
-        begins_s: begins_s as f32,
-        root_s: root_of(begins_s, step.ends_s) as f32,
-        margin: MARGIN as f32,
+/// A card that was ready and refuses what it did before is lost, whatever its driver says.
+fn lost(unable: Unable) -> Unable {
+    match unable {
+        Unable::Refused { words } => Unable::Lost { words },
+        other => other,
     }
-}
-
-/// Stages that cover a step at a rate, 1/s.
-fn stages_of(length_s: f64, rate: f64) -> usize {
-    stages(length_s, MARGIN / rate)
 }

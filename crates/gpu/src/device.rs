@@ -167,7 +167,7 @@ fn note(trouble: &Mutex<Option<Unable>>, unable: Unable) {
 
 fn unable(error: &Error) -> Unable {
     match error {
-        Error::OutOfMemory { .. } => Unable::Memory,
+        Error::OutOfMemory { .. } => Unable::Memory { needed_bytes: 0 },
         _ => Unable::Refused {
             words: error.to_string(),
         },

@@ -43,7 +43,7 @@ pub struct SlabFigures {
     /// Planes that a thread of a sweep goes through.
     pub chunk: u32,
     even_inverse: f32,
-    materials: u32,
+    changing: u32,
 }
 
 /// What the programs have in sight of a slab; where there are two, by the list that holds the
@@ -84,7 +84,7 @@ impl Slab {
             stride: lists.stride as u32,
             chunk: CHUNK as u32,
             even_inverse: packed.even_inverse,
-            materials: packed.materials.len() as u32,
+            changing: u32::from(!lists.plain),
         };
         Slab { figures, planes }
     }

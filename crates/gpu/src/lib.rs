@@ -6,7 +6,7 @@
 //! the card, sums in double precision on the processor.
 //!
 //! ```
-//! use gpu::card::{Wished, chosen};
+//! use gpu::card::{Elsewhere, Wished, chosen};
 //! use solver::case::{Case, Condition};
 //! use solver::grid::Grid;
 //! use solver::material::{Material, Phase};
@@ -16,8 +16,8 @@
 //! let mut case = Case::filled(Grid::uniform([10, 1, 1], 0.01), bar, 100.0);
 //! case.faces[0] = Condition::Held { celsius: 0.0 };
 //! // On the processor where there is no card, or where it is slower.
-//! let card = chosen(Wished::Faster)?;
-//! let on = card.as_ref().map(|card| card as &dyn solver::elsewhere::Elsewhere);
+//! let card = chosen(Wished::Faster, case.grid.cells())?;
+//! let on = card.as_ref().map(|card| card as &dyn Elsewhere);
 //! let wish = Wish::until(End::At { s: 1000.0 });
 //! let outcome = solve_on(on, &case, &wish, None, &mut |_, _| true)?;
 //! assert!(outcome.last.celsius.iter().all(|&celsius| celsius < 50.0));
@@ -28,8 +28,8 @@
 //! - [`card`]: a card as a place for steps, and when it is chosen.
 //! - [`device`]: a card that is open, and whether it is still there.
 //! - `shape`, `packed`, `tables`: a case laid out in lists for a card.
-//! - `lists`, `groups`, `programs`: the lists, who sees what of them, and the programs in `shaders/`.
-//! - `course`: steps in batches.
+//! - `lists`, `groups`, `programs`: the lists, who sees what of them, the programs in `shaders/`.
+//! - `course`, `steps`: steps in batches.
 
 pub mod adapters;
 pub mod card;
@@ -41,4 +41,5 @@ mod packed;
 mod programs;
 mod shape;
 pub mod speed;
+mod steps;
 mod tables;

@@ -76,7 +76,7 @@ impl Programs {
                 ],
                 &[
                     Figures, Writes, Reads, Reads, Reads, Reads, Writes, Reads, Reads, Writes,
-                    Reads, Reads, Reads, Reads, Reads,
+                    Reads, Reads, Reads, Reads, Writes,
                 ],
             ),
             sweep: make(

@@ -42,8 +42,8 @@ pub trait Course {
     fn at_once(&self) -> usize;
 
     /// Goes on by these steps one after the other, and says how many of them were taken: fewer
-    /// where nothing is left to freeze, or where it wants to be asked again for the rest. Steps that
-    /// were not taken leave no trace.
+    /// where nothing is left to freeze, or where it wants to be asked again for the rest. Steps
+    /// that were not taken leave no trace.
     ///
     /// # Errors
     ///
@@ -123,8 +123,14 @@ pub enum Unable {
         had_bytes: u64,
     },
     /// No memory left.
-    #[error("it has not enough memory left")]
-    Memory,
+    #[error(
+        "it has not enough memory left for what is needed, {:.2} GiB ({needed_bytes} bytes)",
+        gib(*needed_bytes)
+    )]
+    Memory {
+        /// Bytes needed.
+        needed_bytes: u64,
+    },
     /// More stages than it takes.
     #[error("a step would take {stages} stages and it takes at most {most}")]
     Stages {

@@ -53,6 +53,9 @@ pub struct Laid<'case> {
     pub first_s: f64,
     /// Longest explicit step of any staged cell as the case begins, s, roughly.
     pub quickest_s: f64,
+    /// Longest explicit step of staged cells beside swept ones, s: stages are counted for no longer
+    /// one, since what passes between both comes on top of what the stages carry.
+    pub borders_s: f64,
 }
 
 /// How a cell goes.
@@ -130,6 +133,7 @@ impl Laid<'_> {
             longest_s: split.longest_s,
             first_s: split.first_s,
             quickest_s: split.shortest_s,
+            borders_s: split.borders_s,
             weights: weights(case),
             staged_before: staged_before(case, &kinds),
             kinds,

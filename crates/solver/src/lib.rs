@@ -30,8 +30,8 @@
 //! - `link`: what lies between two cells, or between a cell and what surrounds it.
 //! - `reference`: the plain explicit scheme in double precision, to check by.
 //! - `multirate`: the scheme for use, many small stages where heat is quick, one step elsewhere.
-//! - [`elsewhere`]: a run whose steps are taken elsewhere, such as on a graphics card; [`laid`]: how
-//!   a case is laid out for that, `laid_kept`: and put aside.
+//! - [`elsewhere`]: a run whose steps are taken elsewhere, such as on a graphics card;
+//!   [`laid`]: how a case is laid out for that, `laid_kept`: and put aside.
 //! - [`freezing`]: what is written down of every cell that freezes.
 
 // The materials of the tests name this room as from outside.

@@ -7,11 +7,14 @@ use std::path::Path;
 use std::process::ExitCode;
 use std::time::Instant;
 
-use conduct::answer::{Answer, Expected, Kept, KeptError, run_from};
+use conduct::answer::{Answer, Expected, Kept, KeptError, run_on};
 use conduct::reading::{Bare, read};
+use gpu::card::Card;
 use job::folder::{forget, write_whole};
 use serde::Serialize;
 
+use crate::args::Place;
+use crate::commands::computer::{card_for, elsewhere};
 use crate::commands::keeping::{Ended, Keeping};
 use crate::print;
 use crate::progress::Working;
@@ -27,7 +30,12 @@ struct ConductFile {
 }
 
 /// Reads, runs and tells; an expectation that does not hold ends with 2.
-pub fn run(path: &Path, keep: Option<&Path>, json: bool) -> Result<ExitCode, Trouble> {
+pub fn run(
+    path: &Path,
+    on: Option<Place>,
+    keep: Option<&Path>,
+    json: bool,
+) -> Result<ExitCode, Trouble> {
     let name = path.display().to_string();
     let text = match std::fs::read_to_string(path) {
         Ok(text) => text,
@@ -37,10 +45,11 @@ pub fn run(path: &Path, keep: Option<&Path>, json: bool) -> Result<ExitCode, Tro
         Ok(bare) => bare,
         Err(error) => return Err(Trouble::CaseFile { path: name, error }),
     };
+    let card = card_for(on, bare.case.grid.cells())?;
     let begun = Instant::now();
     let answer = {
         let _working = Working::on("following the heat");
-        answer(&bare, keep)?
+        answer(&bare, card.as_ref(), keep)?
     };
     let answer = match answer {
         Ended::Through(answer) => answer,
@@ -68,13 +77,15 @@ pub fn run(path: &Path, keep: Option<&Path>, json: bool) -> Result<ExitCode, Tro
 
 /// Runs a case, from where it was kept if it was, and keeps it on the way. What was kept goes when
 /// the run is through.
-fn answer(bare: &Bare, keep: Option<&Path>) -> Result<Ended<Answer>, Trouble> {
+fn answer(bare: &Bare, card: Option<&Card>, keep: Option<&Path>) -> Result<Ended<Answer>, Trouble> {
+    let on = elsewhere(card);
     let Some(file) = keep else {
-        return Ok(Ended::Through(run_from(bare, None, &mut |_, _| true)?));
+        let answer = run_on(on, bare, None, &mut |_, _| true)?;
+        return Ok(Ended::Through(answer));
     };
     let kept = kept_in(file)?;
     let mut keeping = Keeping::begin();
-    let answer = run_from(bare, kept, &mut |_, standing| {
+    let answer = run_on(on, bare, kept, &mut |_, standing| {
         keeping.goes_on(false, || {
             let mut bytes = Vec::new();
             // A list in memory takes all that is written to it.
@@ -136,6 +147,12 @@ fn told(answer: &Answer, wall_s: f64) -> String {
             answer.steps, answer.stages
         ),
     );
+    if let Some(on) = &answer.on {
+        line("on", on.clone());
+    }
+    if let Some(why) = &answer.fell_back {
+        line("NOT ON THE CARD", why.clone());
+    }
     line("reached", format!("{:.4} s", answer.end_s));
     if let Some(last_s) = answer.last_freeze_s {
         line(

@@ -3,6 +3,7 @@
 pub mod card;
 pub mod charge;
 pub mod completions;
+pub mod computer;
 pub mod conduct;
 pub mod cores;
 pub mod draw;

@@ -37,7 +37,7 @@ struct Outer {
 @group(0) @binding(11) var<storage, read> links: array<Link>;
 @group(0) @binding(12) var<storage, read> outers: array<Outer>;
 @group(0) @binding(13) var<storage, read> axes: array<vec4<f32>>;
-@group(0) @binding(14) var<storage, read> conducts: array<f32>;
+@group(0) @binding(14) var<storage, read_write> conducts: array<f32>;
 @group(1) @binding(0) var<uniform> step: Step;
 
 const ALIKE: u32 = 0u;
@@ -153,6 +153,10 @@ fn prepare(lane: Lane) -> f32 {
         return 0.0;
     }
     cell.k = conductivity(cell.material, heats[lane.at], slab.stride);
+    if (slab.changing != 0u) {
+        // For swept cells of the same material beside it.
+        conducts[lane.cell] = cell.k;
+    }
     cell.celsius = before[lane.cell];
     cell.inverse = inverses[lane.at];
     watts = 0.0;
@@ -177,10 +181,12 @@ fn prepare(lane: Lane) -> f32 {
     let area_z = x.x * y.x;
     let left = look(codes[0], left_of(lane, slab), c - 1u, area_x * x.y, cell);
     let right = look(codes[1], right_of(lane, slab), c + 1u, area_x * x_next.y, cell);
-    let front = look(codes[2], beside(lane.y.x, lane.lane, slab), c - slab.pitch, area_y * y.y, cell);
+    let front = look(codes[2], beside(lane.y.x, lane.lane, slab), c - slab.pitch,
+        area_y * y.y, cell);
     let back = look(codes[3], beside(lane.y.y, lane.lane, slab), c + slab.pitch,
         area_y * axes[y_at + 1u].y, cell);
-    let below = look(codes[4], beside(lane.z.x, lane.lane, slab), c - slab.plane, area_z * z.y, cell);
+    let below = look(codes[4], beside(lane.z.x, lane.lane, slab), c - slab.plane,
+        area_z * z.y, cell);
     let above = look(codes[5], beside(lane.z.y, lane.lane, slab), c + slab.plane,
         area_z * axes[z_at + 1u].y, cell);
     flows[lane.at] = vec4<f32>(left, front, below, watts * cell.inverse + around.steady);

@@ -103,7 +103,8 @@ fn gradient(lane: Lane, material: u32, is_odd: bool) -> f32 {
     return sqrt(along * along + across * across + upright * upright);
 }
 
-fn slope(lane: Lane, material: u32, is_odd: bool, low: u32, high: u32, away: u32, axis: u32) -> f32 {
+fn slope(lane: Lane, material: u32, is_odd: bool, low: u32, high: u32, away: u32,
+        axis: u32) -> f32 {
     let own = vec2<f32>(axes[axis].z, celsius(lane.cell, is_odd));
     var lower = own;
     var upper = own;

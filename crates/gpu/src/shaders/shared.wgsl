@@ -16,7 +16,7 @@ struct Slab {
     stride: u32,     // entries of a table
     chunk: u32,      // planes that a thread of the sweep goes through
     even_inverse: f32,  // one over the volume of a cell that is like all others, 1/m3
-    materials: u32,
+    changing: u32,   // whether conductivities of swept cells change
 }
 
 struct Step {
@@ -28,6 +28,10 @@ struct Step {
     begins_s: f32,
     root_s: f32,
     margin: f32,          // share of the longest explicit step that a stage counts with
+    least_rate: f32,      // stages are counted for no lower one, 1/s
+    unused_a: f32,
+    unused_b: f32,
+    unused_c: f32,
 }
 
 const NONE: u32 = 0xffffffffu;
@@ -43,7 +47,8 @@ fn is_reached(reached: u32, unfrozen: u32, step: Step) -> bool {
 
 // Stages that cover a step at a rate, 1/s.
 fn stages_of(rate_bits: u32, step: Step) -> u32 {
-    let steps = step.length_s * bitcast<f32>(rate_bits) / step.margin;
+    let rate = max(bitcast<f32>(rate_bits), step.least_rate);
+    let steps = step.length_s * rate / step.margin;
     return max(1u, u32(ceil((sqrt(1.0 + 8.0 * steps) - 1.0) * 0.5)));
 }
 
