@@ -7,10 +7,11 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 /// What the page is made from, in `ui`.
-const SOURCES: [&str; 8] = [
+const SOURCES: [&str; 9] = [
     "src",
     "public",
     "index.html",
+    "bench.html",
     "package.json",
     "package-lock.json",
     "svelte.config.js",

@@ -5,6 +5,7 @@ pub mod clock;
 pub mod drying;
 pub mod facing;
 pub mod gauge;
+pub mod heap_reading;
 pub mod mulling;
 pub mod pucks;
 pub mod readings;

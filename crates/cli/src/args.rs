@@ -40,6 +40,20 @@ pub enum Place {
     Gpu,
 }
 
+/// What is done with the phones of a shop.
+#[derive(Debug, Subcommand)]
+pub enum PhonesCommand {
+    /// A new code for pairing a phone, good for ten minutes; the one before it is good no more.
+    Add,
+    /// List the paired phones.
+    List,
+    /// Let a phone in no more, from this moment on.
+    Remove {
+        /// What it is called.
+        name: String,
+    },
+}
+
 /// The commands.
 #[derive(Debug, Subcommand)]
 pub enum Command {
@@ -283,7 +297,8 @@ pub enum Command {
     /// The shop's log: what was planned, what was done, what came out.
     Log(LogArgs),
     /// Open the working sheet in a browser of this machine: jobs, plans, drawings, every figure to
-    /// be changed where it stands or asked why. Nobody else can reach it.
+    /// be changed where it stands or asked why. Nobody else can reach it; with --lan paired phones
+    /// reach the bench card.
     Serve {
         /// The folder of the shop, in which the job folders lie.
         #[arg(default_value = ".")]
@@ -291,6 +306,16 @@ pub enum Command {
         /// The port; 0 takes any that is free.
         #[arg(long, default_value_t = 7350)]
         port: u16,
+        /// Let paired phones of the local network reach the bench card, over TLS: at all addresses
+        /// of this machine on port 7351, or at this one.
+        #[arg(long, value_name = "ADDRESS", num_args = 0..=1, default_missing_value = "")]
+        lan: Option<String>,
+    },
+    /// The phones that may reach the bench card: pair, list, remove.
+    Phones {
+        /// What to do.
+        #[command(subcommand)]
+        what: PhonesCommand,
     },
     /// Print the man page, for `man -l -`.
     Man,

@@ -15,7 +15,7 @@ use bench::experiment::entry::Meant;
 use crate::args::{Args, Command, ExperimentCommand};
 use crate::commands::{
     card, charge, completions, computer, conduct, cores, draw, experiment, freeze, freeze_feeder,
-    heap, lesson, log, look, man, mould, new, pattern, plan, reckon, sand, schema, serve, solids,
+    heap, lesson, log, look, man, mould, new, pattern, phones, plan, reckon, sand, schema, serve, solids,
     why,
 };
 use crate::trouble::Trouble;
@@ -109,7 +109,8 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
         Command::Diagnose { given, pour, json } => {
             log::lessons::diagnose(pour.as_deref(), &given, json)
         }
-        Command::Serve { dir, port } => serve::run(&dir, port),
+        Command::Serve { dir, port, lan } => serve::run(&dir, port, lan.as_deref()),
+        Command::Phones { what } => phones::run(&what),
         Command::Man => man::run(),
         Command::Completions { shell } => completions::run(shell),
         Command::Charge {

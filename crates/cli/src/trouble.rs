@@ -14,6 +14,7 @@ use shoplog::diagnosis::answer::AnswerError;
 use shoplog::diagnosis::from_log::CaseError;
 use shoplog::error::LogError;
 use thiserror::Error;
+use web::lan::LanError;
 
 use crate::print;
 
@@ -51,6 +52,9 @@ pub enum Trouble {
     /// Nothing served.
     #[error(transparent)]
     Serve(#[from] web::ServeError),
+    /// Something about the phones of the shop.
+    #[error(transparent)]
+    Phones(#[from] LanError),
     /// No pour card.
     #[error(transparent)]
     NoCard(#[from] job::pour_card::NoCard),
@@ -251,6 +255,10 @@ impl Trouble {
             Trouble::Folder(FolderError::Disk { .. }) | Trouble::Output(_) => 1,
             Trouble::FolderAsJson(FolderError::Disk { .. }) | Trouble::CaseDisk { .. } => 1,
             Trouble::Serve(web::ServeError::NoFolder { .. } | web::ServeError::IsJob { .. }) => 2,
+            Trouble::Serve(web::ServeError::Lan(error)) | Trouble::Phones(error) => match error {
+                LanError::NotLocal(_) | LanError::NoAddress(_) | LanError::NoPhone { .. } => 2,
+                _ => 1,
+            },
             Trouble::Serve(_) => 1,
             Trouble::CaseFile { .. }
             | Trouble::KeptRun { .. }

@@ -1,15 +1,21 @@
 //! What each address sends.
 
 pub mod bench;
+pub mod bench_card;
+pub mod cards;
 pub mod change;
 pub mod charge;
 pub mod drawing;
+pub mod entries;
 pub mod freezing;
 pub mod handles;
 pub mod jobs;
 pub mod maps;
+pub mod mixes;
 mod packed;
 pub mod paper;
+mod phone_words;
+pub mod pour_steps;
 pub mod remarks;
 pub mod sheets;
 pub mod shop;

@@ -7,6 +7,7 @@ use job::changed::{ChangeError, Typed};
 use job::file_fault::FileFault;
 use job::folder::FolderError;
 use serde::Serialize;
+use shoplog::error::LogError;
 use thiserror::Error;
 use utoipa::ToSchema;
 
@@ -68,6 +69,9 @@ pub enum WebError {
     /// The map of a freezing.
     #[error("no map: {0}")]
     NoFreezingMap(#[from] job::freezing_map::NoFreezingMap),
+    /// The log.
+    #[error(transparent)]
+    Log(#[from] LogError),
     /// A fault of ours.
     #[error("this could not be worked out, which is a fault of the program: {0}")]
     Broken(
@@ -82,7 +86,12 @@ impl WebError {
             WebError::NoJob(_) | WebError::NoSuch(_) => StatusCode::NOT_FOUND,
             WebError::Folder(FolderError::InTheWay { .. } | FolderError::WouldOverwrite { .. })
             | WebError::ChangedMeanwhile { .. } => StatusCode::CONFLICT,
-            WebError::Folder(FolderError::Disk { .. }) => StatusCode::INSUFFICIENT_STORAGE,
+            WebError::Folder(FolderError::Disk { .. })
+            | WebError::Log(LogError::Full | LogError::Disk { .. }) => {
+                StatusCode::INSUFFICIENT_STORAGE
+            }
+            WebError::Log(LogError::Busy) => StatusCode::SERVICE_UNAVAILABLE,
+            WebError::Log(_) => StatusCode::CONFLICT,
             WebError::Folder(FolderError::TooLarge { .. }) => StatusCode::PAYLOAD_TOO_LARGE,
             WebError::Folder(_)
             | WebError::Refused { .. }

@@ -1,8 +1,11 @@
-//! Who may ask: this machine under its own names, from a page of its own.
+//! Who may ask: this machine, or a phone of the shop, under a name of the server's own, from a page
+//! of its own.
 //!
 //! Any page in any tab may send a browser to a port of this machine. What keeps it out: the name
 //! under which the machine is asked (a strange name that points here is refused), the page from
 //! which a change comes, and what the browser says of it.
+
+use std::net::SocketAddr;
 
 use axum::extract::{Request, State};
 use axum::http::header::{
@@ -20,17 +23,36 @@ const POLICY: &str = "default-src 'self'; style-src 'self'; style-src-attr 'unsa
 
 /// The names under which the server may be asked.
 #[derive(Clone, Debug)]
-pub struct Names(Vec<String>);
+pub struct Names {
+    scheme: &'static str,
+    hosts: Vec<String>,
+}
 
 impl Names {
     /// Those of this machine, on a port.
     pub fn of_this_machine(port: u16) -> Names {
         let names = ["127.0.0.1", "localhost", "[::1]"];
-        Names(names.map(|name| format!("{name}:{port}")).to_vec())
+        Names {
+            scheme: "http",
+            hosts: names.map(|name| format!("{name}:{port}")).to_vec(),
+        }
+    }
+
+    /// The one under which a phone came in: the very address that its connection goes to. A name
+    /// that was made to point there is none.
+    pub fn of_the_door(address: SocketAddr) -> Names {
+        let mut hosts = vec![address.to_string()];
+        if address.port() == 443 {
+            hosts.push(address.ip().to_string());
+        }
+        Names {
+            scheme: "https",
+            hosts,
+        }
     }
 
     fn holds(&self, host: &str) -> bool {
-        self.0.iter().any(|name| name == host)
+        self.hosts.iter().any(|name| name == host)
     }
 }
 
@@ -54,9 +76,15 @@ pub async fn guarded(State(names): State<Names>, request: Request, next: Next) -
         ),
     ];
     for (name, value) in said {
-        response
-            .headers_mut()
-            .insert(name, HeaderValue::from_static(value));
+        let value = HeaderValue::from_static(value);
+        match name {
+            // A form says from which page it comes only where its own page lets it.
+            REFERRER_POLICY => response.headers_mut().entry(name).or_insert(value),
+            _ => {
+                response.headers_mut().insert(name, value);
+                continue;
+            }
+        };
     }
     response
 }
@@ -75,7 +103,7 @@ fn refused(names: &Names, method: &Method, headers: &HeaderMap) -> Option<&'stat
         }
     }
     let changes = !matches!(*method, Method::GET | Method::HEAD);
-    let own = format!("http://{host}");
+    let own = format!("{}://{host}", names.scheme);
     match headers.get(ORIGIN) {
         Some(origin) if origin.as_bytes() != own.as_bytes() => {
             Some("Another site's page may not ask here.")

@@ -1,7 +1,9 @@
-//! A Plan in the browser: the pour sheet itself is the page, served to this machine only.
+//! A Plan in the browser: the pour sheet itself is the page, served to this machine only; and the
+//! bench card of it, to paired phones where the founder asks for that.
 //!
 //! - [`routes`]: every address there is; [`guard`]: who may ask; [`errors`]: what is said to a no.
 //! - [`folder`]: the shop's folder and the jobs in it; nothing outside it is read or written.
+//! - [`lan`]: the door for phones.
 //! - [`kept`]: what was worked out last; [`runs`]: longer work.
 //! - [`answers`]: what each address sends; [`page`]: the page itself, carried in the program.
 
@@ -10,6 +12,7 @@ pub mod errors;
 pub mod folder;
 pub mod guard;
 pub mod kept;
+pub mod lan;
 pub mod page;
 pub mod routes;
 pub mod runs;
@@ -17,6 +20,7 @@ pub mod runs;
 use std::net::{Ipv4Addr, SocketAddr};
 use std::path::Path;
 use std::sync::Arc;
+use std::time::SystemTime;
 
 use job::folder::JOB_FILE;
 use thiserror::Error;
@@ -24,6 +28,11 @@ use tokio::net::TcpListener;
 use tokio::runtime::Builder;
 
 use crate::folder::ShopFolder;
+use crate::lan::authority::Authority;
+use crate::lan::door::{self, Door};
+use crate::lan::listening::{Signs, listen};
+use crate::lan::place::Place;
+use crate::lan::{LanError, PhonesWelcome, address, pairing};
 
 /// Why nothing is served.
 #[derive(Debug, Error)]
@@ -48,6 +57,9 @@ pub enum ServeError {
         /// What the system says.
         error: std::io::Error,
     },
+    /// The door for phones.
+    #[error(transparent)]
+    Lan(#[from] LanError),
     /// The system.
     #[error("the server stopped: {0}")]
     Stopped(
@@ -57,13 +69,28 @@ pub enum ServeError {
     ),
 }
 
-/// Serves a shop's folder to this machine as long as the program runs; `ready` is told the address.
+/// What is told once everything listens.
+#[derive(Clone, Debug)]
+pub struct Ready {
+    /// The address of the working sheet, on this machine.
+    pub address: SocketAddr,
+    /// What phones need to come in, where they may.
+    pub phones: Option<PhonesWelcome>,
+}
+
+/// Serves a shop's folder to this machine as long as the program runs, and to phones where an
+/// address for them is named (an empty one is all of this machine); `ready` is told the addresses.
 /// It may be ended at any moment: files are written whole or not at all.
 ///
 /// # Errors
 ///
-/// A folder that is none or that of a job, and a port that cannot be had.
-pub fn serve(folder: &Path, port: u16, ready: impl FnOnce(SocketAddr)) -> Result<(), ServeError> {
+/// A folder that is none or that of a job, a port that cannot be had, and whatever keeps phones out.
+pub fn serve(
+    folder: &Path,
+    port: u16,
+    phones: Option<&str>,
+    ready: impl FnOnce(&Ready),
+) -> Result<(), ServeError> {
     if folder.join(JOB_FILE).is_file() {
         return Err(ServeError::IsJob {
             path: folder.display().to_string(),
@@ -78,9 +105,43 @@ pub fn serve(folder: &Path, port: u16, ready: impl FnOnce(SocketAddr)) -> Result
             .await
             .map_err(|error| ServeError::Port { port, error })?;
         let address = listener.local_addr()?;
-        ready(address);
-        let routes = routes::routes(Arc::new(shop), address.port());
+        let shop = Arc::new(shop);
+        let phones = match phones {
+            Some(asked) => Some(open_the_door(&shop, address::asked(asked)?).await?),
+            None => None,
+        };
+        ready(&Ready { address, phones });
+        let routes = routes::routes(shop, address.port());
         axum::serve(listener, routes).await?;
         Ok(())
+    })
+}
+
+/// Lets phones in at an address from now on.
+async fn open_the_door(
+    shop: &Arc<ShopFolder>,
+    asked: SocketAddr,
+) -> Result<PhonesWelcome, LanError> {
+    let place = Place::of(shop.root())?;
+    let authority = Authority::of(&place)?;
+    let taken = |error| LanError::Port {
+        address: asked,
+        error,
+    };
+    let listener = TcpListener::bind(asked).await.map_err(taken)?;
+    let listens = listener.local_addr().map_err(taken)?;
+    let at = |ip| format!("https://{}", SocketAddr::new(ip, listens.port()));
+    let addresses: Vec<String> = address::found(listens).into_iter().map(at).collect();
+    let first = addresses.first().ok_or(LanError::NoNetwork)?;
+    lan::remember_address(&place, first)?;
+    let fingerprint = authority.fingerprint();
+    let offer = pairing::offer(&place, SystemTime::now())?;
+    let door = Door::of(shop, place, &authority);
+    let routes = door::routes(Arc::clone(shop), door);
+    tokio::spawn(listen(listener, Arc::new(Signs::of(authority)), routes));
+    Ok(PhonesWelcome {
+        addresses,
+        fingerprint,
+        offer,
     })
 }

@@ -15,8 +15,8 @@ use utoipa::openapi::schema::Schema;
 use utoipa::{Modify, OpenApi};
 
 use crate::answers::{
-    bench, change, charge, drawing, freezing, jobs, maps, paper, remarks, sheets, shop, solids,
-    typed_lines, why, words,
+    bench, bench_card, cards, change, charge, drawing, entries, freezing, jobs, maps, paper,
+    remarks, sheets, shop, solids, typed_lines, why, words,
 };
 use crate::errors;
 use crate::folder::ShopFolder;
@@ -28,6 +28,12 @@ const MOST_WORDS: usize = 64 * 1024;
 
 /// Most bytes of a mesh that is sent: that of a million facets in text.
 pub const MOST_MESH: usize = 256 * 1024 * 1024;
+
+/// Most bytes of entries sent at once: a pour with all its figures is a tenth of it.
+const MOST_ENTRIES: usize = 256 * 1024;
+
+/// What every address of answers begins with.
+const ROOT: &str = "/api/v1";
 
 /// Longest that an answer may take: the mould of the hardest part takes a tenth of it.
 const LONGEST: Duration = Duration::from_secs(120);
@@ -57,6 +63,9 @@ const LONGEST: Duration = Duration::from_secs(120);
         freezing::events,
         bench::asks,
         bench::ask,
+        cards::cards,
+        bench_card::card,
+        entries::take_in,
         charge::of_job,
         shop::shop,
         shop::change_shop,
@@ -98,22 +107,48 @@ pub fn routes(served: Arc<ShopFolder>, port: u16) -> Router {
         .route("/runs/{id}", delete(freezing::stop))
         .route("/openapi.json", get(described))
         .layer(DefaultBodyLimit::max(MOST_WORDS))
+        .merge(of_the_bench_card())
         .merge(
             Router::new()
                 .route("/jobs", post(jobs::new_job))
                 .layer(DefaultBodyLimit::max(MOST_MESH)),
         )
         .fallback(nothing);
-    Router::new()
-        .nest("/api/v1", answers)
+    let all = Router::new()
+        .nest(ROOT, answers)
         .fallback(get(page::file))
-        .layer(TimeoutLayer::with_status_code(
-            StatusCode::SERVICE_UNAVAILABLE,
-            LONGEST,
-        ))
+        .with_state(served);
+    in_time(all).layer(from_fn_with_state(Names::of_this_machine(port), guarded))
+}
+
+/// What a paired phone may ask: to read the cards, to have the bench work something out, to send
+/// entries. Not guarded yet: the door does that, by the address at which the phone came in.
+pub fn for_a_phone(served: Arc<ShopFolder>) -> Router {
+    let answers = Router::new()
+        .route("/bench/{ask}", post(bench::ask))
+        .layer(DefaultBodyLimit::max(MOST_WORDS))
+        .merge(of_the_bench_card())
+        .fallback(nothing);
+    Router::new().nest(ROOT, answers).with_state(served)
+}
+
+/// The addresses of the bench card, on this machine as on a phone.
+fn of_the_bench_card() -> Router<Arc<ShopFolder>> {
+    let entries = Router::new()
+        .route("/entries", post(entries::take_in))
+        .layer(DefaultBodyLimit::max(MOST_ENTRIES));
+    Router::new()
+        .route("/cards", get(cards::cards))
+        .route("/jobs/{job}/card", get(bench_card::card))
+        .merge(entries)
+}
+
+/// Answered in time, and a fault of ours is no end of the server.
+pub fn in_time(routes: Router) -> Router {
+    let slow = StatusCode::SERVICE_UNAVAILABLE;
+    routes
+        .layer(TimeoutLayer::with_status_code(slow, LONGEST))
         .layer(CatchPanicLayer::new())
-        .layer(from_fn_with_state(Names::of_this_machine(port), guarded))
-        .with_state(served)
 }
 
 /// Every answer says everything, also that there is nothing.

@@ -20,6 +20,7 @@ pub mod mould;
 pub mod new;
 pub mod opened;
 pub mod pattern;
+pub mod phones;
 pub mod plan;
 pub mod reckon;
 pub mod sand;

@@ -73,7 +73,8 @@ pub async fn new_job(
     worked(shop, move |shop| make(shop, &wanted, &mesh)).await
 }
 
-fn listed(shop: &ShopFolder, way: String) -> ListedJob {
+/// A job as it is listed.
+pub(super) fn listed(shop: &ShopFolder, way: String) -> ListedJob {
     let noted = shop.job(&way).map(|folder| job::folder::noted(&folder));
     match noted {
         Some(Ok(noted)) => ListedJob {

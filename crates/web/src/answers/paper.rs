@@ -15,6 +15,7 @@ use crate::answers::sheets::planned;
 use crate::answers::{folder_of, worked};
 use crate::errors::WebError;
 use crate::folder::ShopFolder;
+use crate::lan::card_address;
 
 /// The paper of a printed sheet.
 #[derive(Clone, Debug, Default, Deserialize, IntoParams)]
@@ -47,7 +48,11 @@ pub async fn paper(
         if let Ok(mould) = shop.mould(&opened).as_ref() {
             plan.drawing = drawn(&plan.drawing, mould);
         }
-        Ok(sheet::pdf(&sheet::page(&plan), paper)?)
+        let mut page = sheet::page(&plan);
+        if let Some(address) = card_address(shop.root(), &job) {
+            page.code_text = address;
+        }
+        Ok(sheet::pdf(&page, paper)?)
     })
     .await?;
     Ok(([(CONTENT_TYPE, "application/pdf")], bytes))

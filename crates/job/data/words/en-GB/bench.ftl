@@ -238,3 +238,25 @@ bench-sizes-kept = kept on each sieve
 bench-sizes-finer = finer
 bench-sizes-pan = pan
 bench-chart-caption = dashed: limits; a hollow square with its day speaks of a change
+
+## Read off at the heap
+
+bench-felt-crumbles = it crumbles
+bench-felt-sharp = sharp finger lines, clean break
+bench-felt-smears = it smears
+bench-key-fall = height of the fall
+bench-key-ball-mass = mass of the ball
+bench-key-ball = ball across
+bench-key-dent = dent across
+bench-key-air = air drained
+bench-key-plug = height of the plug
+bench-key-pressure = pressure
+bench-key-diameter = diameter
+bench-key-time = time
+bench-key-load = load as it gave way
+bench-key-span = between the edges
+bench-key-breadth = breadth
+bench-key-upright = height
+bench-key-rammed = height rammed
+bench-key-wet = wet
+bench-key-dry = dry

@@ -240,3 +240,25 @@ bench-sizes-kept = retenido en cada tamiz
 bench-sizes-finer = más fino
 bench-sizes-pan = fondo
 bench-chart-caption = a trazos: límites; un cuadro hueco con su día habla de un cambio
+
+## Read off at the heap
+
+bench-felt-crumbles = se desmorona
+bench-felt-sharp = huellas nítidas de los dedos, rotura limpia
+bench-felt-smears = se pega
+bench-key-fall = altura de la caída
+bench-key-ball-mass = masa de la bola
+bench-key-ball = diámetro de la bola
+bench-key-dent = diámetro de la huella
+bench-key-air = aire desalojado
+bench-key-plug = altura del tapón
+bench-key-pressure = presión
+bench-key-diameter = diámetro
+bench-key-time = tiempo
+bench-key-load = carga al ceder
+bench-key-span = entre los apoyos
+bench-key-breadth = ancho
+bench-key-upright = altura
+bench-key-rammed = altura apisonada
+bench-key-wet = húmeda
+bench-key-dry = seca

@@ -240,3 +240,25 @@ bench-sizes-kept = retenu sur chaque tamis
 bench-sizes-finer = plus fin
 bench-sizes-pan = fond
 bench-chart-caption = tireté : limites ; un carré vide avec son jour parle d'un changement
+
+## Read off at the heap
+
+bench-felt-crumbles = il s'effrite
+bench-felt-sharp = traces nettes des doigts, cassure franche
+bench-felt-smears = il poisse
+bench-key-fall = hauteur de chute
+bench-key-ball-mass = masse de la bille
+bench-key-ball = diamètre de la bille
+bench-key-dent = diamètre de l'empreinte
+bench-key-air = air écoulé
+bench-key-plug = hauteur du bouchon
+bench-key-pressure = pression
+bench-key-diameter = diamètre
+bench-key-time = durée
+bench-key-load = charge à la rupture
+bench-key-span = entre les appuis
+bench-key-breadth = largeur
+bench-key-upright = hauteur
+bench-key-rammed = hauteur serrée
+bench-key-wet = humide
+bench-key-dry = sec
