@@ -38,7 +38,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "web",
         &[
-            "sheet", "bench", "job", "pour", "rigging", "pattern", "metal",
+            "shoplog", "sheet", "bench", "job", "pour", "rigging", "pattern", "metal", "measure",
         ],
     ),
     (

@@ -15,8 +15,8 @@ use bench::experiment::entry::Meant;
 use crate::args::{Args, Command, ExperimentCommand};
 use crate::commands::{
     card, charge, completions, computer, conduct, cores, draw, experiment, freeze, freeze_feeder,
-    heap, lesson, log, look, man, mould, new, pattern, phones, plan, reckon, sand, schema, serve, solids,
-    why,
+    heap, lesson, log, look, man, mould, new, pattern, phones, plan, reckon, sand, schema, serve,
+    solids, why,
 };
 use crate::trouble::Trouble;
 

@@ -1,9 +1,9 @@
 //! The door for phones: the same shop over the local network, when the founder asks for it.
 //!
 //! A laptop at home hears everybody in the house. So this door speaks TLS only, under a certificate
-//! of the shop's own ([`authority`]); it answers a phone that was paired by a code from the terminal
-//! ([`pairing`], [`phones`]) and nobody else ([`door`]); and what a paired phone may do is read the
-//! cards and send entries. What belongs to it lies in a place of its own ([`place`]).
+//! of the shop's own ([`authority`]); it answers a phone that was paired by a code from the
+//! terminal ([`pairing`], [`phones`]) and nobody else ([`door`]); and what a paired phone may do is
+//! read the cards and send entries. What belongs to it lies in a place of its own ([`place`]).
 
 pub mod address;
 pub mod authority;
@@ -115,25 +115,71 @@ pub enum LanError {
     },
 }
 
-/// Where the address stands at which phones found the shop last.
+/// Where the address stands at which phones found the shop last, and below it the folder that was
+/// served.
 const ADDRESS: &str = "address";
 
-/// Writes down at which address phones find the shop, for the code on the printed sheet.
-pub(crate) fn remember_address(place: &Place, address: &str) -> Result<(), LanError> {
-    place.write(ADDRESS, address.as_bytes())
+/// Writes down at which address phones find the jobs of a folder, for the code on printed sheets.
+pub(crate) fn remember_address(place: &Place, address: &str, root: &Path) -> Result<(), LanError> {
+    let text = format!("{address}\n{}\n", root.display());
+    place.write(ADDRESS, text.as_bytes())
 }
 
-/// The address of the bench card of a job, as phones found the shop last; none where they never
-/// came in. `job` is the way from the served folder to that of the job.
-pub fn card_address(folder: &Path, job: &str) -> Option<String> {
-    let place = Place::there(folder).ok().flatten()?;
-    let address = place.read(ADDRESS).ok().flatten()?;
-    let job = job.bytes().fold(String::new(), |mut way, byte| {
-        match byte {
-            b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' | b'-' | b'_' => way.push(char::from(byte)),
-            other => way.push_str(&format!("%{other:02X}")),
+/// The address of the bench card of the job in a folder, as phones found it last; none where they
+/// never came in, or not to that job.
+pub fn card_address(job: &Path) -> Option<String> {
+    let job = job.canonicalize().ok()?;
+    let text = Place::there(&job)
+        .ok()
+        .flatten()?
+        .read(ADDRESS)
+        .ok()
+        .flatten()?;
+    let (address, root) = text.split_once('\n')?;
+    let way = job.strip_prefix(root.trim_end_matches('\n')).ok()?;
+    let steps: Vec<String> = way
+        .iter()
+        .map(|step| written_out(&step.to_string_lossy()))
+        .collect();
+    (!steps.is_empty()).then(|| format!("{address}/bench/{}", steps.join("%2F")))
+}
+
+/// A name as it stands in an address; a dot too, since an address with one is a file.
+fn written_out(name: &str) -> String {
+    let mut out = String::new();
+    for byte in name.bytes() {
+        match byte.is_ascii_alphanumeric() || matches!(byte, b'-' | b'_') {
+            true => out.push(char::from(byte)),
+            false => out.push_str(&format!("%{byte:02X}")),
         }
-        way
-    });
-    Some(format!("{address}/bench/{job}"))
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "a helper that fails fails its test")]
+
+    use super::{card_address, remember_address};
+    use crate::lan::place::Place;
+
+    #[test]
+    fn a_printed_sheet_leads_to_the_card_of_its_job() {
+        let shop = tempfile::tempdir().unwrap();
+        let root = shop.path().canonicalize().unwrap();
+        let job = root.join("2026/a lid v1.2");
+        std::fs::create_dir_all(&job).unwrap();
+        std::fs::write(root.join("shop.toml"), job::folder::STARTER_SHOP).unwrap();
+        assert_eq!(card_address(&job), None);
+        let place = Place::of(&root).unwrap();
+        remember_address(&place, "https://192.168.1.20:7351", &root).unwrap();
+        assert_eq!(
+            card_address(&job).as_deref(),
+            Some("https://192.168.1.20:7351/bench/2026%2Fa%20lid%20v1%2E2")
+        );
+        assert_eq!(card_address(&root), None);
+        let elsewhere = root.join("elsewhere");
+        remember_address(&place, "https://192.168.1.20:7351", &elsewhere).unwrap();
+        assert_eq!(card_address(&job), None);
+    }
 }

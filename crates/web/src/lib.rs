@@ -84,7 +84,8 @@ pub struct Ready {
 ///
 /// # Errors
 ///
-/// A folder that is none or that of a job, a port that cannot be had, and whatever keeps phones out.
+/// A folder that is none or that of a job, a port that cannot be had, and whatever keeps phones
+/// out.
 pub fn serve(
     folder: &Path,
     port: u16,
@@ -133,7 +134,7 @@ async fn open_the_door(
     let at = |ip| format!("https://{}", SocketAddr::new(ip, listens.port()));
     let addresses: Vec<String> = address::found(listens).into_iter().map(at).collect();
     let first = addresses.first().ok_or(LanError::NoNetwork)?;
-    lan::remember_address(&place, first)?;
+    lan::remember_address(&place, first, shop.root())?;
     let fingerprint = authority.fingerprint();
     let offer = pairing::offer(&place, SystemTime::now())?;
     let door = Door::of(shop, place, &authority);

@@ -37,36 +37,52 @@ const HEAVY: &[&str] = &["kg", "g", "lb"];
 const DIAMETER: Typed = typed("diameter", "bench-key-diameter", SHORT);
 const LOAD: Typed = typed("load", "bench-key-load", HEAVY);
 
+const DROP: [Typed; 1] = [typed("height", "bench-key-fall", HIGH)];
+
+const BALL_DENT: [Typed; 4] = [
+    typed("mass", "bench-key-ball-mass", LIGHT),
+    typed("ball", "bench-key-ball", SHORT),
+    typed("drop", "bench-key-fall", HIGH),
+    typed("dent", "bench-key-dent", SHORT),
+];
+
+const BOTTLE: [Typed; 5] = [
+    typed("air", "bench-key-air", &["ml", "fl oz"]),
+    typed("height", "bench-key-plug", SHORT),
+    typed("pressure", "bench-key-pressure", &["cmH2O"]),
+    DIAMETER,
+    typed("time", "bench-key-time", &["s", "min"]),
+];
+
+const CYLINDER: [Typed; 2] = [LOAD, DIAMETER];
+
+const BAR: [Typed; 4] = [
+    typed("load", "bench-key-load", &["kgf", "N"]),
+    typed("span", "bench-key-span", SHORT),
+    typed("breadth", "bench-key-breadth", SHORT),
+    typed("height", "bench-key-upright", SHORT),
+];
+
+const DISC: [Typed; 3] = [LOAD, DIAMETER, typed("height", "bench-key-upright", SHORT)];
+
+const COMPACTABILITY: [Typed; 1] = [typed("rammed", "bench-key-rammed", SHORT)];
+
+const MOISTURE: [Typed; 2] = [
+    typed("wet", "bench-key-wet", LIGHT),
+    typed("dry", "bench-key-dry", LIGHT),
+];
+
 /// What is typed for a test, in the order in which it is read off; nothing where a hand feels it.
 pub fn asked(test: &Test) -> &'static [Typed] {
     match test.name {
-        "drop" => &[typed("height", "bench-key-fall", HIGH)],
-        "dent" => &[
-            typed("mass", "bench-key-ball-mass", LIGHT),
-            typed("ball", "bench-key-ball", SHORT),
-            typed("drop", "bench-key-fall", HIGH),
-            typed("dent", "bench-key-dent", SHORT),
-        ],
-        "bottle" => &[
-            typed("air", "bench-key-air", &["ml", "fl oz"]),
-            typed("height", "bench-key-plug", SHORT),
-            typed("pressure", "bench-key-pressure", &["cmH2O"]),
-            DIAMETER,
-            typed("time", "bench-key-time", &["s", "min"]),
-        ],
-        "cylinder" => &[LOAD, DIAMETER],
-        "bar" => &[
-            typed("load", "bench-key-load", &["kgf", "N"]),
-            typed("span", "bench-key-span", SHORT),
-            typed("breadth", "bench-key-breadth", SHORT),
-            typed("height", "bench-key-upright", SHORT),
-        ],
-        "disc" => &[LOAD, DIAMETER, typed("height", "bench-key-upright", SHORT)],
-        "compactability" => &[typed("rammed", "bench-key-rammed", SHORT)],
-        "moisture" => &[
-            typed("wet", "bench-key-wet", LIGHT),
-            typed("dry", "bench-key-dry", LIGHT),
-        ],
+        "drop" => &DROP,
+        "dent" => &BALL_DENT,
+        "bottle" => &BOTTLE,
+        "cylinder" => &CYLINDER,
+        "bar" => &BAR,
+        "disc" => &DISC,
+        "compactability" => &COMPACTABILITY,
+        "moisture" => &MOISTURE,
         _ => &[],
     }
 }

@@ -203,7 +203,12 @@ fn papers(
         let workings = scope.spawn(|| sheet::workings(plan, section, paper));
         let rigged = rigged(solids, plan);
         let sheet = scope.spawn({
-            let page = sheet::page(&rigged);
+            let mut page = sheet::page(&rigged);
+            let folder = solids.ready.folder.as_deref();
+            // Where phones come in, the code leads to the card of this job.
+            if let Some(address) = folder.and_then(web::lan::card_address) {
+                page.code_text = address;
+            }
             move || sheet::pdf(&page, paper)
         });
         let templates = sheet::cut_templates(&rigged, paper);

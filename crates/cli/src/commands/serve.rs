@@ -1,4 +1,5 @@
-//! `oddside serve`: the working sheet in a browser of this machine, the bench card on paired phones.
+//! `oddside serve`: the working sheet in a browser of this machine, the bench card on paired
+//! phones.
 
 use std::path::Path;
 use std::process::ExitCode;
@@ -20,10 +21,10 @@ pub fn run(dir: &Path, port: u16, lan: Option<&str>) -> Result<ExitCode, Trouble
         let said = Said::new("serve-open").with("address", format!("http://{}/", ready.address));
         // Where nobody reads it, the page is open all the same.
         let _ = print::out(&(language.say(&said) + "\n"));
-        if let Some(phones) = &ready.phones {
-            tell_phones(phones, language);
+        match &ready.phones {
+            Some(phones) => tell_phones(phones, language),
+            None => print::talk(&language.word("serve-stop")),
         }
-        print::talk(&language.word("serve-stop"));
     })?;
     Ok(ExitCode::SUCCESS)
 }

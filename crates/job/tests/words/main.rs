@@ -172,7 +172,7 @@ fn every_id_that_is_handed_on_has_its_message() {
 }
 
 /// What reads like an id and is none: keys of sources, units, words of the command line, of HTTP.
-const OTHER_WORDS: [&str; 2] = ["no-cache", "no-referrer"];
+const OTHER_WORDS: [&str; 3] = ["no-cache", "no-referrer", "no-store"];
 
 #[test]
 fn no_message_is_left_over() {

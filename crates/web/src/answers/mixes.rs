@@ -1,5 +1,5 @@
-//! Mixes weighed out beforehand for several amounts of sand, as a table on the wall would have them:
-//! a phone at the heap then needs no server, and no law stands in the browser.
+//! Mixes weighed out beforehand for several amounts of sand, as a table on the wall would have
+//! them: a phone at the heap then needs no server, and no law stands in the browser.
 
 use bench::given::Given;
 use bench::tested::recipe::{self, KEYS};

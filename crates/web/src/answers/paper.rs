@@ -49,7 +49,7 @@ pub async fn paper(
             plan.drawing = drawn(&plan.drawing, mould);
         }
         let mut page = sheet::page(&plan);
-        if let Some(address) = card_address(shop.root(), &job) {
+        if let Some(address) = card_address(&opened.folder) {
             page.code_text = address;
         }
         Ok(sheet::pdf(&page, paper)?)

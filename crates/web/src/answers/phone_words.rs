@@ -1,7 +1,7 @@
 //! The words of the bench card, and what may be seen on a casting.
 
 /// Every message that the bench card says by itself.
-pub(super) const WORDS: [&str; 78] = [
+pub(super) const WORDS: [&str; 80] = [
     "phone-again",
     "phone-as-last",
     "phone-as-mixed",
@@ -40,8 +40,10 @@ pub(super) const WORDS: [&str; 78] = [
     "phone-kept",
     "phone-kept-sent",
     "phone-leave-out",
+    "phone-loading",
     "phone-looks",
     "phone-mass-poured",
+    "phone-never-here",
     "phone-next",
     "phone-no-jobs",
     "phone-not-kept",

@@ -1,9 +1,9 @@
-//! A pour in steps, each large enough to be read with a ladle in the hands: what is done, the figures
-//! for it, what to mind just there, and a clock where one is watched.
+//! A pour in steps, each large enough to be read with a ladle in the hands: what is done, the
+//! figures for it, what to mind just there, and a clock where one is watched.
 
 use job::dryness::DryPoint;
 use job::plan::Plan;
-use job::pour_card::{CardTurn, PourCard, PourFile, pour_card};
+use job::pour_card::{CardTurn, NoCard, PourCard, PourFile, pour_card};
 use job::remark::Level;
 use job::words::said::Said;
 use serde::Serialize;
@@ -73,7 +73,10 @@ const AT_THE_OPENING: [&str; 2] = ["opening", "freezing"];
 pub fn steps(plan: &Plan, pour: &PourFile) -> Result<Vec<StepAnswer>, String> {
     let dry = DryPoint::ALL.map(|point| point.name().to_owned());
     let card = pour_card(&[(plan.clone(), pour.clone())], &dry);
-    let card = card.map_err(|no| no.to_string())?;
+    let card = card.map_err(|no| match no {
+        NoCard::Stopped { why, .. } => why,
+        other => other.to_string(),
+    })?;
     let Some(turn) = card.turns.first() else {
         return Ok(Vec::new());
     };
@@ -90,7 +93,7 @@ pub fn steps(plan: &Plan, pour: &PourFile) -> Result<Vec<StepAnswer>, String> {
 }
 
 fn red_lines(plan: &Plan) -> StepAnswer {
-    let mut step = step(plan, "red-lines", "phone-step-red-lines");
+    let mut step = step(plan, "before", "phone-step-red-lines");
     step.lines = sheet::page(plan).red_lines;
     step
 }

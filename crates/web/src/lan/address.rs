@@ -95,7 +95,7 @@ fn listed() -> Vec<Ipv4Addr> {
 
 fn listed_in(table: &str) -> Vec<Ipv4Addr> {
     let mut found = Vec::new();
-    let mut last = None;
+    let mut last: Option<Ipv4Addr> = None;
     for line in table.lines().map(str::trim) {
         match line.strip_prefix("|-- ") {
             Some(address) => last = address.parse().ok(),

@@ -24,8 +24,9 @@ use crate::lan::authority::{Authority, Shown};
 /// somebody in the network could fill the memory of a small laptop.
 const MOST: usize = 64;
 
-/// How long a greeting may take, and the head of a question; an idle connection is closed after it.
-/// Shorter, and a phone at the end of the yard is cut off; longer, and idle strangers hold the door.
+/// How long a greeting may take, and the head of a question; an idle connection is closed after
+/// it. Shorter, and a phone at the end of the yard is cut off; longer, and idle strangers hold the
+/// door.
 const PATIENCE: Duration = Duration::from_secs(20);
 
 /// What the door shows itself with.

@@ -14,7 +14,8 @@ pub enum Trouble {
 
 /// How the page looks: large, dark on white.
 pub const STYLE: &str = "\
-:root { font-family: sans-serif; font-size: 112.5%; line-height: 1.45; color: #000; background: #fff }
+:root { font-family: sans-serif; font-size: 112.5%; line-height: 1.45; color: #000; \
+background: #fff }
 body { max-width: 34rem; margin: 0 auto; padding: 1rem }
 h1 { font-size: 1.5rem; line-height: 1.2 }
 h2 { font-size: 1.15rem; margin-top: 2rem }

@@ -38,6 +38,40 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/cards": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Everything but the plans. */
+        get: operations["cards"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/entries": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Takes entries into the log, in the order in which they are sent. */
+        post: operations["take_in"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/jobs": {
         parameters: {
             query?: never;
@@ -50,6 +84,23 @@ export interface paths {
         put?: never;
         /** A new job from a mesh, which is the body of the request. */
         post: operations["new_job"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/jobs/{job}/card": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The bench card of a job. */
+        get: operations["card"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -336,6 +387,22 @@ export interface components {
             /** @description By which it is asked. */
             name: string;
         };
+        /** @description One thing that is read off. */
+        AskedAnswer: {
+            /** @description Its key. */
+            key: string;
+            /** @description What it is called. */
+            shown: string;
+            /** @description Its units, the shop's own first. */
+            units: string[];
+        };
+        /** @description A mix weighed out for so much dry sand. */
+        BatchAnswer: {
+            /** @description What to weigh out, in order. */
+            parts: components["schemas"]["WeighedPart"][];
+            /** @description Dry sand in it, as people write it. */
+            sand: string;
+        };
         /** @description One part of the day. */
         BlockAnswer: {
             /** @description Heading. */
@@ -346,6 +413,53 @@ export interface components {
             rows: components["schemas"]["RowAnswer"][];
             /** @description What is typed for it and is no row of its own. */
             typed: components["schemas"]["TypedLine"][];
+        };
+        /** @description A job as the phone carries it. */
+        CardAnswer: {
+            /** @description The metal, as it is called. */
+            alloy: string;
+            /**
+             * Format: int64
+             * @description Castings in the mould.
+             */
+            castings: number;
+            /** @description Short code of this very plan, as it stands on paper. */
+            code: string;
+            /** @description The way to it. */
+            job: string;
+            /** @description What goes into the log, filled from the plan. */
+            lot: components["schemas"]["LotAnswer"];
+            /** @description Its name. */
+            name: string;
+            /** @description What was planned, as it is offered where it is written down. */
+            offered: components["schemas"]["OfferedAnswer"];
+            /** @description The pour, one step after the other. */
+            steps: components["schemas"]["StepAnswer"][];
+            /** @description Why it is not to be poured; then there are no steps. */
+            stopped: string | null;
+        };
+        /** @description Everything but the plans. */
+        CardsAnswer: {
+            /** @description By which the page knows whether it is of the program that answers. */
+            build: string;
+            /** @description The ten points, in the order in which one walks past them. */
+            dry: components["schemas"]["OneChoice"][];
+            /** @description Units that stand first: whether those of the inch do. */
+            inch: boolean;
+            /** @description The jobs. */
+            jobs: components["schemas"]["ListedJob"][];
+            /** @description Code of the language. */
+            language: string;
+            /** @description What is seen on a casting that is not sound. */
+            looks: components["schemas"]["OneChoice"][];
+            /** @description The mixes, each weighed out for several amounts of sand. */
+            mixes: components["schemas"]["MixAnswer"][];
+            /** @description The tests of the sand. */
+            tests: components["schemas"]["TestAnswer"][];
+            /** @description The words of the bench card, by their ids. */
+            words: {
+                [key: string]: string;
+            };
         };
         /** @description A change. */
         Change: {
@@ -368,6 +482,26 @@ export interface components {
             remarks: components["schemas"]["RemarkAnswer"][];
             /** @description What to weigh out, in the order of charging. */
             weigh_out: components["schemas"]["TableAnswer"];
+        };
+        /** @description A clock. */
+        ClockAnswer: {
+            /**
+             * Format: double
+             * @description Not after, s.
+             */
+            high_s: number;
+            /**
+             * Format: double
+             * @description Likely, s.
+             */
+            likely_s: number;
+            /**
+             * Format: double
+             * @description Not before, s.
+             */
+            low_s: number;
+            /** @description What is watched. */
+            watches: components["schemas"]["Watched"];
         };
         /** @description A drawing. */
         DrawingAnswer: {
@@ -450,6 +584,29 @@ export interface components {
             /** @description What it is called; its folder where its file cannot be read. */
             name: string;
         };
+        /** @description Entries of a pour by what they say, links between them left to whoever draws their ids. */
+        LotAnswer: {
+            /** @description One casting. */
+            casting: {
+                [key: string]: string;
+            };
+            /** @description The heat. */
+            heat: {
+                [key: string]: string;
+            };
+            /** @description The mould. */
+            mould: {
+                [key: string]: string;
+            };
+            /** @description Each figure of the plan. */
+            planned: {
+                [key: string]: string;
+            }[];
+            /** @description The pour. */
+            pour: {
+                [key: string]: string;
+            };
+        };
         /** @description Where a new job lies. */
         MadeJob: {
             /** @description The way to its folder. */
@@ -497,6 +654,19 @@ export interface components {
              */
             value: number;
         };
+        /** @description A mix. */
+        MixAnswer: {
+            /** @description Weighed out, the smallest batch first. */
+            batches: components["schemas"]["BatchAnswer"][];
+            /** @description What to mind. */
+            cautions: string[];
+            /** @description The word by which it is asked for. */
+            name: string;
+            /** @description What it is. */
+            shown: string;
+            /** @description What to do, one after the other. */
+            steps: string[];
+        };
         /** @description A no as the page gets it. */
         No: {
             /** @description What to do about it. */
@@ -504,6 +674,13 @@ export interface components {
             /** @description What is wrong. */
             message: string;
             now: components["schemas"]["TypedValue"] | null;
+        };
+        /** @description What the plan offers where something is written down. */
+        OfferedAnswer: {
+            /** @description Metal poured. */
+            mass: string | null;
+            /** @description How hot. */
+            temperature: string | null;
         };
         /** @description One of a few words. */
         OneChoice: {
@@ -604,6 +781,22 @@ export interface components {
          * @enum {string}
          */
         RunState: "waits" | "under-way" | "done" | "stopped" | "failed";
+        /** @description An entry as a phone sends it: everything as it was typed, with its unit. */
+        SentEntry: {
+            /** @description The id that the phone has drawn, 32 hexadecimal digits. */
+            id: string;
+            /**
+             * @description What it says, by key. A link is the id of an entry that was sent before. A reading of a test
+             *     may stand under `read.KEY`, and its value is worked out here.
+             */
+            says: {
+                [key: string]: string;
+            };
+            /** @description The table: "sand_tests". */
+            table: string;
+            /** @description When it was written down, in universal time. */
+            written: string;
+        };
         /** @description Everything on a sheet, in the words of the shop. */
         SheetAnswer: {
             /** @description The sheet in the order of the day. */
@@ -635,12 +828,62 @@ export interface components {
             /** @description How many points it has. */
             points: number;
         };
+        /** @description One step. */
+        StepAnswer: {
+            /** @description What to mind just there. */
+            cautions: string[];
+            clock: components["schemas"]["ClockAnswer"] | null;
+            /** @description Figures for it. */
+            figures: components["schemas"]["StepFigure"][];
+            /** @description What is done. */
+            heading: string;
+            /** @description By which it is known. */
+            id: string;
+            /** @description More words. */
+            lines: string[];
+        };
+        /** @description A figure in large digits. */
+        StepFigure: {
+            /** @description The range. */
+            band: string | null;
+            /** @description What it is. */
+            name: string;
+            /** @description The value with its unit. */
+            value: string;
+        };
         /** @description A table. */
         TableAnswer: {
             /** @description What stands above its columns. */
             heads: string[];
             /** @description Its rows. */
             rows: string[][];
+        };
+        /** @description What became of an entry. */
+        TakenEntry: {
+            /** @description Its id. */
+            id: string;
+            /**
+             * Format: int64
+             * @description Its number in the log; none where it was refused.
+             */
+            number: number | null;
+            /** @description Why it was refused; then it is not in the log and stays on the phone. */
+            refused: string | null;
+        };
+        /** @description A test of the sand. */
+        TestAnswer: {
+            /** @description What is read off, one after the other; nothing where a hand feels it. */
+            asked: components["schemas"]["AskedAnswer"][];
+            /** @description Words among which one is chosen, where a hand feels it. */
+            felt: components["schemas"]["OneChoice"][];
+            /** @description How it is done. */
+            how: string;
+            /** @description The word by which it is kept. */
+            name: string;
+            /** @description What it is called. */
+            shown: string;
+            /** @description Unit of what it comes to; empty where it has none. */
+            unit: string;
         };
         /** @description What came of it. */
         ToldAnswer: {
@@ -702,6 +945,22 @@ export interface components {
             remarks: components["schemas"]["RemarkAnswer"][];
             /** @description The sizes it would have, where its unit has to be chosen. */
             units: components["schemas"]["UnitChoice"][];
+        };
+        /**
+         * @description What a clock watches.
+         * @enum {string}
+         */
+        Watched: "filling" | "opening";
+        /** @description Something to weigh out. */
+        WeighedPart: {
+            /** @description Where the log keeps it: sand, clay, binder or water. */
+            column: string;
+            /** @description How much, with its unit. */
+            mass: string;
+            /** @description What it is. */
+            name: string;
+            /** @description The same in scoops of the shop's own, or in the other units. */
+            other: string | null;
         };
         /**
          * @description Weights of remarks, as they are described: [`Level`] itself knows no page.
@@ -814,6 +1073,64 @@ export interface operations {
             };
         };
     };
+    cards: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CardsAnswer"];
+                };
+            };
+        };
+    };
+    take_in: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["SentEntry"][];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TakenEntry"][];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+            507: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
     jobs: {
         parameters: {
             query?: never;
@@ -862,6 +1179,43 @@ export interface operations {
                 };
             };
             409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
+    card: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                job: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CardAnswer"];
+                };
+            };
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -20,7 +20,7 @@ phone-no-code = No code is good any more: it was used, it is older than ten minu
 phone-serve-open = for phones: { $address }
 phone-serve-code = code for pairing a phone, good for { $minutes } minutes: { $code }
 phone-serve-print = fingerprint of the shop's certificate, to be compared with what the phone shows: { $print }
-phone-serve-who = Everybody in this network can try to come in; only paired phones are answered (oddside phones list).
+phone-serve-who = Everybody in this network can try to come in; only paired phones are answered (oddside phones list). Ctrl-C closes it.
 phone-none-paired = no phone is paired
 phone-removed = { $name } is let in no more
 phone-head-name = phone
@@ -48,6 +48,8 @@ phone-stop = STOP
 phone-server-gone = Oddside does not answer: the card shows the last plan, what you write down is kept here and sent later.
 phone-stale = The program was renewed since this card was kept. All entries stay.
 phone-renew = Take the new card
+phone-loading = A moment: the plan is worked out.
+phone-never-here = The plan of this job was never on this phone: it comes when the server answers.
 phone-waits = This figure is worked out by the server and waits for it.
 
 ## What is kept and sent

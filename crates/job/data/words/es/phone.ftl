@@ -20,7 +20,7 @@ phone-no-code = Ya no vale ningún código: se usó, tiene más de diez minutos 
 phone-serve-open = para teléfonos: { $address }
 phone-serve-code = código para emparejar un teléfono, válido { $minutes } minutos: { $code }
 phone-serve-print = huella del certificado del taller, para comparar con la que muestra el teléfono: { $print }
-phone-serve-who = Cualquiera en esta red puede intentar entrar; solo se responde a los teléfonos emparejados (oddside phones list).
+phone-serve-who = Cualquiera en esta red puede intentar entrar; solo se responde a los teléfonos emparejados (oddside phones list). Ctrl-C lo cierra.
 phone-none-paired = ningún teléfono está emparejado
 phone-removed = { $name } ya no tiene acceso
 phone-head-name = teléfono
@@ -48,6 +48,8 @@ phone-stop = STOP
 phone-server-gone = Oddside no responde: la tarjeta muestra el último plan; lo que anote se guarda aquí y se envía más tarde.
 phone-stale = El programa se renovó desde que se guardó esta tarjeta. Todas las anotaciones quedan.
 phone-renew = Tomar la tarjeta nueva
+phone-loading = Un momento: se calcula el plan.
+phone-never-here = El plan de esta pieza nunca estuvo en este teléfono: llegará cuando responda el servidor.
 phone-waits = Esta cifra la calcula el servidor y lo espera.
 
 ## What is kept and sent

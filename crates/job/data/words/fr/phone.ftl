@@ -20,7 +20,7 @@ phone-no-code = Aucun code n'est plus valable : il a servi, il a plus de dix min
 phone-serve-open = pour les téléphones : { $address }
 phone-serve-code = code pour associer un téléphone, valable { $minutes } minutes : { $code }
 phone-serve-print = empreinte du certificat de l'atelier, à comparer à ce que montre le téléphone : { $print }
-phone-serve-who = Tout le monde sur ce réseau peut essayer d'entrer ; seuls les téléphones associés reçoivent une réponse (oddside phones list).
+phone-serve-who = Tout le monde sur ce réseau peut essayer d'entrer ; seuls les téléphones associés reçoivent une réponse (oddside phones list). Ctrl-C ferme tout.
 phone-none-paired = aucun téléphone n'est associé
 phone-removed = { $name } n'a plus accès
 phone-head-name = téléphone
@@ -48,6 +48,8 @@ phone-stop = STOP
 phone-server-gone = Oddside ne répond pas : la carte montre le dernier plan, ce que vous notez est gardé ici et envoyé plus tard.
 phone-stale = Le programme a été renouvelé depuis que cette carte est gardée. Toutes les notes restent.
 phone-renew = Prendre la nouvelle carte
+phone-loading = Un instant : le plan est en cours de calcul.
+phone-never-here = Le plan de cette pièce n'a jamais été sur ce téléphone : il viendra quand le serveur répondra.
 phone-waits = Ce chiffre est calculé par le serveur et l'attend.
 
 ## What is kept and sent

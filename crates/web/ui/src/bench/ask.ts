@@ -13,21 +13,21 @@ export class Refused extends Error {}
 
 const ROOT = '/api/v1';
 
-/** How long an answer is waited for, ms: beyond, a kept card is of more use than a fresh one. */
-const PATIENCE_MS = 8000;
-
-/** Cards as they were answered, or as they were kept. */
-export interface Held<T> {
-  value: T;
-  fresh: boolean;
-}
+/** How long an answer is waited for, ms: the hardest plan takes a tenth of it on a small laptop. */
+const PATIENCE_MS = 60_000;
 
 /** Words, jobs, tests and mixes. */
-export const cards = () => held<CardsAnswer>('cards', '/cards');
+export const cards = () => keptFresh<CardsAnswer>('cards', '/cards');
 
 /** The card of a job. */
-export const card = (job: string) =>
-  held<CardAnswer>(`card ${job}`, `/jobs/${encodeURIComponent(job)}/card`);
+export const card = (job: string) => keptFresh<CardAnswer>(nameOf(job), wayOf(job));
+
+/** The same as they were kept last. */
+export const keptCards = () => recall<CardsAnswer>('cards');
+export const keptCard = (job: string) => recall<CardAnswer>(nameOf(job));
+
+const nameOf = (job: string) => `card ${job}`;
+const wayOf = (job: string) => `/jobs/${encodeURIComponent(job)}/card`;
 
 /** The weight at which to stop drying. */
 export function stopWeight(given: Record<string, string>): Promise<ToldAnswer> {
@@ -38,18 +38,11 @@ export function stopWeight(given: Record<string, string>): Promise<ToldAnswer> {
   });
 }
 
-/** Fresh where the server answers, else what was kept of it last; a no of the server stands. */
-async function held<T>(name: string, way: string): Promise<Held<T>> {
-  try {
-    const value = await asked<T>(way);
-    await remember(name, value);
-    return { value, fresh: true };
-  } catch (error) {
-    if (error instanceof Refused) throw error;
-    const value = await recall<T>(name);
-    if (value === undefined) throw error;
-    return { value, fresh: false };
-  }
+/** What the server answers, kept for when it does not. */
+async function keptFresh<T>(name: string, way: string): Promise<T> {
+  const value = await asked<T>(way);
+  await remember(name, value);
+  return value;
 }
 
 async function asked<T>(way: string, how: RequestInit = {}): Promise<T> {

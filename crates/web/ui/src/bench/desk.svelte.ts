@@ -1,6 +1,6 @@
 /** What stands on the bench card: cards, entries and how the server is, in one place. */
 import type { CardAnswer, CardsAnswer } from '../answers';
-import { card, cards, Unpaired } from './ask';
+import { card, cards, keptCard, keptCards, Refused, Unpaired } from './ask';
 import { counted, type KeptEntry, type Lot, undoable } from './entries';
 import { send } from './sending';
 import { entries, keep, recall, remember, undoLast } from './store';
@@ -56,32 +56,36 @@ export const desk = {
   },
 };
 
-/** Asks for everything anew, and goes on with what was kept where nobody answers. */
+/** Shows what was kept, at once, and then what the server answers, where it does. */
 export async function load(job: string | null): Promise<void> {
+  if (open?.job !== job) {
+    open = null;
+    no = '';
+  }
   await look();
+  await showKept(job);
   try {
-    const held = await cards();
-    all = held.value;
-    line = held.fresh ? 'there' : 'gone';
-    learn(held.value.words, held.value.language);
-    await loadCard(job);
+    show(await cards());
+    line = 'there';
+    if (job !== null) open = await card(job);
+    no = '';
   } catch (error) {
-    line = error instanceof Unpaired ? 'unpaired' : 'gone';
+    if (error instanceof Refused) no = error.message;
+    else line = error instanceof Unpaired ? 'unpaired' : 'gone';
   }
 }
 
-async function loadCard(job: string | null): Promise<void> {
-  no = '';
-  open = null;
+async function showKept(job: string | null): Promise<void> {
+  const kept = all ?? (await keptCards());
+  if (kept) show(kept);
   if (job === null) return;
-  try {
-    const held = await card(job);
-    open = held.value;
-    if (!held.fresh) line = 'gone';
-    await remember('last job', job);
-  } catch (error) {
-    no = error instanceof Error ? error.message : String(error);
-  }
+  open ??= (await keptCard(job)) ?? null;
+  await remember('last job', job);
+}
+
+function show(cards: CardsAnswer): void {
+  all = cards;
+  learn(cards.words, cards.language);
 }
 
 /** The job that was open last. */
