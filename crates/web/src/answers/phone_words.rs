@@ -1,7 +1,7 @@
 //! The words of the bench card, and what may be seen on a casting.
 
 /// Every message that the bench card says by itself.
-pub(super) const WORDS: [&str; 80] = [
+pub(super) const WORDS: [&str; 81] = [
     "phone-again",
     "phone-as-last",
     "phone-as-mixed",
@@ -54,6 +54,7 @@ pub(super) const WORDS: [&str; 80] = [
     "phone-pair",
     "phone-part-of",
     "phone-pour",
+    "phone-pour-goes-on",
     "phone-ready",
     "phone-ready-tells",
     "phone-refused",

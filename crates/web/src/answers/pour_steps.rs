@@ -62,7 +62,7 @@ pub enum Watched {
 
 /// What a remark is about when it counts while metal is melted, and while it is poured.
 const AT_THE_FURNACE: [&str; 2] = ["metal", "charge"];
-const AT_THE_POUR: [&str; 4] = ["pour", "weights", "feeder", "feeding"];
+const AT_THE_POUR: [&str; 2] = ["pour", "weights"];
 const AT_THE_OPENING: [&str; 2] = ["opening", "freezing"];
 
 /// The steps of a pour whose ten points are ticked; or why it is not to be poured.
@@ -119,7 +119,9 @@ fn melt(plan: &Plan) -> StepAnswer {
     step.figures.extend(figure(plan, "charge"));
     step.figures.extend(figure(plan, "pouring temperature"));
     if let Some(crucible) = plan.choice("crucible") {
-        step.lines.push(plan.words.say(&crucible.chosen));
+        let label = plan.words.say(&crucible.label());
+        let chosen = plan.words.say(&crucible.chosen);
+        step.lines.push(format!("{label}: {chosen}"));
     }
     step.cautions = minded(plan, &AT_THE_FURNACE);
     step
@@ -127,7 +129,10 @@ fn melt(plan: &Plan) -> StepAnswer {
 
 fn cope(plan: &Plan, turn: &CardTurn) -> StepAnswer {
     let mut step = step(plan, "cope", "phone-step-cope");
-    step.figures.extend(figure(plan, "weight on the cope"));
+    let weight = plan.figure("weight on the cope");
+    if weight.is_some_and(|weight| weight.amount.values()[2] > 0.0) {
+        step.figures.extend(figure(plan, "weight on the cope"));
+    }
     if !turn.irons.is_empty() {
         step.lines.push(turn.irons.clone());
     }

@@ -38,6 +38,7 @@ phone-heap = At the heap
 phone-weigh = Weigh
 phone-test = Test
 phone-ready = Ready?
+phone-pour-goes-on = The pour goes on
 phone-which-job = Which job?
 phone-other-job = Another job
 phone-no-jobs = No job lies in this folder yet.

@@ -38,6 +38,7 @@ phone-heap = En el montón
 phone-weigh = Pesar
 phone-test = Ensayar
 phone-ready = ¿Listo?
+phone-pour-goes-on = La colada sigue
 phone-which-job = ¿Qué pieza?
 phone-other-job = Otra pieza
 phone-no-jobs = Todavía no hay nada en esta carpeta.

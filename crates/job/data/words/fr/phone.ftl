@@ -38,6 +38,7 @@ phone-heap = Au tas
 phone-weigh = Peser
 phone-test = Essayer
 phone-ready = Prêt ?
+phone-pour-goes-on = La coulée continue
 phone-which-job = Quelle pièce ?
 phone-other-job = Une autre pièce
 phone-no-jobs = Il n'y a encore rien dans ce dossier.
