@@ -1,7 +1,7 @@
 // The bench card: with the server, without it, and back, with nothing lost; by keys alone; for gloves.
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
-import { readFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { after, afterEach, before, test } from 'node:test';
@@ -174,6 +174,20 @@ test('no pour without the ten points, by no address either', async () => {
 
 test('a pour by one key, and six taps that write it down', async () => {
   const { page, context } = await openCard();
+  await page.addInitScript(() => {
+    window.told = { shaken: 0, tones: 0, locks: 0 };
+    navigator.vibrate = () => (window.told.shaken += 1) > 0;
+    const start = OscillatorNode.prototype.start;
+    OscillatorNode.prototype.start = function (at) {
+      window.told.tones += 1;
+      return start.call(this, at);
+    };
+    const lock = { request: async () => ({ release: async () => (window.told.locks -= 1) }) };
+    Object.defineProperty(navigator, 'wakeLock', {
+      value: { request: async (kind) => ((window.told.locks += 1), lock.request(kind)) },
+    });
+  });
+  await page.reload();
   await tickAll(page);
   await page.screenshot({ path: join(pictures, 'bench-ready.png'), fullPage: true });
   await page.getByRole('link', { name: 'Pour' }).click();
@@ -187,9 +201,14 @@ test('a pour by one key, and six taps that write it down', async () => {
     await page.waitForFunction((last) => document.querySelector('#step').textContent !== last, steps.at(-1));
   }
   await page.locator('.onward', { hasText: 'First drop' }).waitFor();
-  await page.keyboard.press('Enter');
+  // The volume key of a phone, where its browser hands it on.
+  await page.evaluate(() => document.body.dispatchEvent(
+    new KeyboardEvent('keydown', { key: 'AudioVolumeUp', bubbles: true }),
+  ));
   await page.locator('.onward', { hasText: 'Full' }).waitFor();
-  await page.waitForTimeout(1300);
+  assert.equal(await page.evaluate(() => window.told.locks), 1, 'the screen is kept on');
+  // Seconds before its time, and at it, it is heard.
+  await page.waitForFunction(() => window.told.tones >= 3 && window.told.shaken >= 2);
   // A page that is shut in the middle of a pour goes on where it was.
   await page.reload();
   await page.locator('.onward', { hasText: 'Full' }).waitFor();
@@ -232,6 +251,24 @@ test('a pour by one key, and six taps that write it down', async () => {
   await page.goto(`${shop.address}${CARD}#pour`);
   await page.waitForURL(/#ready$/);
   assert.deepEqual(page.faults, []);
+  await context.close();
+});
+
+test('a card of another program than the one that answers says so, and loses nothing', async () => {
+  const { page, context } = await openCard();
+  await keptOnPhone(page);
+  await readingOfMoisture(page, '200', '188');
+  await page.route('**/api/v1/cards', async (route) => {
+    const answer = await route.fetch();
+    await route.fulfill({ json: { ...(await answer.json()), build: 'another' } });
+  });
+  await page.reload();
+  await page.locator('[role=alert]', { hasText: 'renewed' }).waitFor();
+  await page.screenshot({ path: join(pictures, 'bench-stale.png') });
+  await page.unroute('**/api/v1/cards');
+  await page.getByRole('button', { name: 'Take the new card' }).click();
+  await page.locator('[role=alert]').waitFor({ state: 'detached' });
+  await page.locator('footer', { hasText: 'kept here: 1' }).waitFor();
   await context.close();
 });
 
@@ -293,6 +330,26 @@ for (const width of [360, 1024]) {
     await page.getByRole('button', { name: /^dent|^ball dent/ }).click();
     await page.waitForSelector('.keys');
     await forGloves(page, `the keypad at ${width}`, width);
+    await context.close();
+  });
+}
+
+for (const words of ['fr', 'es']) {
+  test(`every screen has room for its words in ${words}`, async () => {
+    const file = join(shop.folder, 'shop.toml');
+    const text = await readFile(file, 'utf8');
+    await writeFile(file, text.replace(/^#? *words = "\w+"/m, `words = "${words}"`));
+    const context = await shop.browser.newContext({ viewport: { width: 360, height: 740 }, bypassCSP: true });
+    const page = await openPage({ ...shop, browser: context }, CARD, 360);
+    await page.waitForSelector('footer');
+    for (const hash of ['#heap', '#weigh', '#test', '#ready', '#out']) {
+      await page.goto(shop.address + CARD + hash);
+      await page.waitForSelector('.stack');
+      await forGloves(page, `${hash} in ${words}`, 360);
+      await page.screenshot({ path: join(pictures, `bench-${words}-${hash.slice(1)}.png`), fullPage: true });
+    }
+    assert.equal(await page.evaluate(() => document.documentElement.lang), words);
+    await writeFile(file, text);
     await context.close();
   });
 }
