@@ -3,6 +3,7 @@
 use std::io;
 use std::process::ExitCode;
 
+use bench::experiment::opened::OpenError;
 use bench::trouble::BenchError;
 use job::file_fault::FileFault;
 use job::folder::FolderError;
@@ -141,32 +142,9 @@ pub enum Trouble {
     /// An experiment that cannot be planned or read.
     #[error("{0}")]
     Experiment(String),
-    /// An experiment without batches.
-    #[error("this experiment is not planned yet: run oddside experiment plan")]
-    NotPlanned,
-    /// A plan that would lose its results.
-    #[error(
-        "this plan has results, which belong to its batches: plan anew in another folder, or move \
-         results.csv away first"
-    )]
-    ResultsOfThePlan,
-    /// No batches to add yet.
-    #[error("too few results to say which batch may be better: measure three batches at least")]
-    TooFewResults,
-    /// Mixes are asked for again before all batches are measured.
-    #[error("some batches have no result yet: measure those before adding more")]
-    OpenBatches,
-    /// Batches are asked for that nothing speaks for.
-    #[error("the best mix is named, or only ranges are wanted, so no batch has to be added")]
-    BestIsNamed,
-    /// Fewer batches than mixes that are not told apart.
-    #[error(
-        "{0} mixes are not told apart, and a day has to hold each of them: write --more {0} or more"
-    )]
-    TooFewMore(
-        /// How many mixes.
-        usize,
-    ),
+    /// Batches that are not there.
+    #[error(transparent)]
+    Session(#[from] bench::experiment::session::SessionError),
     /// Nothing to enter.
     #[error(
         "say what came out: a batch and its results (3 strength=45), or a table with --csv FILE"
@@ -234,6 +212,15 @@ pub fn usage(wrong: &clap::Error) -> ExitCode {
     }
 }
 
+impl From<OpenError> for Trouble {
+    fn from(error: OpenError) -> Trouble {
+        match error {
+            OpenError::Folder(error) => Trouble::Folder(error),
+            error @ OpenError::In { .. } => Trouble::Experiment(error.to_string()),
+        }
+    }
+}
+
 impl Trouble {
     /// The same trouble for a reader of JSON.
     pub fn folder_as_json(error: FolderError) -> Trouble {
@@ -280,9 +267,7 @@ impl Trouble {
             Trouble::Bench(BenchError::Refused(_)) => 2,
             Trouble::Making(_) | Trouble::Write(_) => 2,
             Trouble::InTheJob(_) | Trouble::NoTarget | Trouble::NothingToEnter => 64,
-            Trouble::Experiment(_) | Trouble::NotPlanned | Trouble::ResultsOfThePlan => 2,
-            Trouble::OpenBatches | Trouble::BestIsNamed | Trouble::TooFewMore(_) => 2,
-            Trouble::TooFewResults | Trouble::Result(_) => 2,
+            Trouble::Experiment(_) | Trouble::Session(_) | Trouble::Result(_) => 2,
             Trouble::ResultAsked(_) => 3,
             Trouble::Log(wrong) => code_of_log(wrong),
             Trouble::NoPlan { .. } | Trouble::Accept(_) | Trouble::NoGoodPour => 2,

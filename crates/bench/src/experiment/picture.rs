@@ -6,7 +6,6 @@
 use job::words::Language;
 use job::words::said::Said;
 
-use crate::experiment::Experiment;
 use crate::experiment::batches::Batch;
 use crate::experiment::picture::along::along;
 use crate::experiment::picture::drawn::{Drawing, drawn};
@@ -14,6 +13,7 @@ use crate::experiment::picture::view::{View, held, spread, views};
 use crate::experiment::reading::{Fitted, Read};
 use crate::experiment::space::Space;
 use crate::experiment::told::mix;
+use crate::experiment::{Experiment, Response};
 
 mod along;
 mod contour;
@@ -25,6 +25,8 @@ pub(super) mod view;
 pub struct Picture {
     /// Its name, as a file.
     pub file: String,
+    /// What it shows, in a few words.
+    pub title: String,
     /// Its SVG.
     pub svg: String,
 }
@@ -42,10 +44,7 @@ pub fn pictures(
         let Ok(fitted) = &one.fitted else {
             continue;
         };
-        let titled = match response.unit.as_str() {
-            "" => response.name.clone(),
-            unit => format!("{}, {unit}", response.name),
-        };
+        let titled = titled(response);
         if let Some(along) = along(&space) {
             let made = one.measured.iter().map(|at| space.point(&batches[*at]));
             let still = axes_held(experiment, &space, fitted, language);
@@ -60,6 +59,7 @@ pub fn pictures(
                     "{}.svg",
                     file_name(&format!("{}-{}", response.name, along.name))
                 ),
+                title: titled.clone(),
                 svg: along::drawn(&space, &along, fitted, one, &drawing),
             });
         }
@@ -80,6 +80,7 @@ pub fn pictures(
             let file = [vec![response.name.clone()], names].concat().join("-");
             found.push(Picture {
                 file: format!("{}.svg", file_name(&file)),
+                title: titled.clone(),
                 svg: drawn(
                     &space,
                     fitted,
@@ -91,6 +92,14 @@ pub fn pictures(
         }
     }
     found
+}
+
+/// A response with its unit, as the title of its pictures.
+pub(super) fn titled(response: &Response) -> String {
+    match response.unit.as_str() {
+        "" => response.name.clone(),
+        unit => format!("{}, {unit}", response.name),
+    }
 }
 
 /// The choices held still beside the one thing that changes, in words.

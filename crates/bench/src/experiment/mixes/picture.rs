@@ -10,7 +10,7 @@ use trials::verdict::Verdict;
 use crate::experiment::batches::Batch;
 use crate::experiment::mixes::Mixes;
 use crate::experiment::mixes::reading::{Compared, ResponseCompared};
-use crate::experiment::picture::{Picture, file_name};
+use crate::experiment::picture::{Picture, file_name, titled};
 use crate::experiment::{Experiment, Response};
 use crate::svg::{line, opening, words};
 
@@ -39,6 +39,7 @@ pub fn pictures(
         let file = format!("{}-mixes", response.name);
         Some(Picture {
             file: format!("{}.svg", file_name(&file)),
+            title: titled(response),
             svg: drawn(response, mixes, batches, read, verdict, language),
         })
     });
@@ -53,10 +54,7 @@ fn drawn(
     verdict: &Verdict,
     language: Language,
 ) -> String {
-    let title = match response.unit.as_str() {
-        "" => response.name.clone(),
-        unit => format!("{}, {unit}", response.name),
-    };
+    let title = titled(response);
     let caption = language.say(&Said::new("experiment-mix-picture"));
     let high = TOP + ROW * mixes.each.len() as f64 + 70.0;
     let mut svg = opening([WIDE, high], &title, &caption);

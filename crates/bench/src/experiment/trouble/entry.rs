@@ -135,3 +135,13 @@ pub enum EntryError {
         text: String,
     },
 }
+
+impl EntryError {
+    /// Whether it is only asked how something is meant.
+    pub fn asks(&self) -> bool {
+        matches!(
+            self,
+            EntryError::Differs { .. } | EntryError::Far { .. } | EntryError::OffPlan { .. }
+        )
+    }
+}

@@ -8,7 +8,7 @@ use bench::experiment::results::with;
 use bench::experiment::trouble::EntryError;
 use job::folder::{read_text, write_whole};
 
-use crate::commands::experiment::opened;
+use crate::commands::experiment::opened_planned;
 use crate::print;
 use crate::trouble::Trouble;
 
@@ -28,7 +28,7 @@ pub struct Asked {
 
 /// Takes results in.
 pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
-    let opened = opened(&asked.experiment)?.planned()?;
+    let opened = opened_planned(&asked.experiment)?;
     let (experiment, batches) = (&opened.experiment, &opened.batches);
     let taken = match (&asked.csv, &asked.batch) {
         (Some(csv), _) => {
@@ -59,7 +59,7 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
         write_whole(&opened.results_file, text.as_bytes())?;
     }
     tell(&taken);
-    let asks = taken.refused.iter().any(|(_, error)| is_question(error));
+    let asks = taken.refused.iter().any(|(_, error)| error.asks());
     Ok(match taken.refused.is_empty() {
         true => ExitCode::SUCCESS,
         false => ExitCode::from(2 + u8::from(asks)),
@@ -81,16 +81,8 @@ fn tell(taken: &Taken) {
 }
 
 fn trouble(error: EntryError) -> Trouble {
-    match is_question(&error) {
+    match error.asks() {
         true => Trouble::ResultAsked(error),
         false => Trouble::Result(error),
     }
-}
-
-/// Whether it is only asked how something is meant.
-fn is_question(error: &EntryError) -> bool {
-    matches!(
-        error,
-        EntryError::Differs { .. } | EntryError::Far { .. } | EntryError::OffPlan { .. }
-    )
 }

@@ -9,6 +9,7 @@ use bench::experiment::mixes::answer_file::ComparedFile;
 use bench::experiment::mixes::reading::compared;
 use bench::experiment::mixes::told::read_told as mixes_told;
 use bench::experiment::mixes::{self, Mixes};
+use bench::experiment::opened::Opened;
 use bench::experiment::picture::{Picture, pictures};
 use bench::experiment::reading::{Read, read};
 use bench::experiment::results_told::read_told;
@@ -17,7 +18,7 @@ use job::folder::write_whole;
 use job::words::Language;
 use measure::text::rounded;
 
-use crate::commands::experiment::{Opened, block, opened};
+use crate::commands::experiment::{block, opened_planned};
 use crate::print;
 use crate::trouble::Trouble;
 
@@ -38,7 +39,7 @@ pub struct Asked {
 
 /// Reads and tells.
 pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
-    let opened = opened(&asked.experiment)?.planned()?;
+    let opened = opened_planned(&asked.experiment)?;
     if let Some(mixes) = &opened.experiment.mixes {
         return run_mixes(asked, &opened, mixes);
     }
