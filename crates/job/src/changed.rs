@@ -80,9 +80,7 @@ pub fn changed(text: &str, key: &TypedKey, to: Option<&Typed>) -> Result<String,
         if !table.contains_key(step) && to.is_none() {
             return Ok(text.to_owned());
         }
-        let found = table
-            .entry(step)
-            .or_insert_with(|| Item::Table(Table::new()));
+        let found = table.entry(step).or_insert_with(|| Item::Table(hidden()));
         table = found.as_table_mut().ok_or_else(|| ChangeError::NoPlace {
             key: key.path,
             table: step.to_owned(),
@@ -91,10 +89,55 @@ pub fn changed(text: &str, key: &TypedKey, to: Option<&Typed>) -> Result<String,
     match to {
         None => {
             table.remove(last);
+            tables
+                .into_iter()
+                .for_each(|path| drop_empty(&mut file, path));
         }
         Some(to) => put(table, last, to_value(to)),
     }
     Ok(file.to_string())
+}
+
+/// A table that shows no head of its own before something stands in it.
+fn hidden() -> Table {
+    let mut table = Table::new();
+    table.set_implicit(true);
+    table
+}
+
+/// Takes a table away that nothing stands in any more, unless notes belong to it: what was put into
+/// a file and taken back leaves it as it was.
+fn drop_empty(file: &mut DocumentMut, path: &str) {
+    let (above, last) = path.rsplit_once('.').unwrap_or(("", path));
+    // Notes behind the head of a table within another were there before it was.
+    if above.is_empty() && is_noted(&file.to_string(), path) {
+        return;
+    }
+    let mut table: &mut Table = file.as_table_mut();
+    for step in above.split('.').filter(|step| !step.is_empty()) {
+        let Some(next) = table.get_mut(step).and_then(Item::as_table_mut) else {
+            return;
+        };
+        table = next;
+    }
+    let plain = |table: &Table| {
+        let before = table.decor().prefix().and_then(|notes| notes.as_str());
+        table.is_empty() && !before.unwrap_or_default().contains('#')
+    };
+    if table.get(last).and_then(Item::as_table).is_some_and(plain) {
+        table.remove(last);
+    }
+}
+
+/// Whether notes stand between the head of a table and the next one.
+fn is_noted(text: &str, path: &str) -> bool {
+    let head = format!("[{path}]");
+    let after = text
+        .lines()
+        .skip_while(|line| line.trim() != head)
+        .skip(1)
+        .take_while(|line| !line.trim_start().starts_with('['));
+    after.into_iter().any(|line| line.contains('#'))
 }
 
 /// Puts a value where one stands, with the note behind it, or at the end of its table.

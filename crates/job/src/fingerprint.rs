@@ -18,13 +18,19 @@ pub fn mixed(bytes: impl IntoIterator<Item = u8>) -> u64 {
 /// The fingerprint of a job in its shop with its part, and of this version of the program: all that
 /// a mould and its freezing follow from. What the job is called and when it is poured do not count.
 pub fn fingerprint(job: &Job, shop: &Shop, part: &Part) -> String {
+    let skin = part.looked().map_or(0, |looked| of_mesh(&looked.mesh));
+    fingerprint_of(job, shop, skin)
+}
+
+/// As [`fingerprint`], where the fingerprint of the part's skin is known already; nought for a part
+/// without one.
+pub fn fingerprint_of(job: &Job, shop: &Shop, skin: u64) -> String {
     let unnamed = Job {
         name: String::new(),
         date: None,
         ..job.clone()
     };
     let typed = format!("{} {unnamed:?} {shop:?}", env!("CARGO_PKG_VERSION"));
-    let skin = part.looked().map_or(0, |looked| of_mesh(&looked.mesh));
     let bytes = typed.bytes().chain(skin.to_le_bytes());
     format!("{:016x}", mixed(bytes))
 }

@@ -19,11 +19,13 @@
 //! ```
 
 pub mod amount;
+pub mod bench_key;
 pub mod changed;
 pub mod charge;
 pub mod chills;
 pub mod conditions;
 pub mod cores_told;
+pub mod described;
 pub mod draw_maps;
 pub mod draw_told;
 pub mod dryness;

@@ -69,6 +69,18 @@ pub struct RemarkFile {
 }
 
 impl Remark {
+    /// What to do about it where everything is typed on a sheet: its place there instead of the key
+    /// of a file.
+    pub fn advice_on_sheet(&self, words: Language) -> String {
+        let id = self.advice.id().strip_suffix(".advice").unwrap_or_default();
+        let id = format!("{id}.sheet");
+        let shown = words.say(&self.advice.under(id.clone()));
+        match shown == id {
+            true => words.say(&self.advice),
+            false => shown,
+        }
+    }
+
     fn stop(id: &'static str, about: &'static str) -> Remark {
         Remark::new(id, Level::Stop, about)
     }

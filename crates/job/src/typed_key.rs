@@ -47,7 +47,8 @@ pub enum KeyKind {
     Places,
 }
 
-const fn key(path: &'static str, label: &'static str, block: Option<&'static str>) -> TypedKey {
+/// A key under which words or a figure are typed.
+pub const fn key(path: &'static str, label: &'static str, block: Option<&'static str>) -> TypedKey {
     TypedKey {
         path,
         label,
@@ -60,25 +61,29 @@ const fn key(path: &'static str, label: &'static str, block: Option<&'static str
 }
 
 impl TypedKey {
-    const fn typed(self, kind: KeyKind) -> TypedKey {
+    /// The same, of another kind.
+    pub const fn typed(self, kind: KeyKind) -> TypedKey {
         TypedKey { kind, ..self }
     }
 
-    const fn like(self, example: &'static str) -> TypedKey {
+    /// The same, with how it is typed.
+    pub const fn like(self, example: &'static str) -> TypedKey {
         TypedKey {
             example: Some(example),
             ..self
         }
     }
 
-    const fn otherwise(self, otherwise: &'static str) -> TypedKey {
+    /// The same, with what is taken where nothing stands there.
+    pub const fn otherwise(self, otherwise: &'static str) -> TypedKey {
         TypedKey {
             otherwise: Some(otherwise),
             ..self
         }
     }
 
-    const fn sets(self, figure: &'static str) -> TypedKey {
+    /// The same, with the figure or choice that it sets by itself.
+    pub const fn sets(self, figure: &'static str) -> TypedKey {
         TypedKey {
             sets: Some(figure),
             ..self

@@ -100,3 +100,23 @@ fn every_key_that_is_changed_on_the_sheet_is_one_of_the_file() {
         }
     }
 }
+
+/// What is put in and taken back leaves no trace: no empty table, no note out of its place.
+#[test]
+fn what_is_taken_back_leaves_the_file_as_it_was() {
+    let plain = "name = \"Block\"\n[part]\nmesh = \"block.stl\"\n\n[metal]\nalloy = \"A356\"\n";
+    let noted = "name = \"Block\"\n\n[mould]\n# flask = \"A\"\n\n[melt]\n# pig = \"10 %\"\n";
+    let typed = [
+        ("mould.place.gates", Typed::List(vec!["1, 2".to_owned()])),
+        ("mould.pour_height", Typed::Text("105 mm".to_owned())),
+        ("melt.pig", Typed::Text("5 % of poured".to_owned())),
+    ];
+    for text in [plain, noted, STARTER_JOB] {
+        for (path, to) in &typed {
+            let key = typed_key(path).unwrap();
+            let there = changed(text, key, Some(to)).unwrap();
+            assert_ne!(there, text);
+            assert_eq!(changed(&there, key, None).unwrap(), text, "{path}\n{there}");
+        }
+    }
+}

@@ -3,6 +3,7 @@
 use axum::Json;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Response};
+use bench::experiment::opened::OpenError;
 use job::changed::{ChangeError, Typed};
 use job::file_fault::FileFault;
 use job::folder::FolderError;
@@ -23,6 +24,17 @@ pub struct No {
     /// Where two changes met: what stands in the file now.
     #[schema(value_type = Option<TypedValue>)]
     pub now: Option<Typed>,
+    /// Where it is asked how something is meant: the ways in which it may be, the likeliest first.
+    pub ways: Vec<WayMeant>,
+}
+
+/// A way in which something typed may be meant.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, ToSchema)]
+pub struct WayMeant {
+    /// What is sent with it then.
+    pub way: String,
+    /// As it is shown.
+    pub shown: String,
 }
 
 /// Why an address has no answer.
@@ -57,6 +69,14 @@ pub enum WebError {
         /// What stands there now.
         now: Option<Typed>,
     },
+    /// Something typed that is in doubt.
+    #[error("{message}")]
+    HowMeant {
+        /// What is asked.
+        message: String,
+        /// The ways.
+        ways: Vec<WayMeant>,
+    },
     /// The sheet.
     #[error("{0}")]
     Sheet(#[from] sheet::SheetError),
@@ -85,19 +105,20 @@ impl WebError {
         match self {
             WebError::NoJob(_) | WebError::NoSuch(_) => StatusCode::NOT_FOUND,
             WebError::Folder(FolderError::InTheWay { .. } | FolderError::WouldOverwrite { .. })
+            | WebError::HowMeant { .. }
             | WebError::ChangedMeanwhile { .. } => StatusCode::CONFLICT,
             WebError::Folder(FolderError::Disk { .. })
             | WebError::Log(LogError::Full | LogError::Disk { .. }) => {
                 StatusCode::INSUFFICIENT_STORAGE
             }
             WebError::Log(LogError::Busy) => StatusCode::SERVICE_UNAVAILABLE,
-            WebError::Log(_) => StatusCode::CONFLICT,
             WebError::Folder(FolderError::TooLarge { .. }) => StatusCode::PAYLOAD_TOO_LARGE,
             WebError::Folder(_)
             | WebError::Refused { .. }
             | WebError::Sheet(_)
             | WebError::NoMap(_)
             | WebError::NoFreezingMap(_)
+            | WebError::Log(_)
             | WebError::NoMould(_) => StatusCode::UNPROCESSABLE_ENTITY,
             WebError::Broken(_) => StatusCode::INTERNAL_SERVER_ERROR,
         }
@@ -124,6 +145,18 @@ impl From<ChangeError> for WebError {
     }
 }
 
+impl From<OpenError> for WebError {
+    fn from(error: OpenError) -> WebError {
+        match error {
+            OpenError::Folder(error) => error.into(),
+            error @ OpenError::In { .. } => WebError::Refused {
+                message: error.to_string(),
+                hint: None,
+            },
+        }
+    }
+}
+
 impl From<Box<FileFault>> for WebError {
     fn from(fault: Box<FileFault>) -> WebError {
         WebError::Refused {
@@ -141,6 +174,10 @@ impl IntoResponse for WebError {
             now: match &self {
                 WebError::ChangedMeanwhile { now } => now.clone(),
                 _ => None,
+            },
+            ways: match &self {
+                WebError::HowMeant { ways, .. } => ways.clone(),
+                _ => Vec::new(),
             },
         };
         (self.status(), Json(no)).into_response()

@@ -4,12 +4,11 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Component, Path, PathBuf};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
-use std::time::SystemTime;
 
 use job::draw_maps::{Judged, judged};
-use job::fingerprint::{fingerprint, of_mesh};
-use job::folder::{FolderError, JOB_FILE, Noted, Opened, look_at, noted_of, read_text, shop_above};
-use job::mould_solids::{NoMould, mould_of};
+use job::fingerprint::{fingerprint_of, of_mesh};
+use job::folder::{FolderError, JOB_FILE, Noted, look_at, noted_of, read_text, shop_above};
+use job::mould_solids::{NoMould, mould_of_placed};
 use job::part::Part;
 use job::placed_part::PlacedPart;
 use job::plan::Plan;
@@ -17,10 +16,10 @@ use job::rewritten::Rewritten;
 use job::work_out::{placed, work_out_placed};
 use pattern::draw::maps::MapsError;
 use pattern::look::Looked;
-use pattern::unit::Unit;
 use rigging::mould::Mould;
 
 use crate::kept::Kept;
+use crate::opened_job::{FileAt, OpenedJob};
 use crate::runs::Runs;
 
 /// A folder that is served.
@@ -28,8 +27,8 @@ use crate::runs::Runs;
 pub struct ShopFolder {
     root: PathBuf,
     opening: Mutex<()>,
-    opened: Mutex<BTreeMap<PathBuf, OpenedAt>>,
-    looked: Mutex<BTreeMap<PathBuf, (MeshAt, Looked)>>,
+    opened: Mutex<BTreeMap<PathBuf, Arc<OpenedJob>>>,
+    looked: Mutex<BTreeMap<PathBuf, LookedAt>>,
     writing: Mutex<()>,
     placed: Kept<PlacedPart>,
     plans: Kept<Plan>,
@@ -39,23 +38,8 @@ pub struct ShopFolder {
     pub runs: Arc<Runs>,
 }
 
-/// A job as it was opened, and what it was opened from.
-#[derive(Clone, Debug)]
-struct OpenedAt {
-    text: String,
-    shop: String,
-    mesh: Option<MeshAt>,
-    opened: Arc<Opened>,
-}
-
-/// A mesh file, and what changes whenever it has to be looked at again.
-#[derive(Clone, Debug, PartialEq)]
-struct MeshAt {
-    path: PathBuf,
-    bytes: u64,
-    written: Option<SystemTime>,
-    unit: Option<Unit>,
-}
+/// A mesh as it was looked at, with the fingerprint of its skin.
+type LookedAt = (FileAt, Looked, u64);
 
 /// Most jobs and meshes kept in memory: a founder has one or two jobs open.
 const MOST_KEPT: usize = 8;
@@ -97,14 +81,24 @@ impl ShopFolder {
 
     /// The jobs by the way to them from here, in the order of their names.
     pub fn jobs(&self) -> Vec<String> {
-        let mut found = Vec::new();
-        gather(&self.root, &self.root, DEPTH, &mut found);
-        found.sort();
-        found
+        self.ways_to(JOB_FILE)
     }
 
     /// The folder of a job by that way; nothing for a way that leads anywhere else.
     pub fn job(&self, name: &str) -> Option<PathBuf> {
+        self.folder_with(name, JOB_FILE)
+    }
+
+    /// The ways to the folders that hold such a file, in the order of their names.
+    pub fn ways_to(&self, file: &str) -> Vec<String> {
+        let mut found = Vec::new();
+        gather(&self.root, (&self.root, DEPTH), file, &mut found);
+        found.sort();
+        found
+    }
+
+    /// The folder by a way if it holds such a file; nothing for a way that leads anywhere else.
+    pub fn folder_with(&self, name: &str, file: &str) -> Option<PathBuf> {
         let steps = Path::new(name).components();
         let is_plain = |step| matches!(step, Component::Normal(_));
         if name.is_empty() || !steps.clone().all(is_plain) || steps.count() > DEPTH {
@@ -112,7 +106,7 @@ impl ShopFolder {
         }
         let folder = fs::canonicalize(self.root.join(name)).ok()?;
         let is_within = folder.starts_with(&self.root);
-        (is_within && folder.join(JOB_FILE).is_file()).then_some(folder)
+        (is_within && folder.join(file).is_file()).then_some(folder)
     }
 
     /// Held while a file is read, changed and written, so that no change is lost.
@@ -125,7 +119,7 @@ impl ShopFolder {
     /// # Errors
     ///
     /// As [`job::folder::open`].
-    pub fn open(&self, folder: &Path) -> Result<Arc<Opened>, FolderError> {
+    pub fn open(&self, folder: &Path) -> Result<Arc<OpenedJob>, FolderError> {
         let file = folder.join(JOB_FILE);
         let text = read_text(&file, "the job is gone from here")?;
         let shop = format!("{:?}", shop_above(folder)?.0);
@@ -138,7 +132,7 @@ impl ShopFolder {
             return Ok(known);
         }
         let noted = noted_of(&file, &text)?;
-        self.keep_opened(folder, text, shop, noted)
+        self.keep_opened(folder, (text, shop), noted)
     }
 
     /// Opens a job that has just been changed, from what was read of it then: what a change builds
@@ -147,13 +141,17 @@ impl ShopFolder {
     /// # Errors
     ///
     /// As [`job::folder::open`].
-    pub fn open_changed(&self, folder: &Path, changed: Rewritten) -> Result<(), FolderError> {
+    pub fn open_changed(
+        &self,
+        folder: &Path,
+        changed: Rewritten,
+    ) -> Result<Arc<OpenedJob>, FolderError> {
         let shop = format!("{:?}", shop_above(folder)?.0);
         let _opening = locked(&self.opening);
-        if self.known(folder, &changed.text, &shop).is_none() {
-            self.keep_opened(folder, changed.text, shop, changed.noted)?;
+        match self.known(folder, &changed.text, &shop) {
+            Some(known) => Ok(known),
+            None => self.keep_opened(folder, (changed.text, shop), changed.noted),
         }
-        Ok(())
     }
 
     /// A job that was read, with its part looked at; kept nowhere.
@@ -161,57 +159,67 @@ impl ShopFolder {
     /// # Errors
     ///
     /// As [`job::folder::open`].
-    pub fn look_on(&self, noted: Noted) -> Result<Opened, FolderError> {
-        let mesh = noted.mesh().map(|(path, unit)| MeshAt::now(path, unit));
+    pub fn look_on(&self, noted: Noted) -> Result<OpenedJob, FolderError> {
+        self.looked_on(noted, Default::default())
+    }
+
+    fn looked_on(&self, noted: Noted, texts: (String, String)) -> Result<OpenedJob, FolderError> {
+        let mesh = noted.mesh().map(|(path, unit)| FileAt::now(path, unit));
         let looked = mesh.as_ref().map(|mesh| self.look(mesh)).transpose()?;
-        noted.with_looked(looked)
+        let (looked, skin) = looked.unzip();
+        let opened = noted.with_looked(looked)?;
+        // Of plain solids the skin is only known when they are built.
+        let built = || {
+            let looked = opened.part.looked();
+            looked.map_or(0, |looked| of_mesh(&looked.mesh))
+        };
+        let skin = skin.unwrap_or_else(built);
+        Ok(OpenedJob::new(opened, texts, mesh, skin))
     }
 
     fn keep_opened(
         &self,
         folder: &Path,
-        text: String,
-        shop: String,
+        texts: (String, String),
         noted: Noted,
-    ) -> Result<Arc<Opened>, FolderError> {
-        let mesh = noted.mesh().map(|(path, unit)| MeshAt::now(path, unit));
-        let opened = Arc::new(self.look_on(noted)?);
-        let at = OpenedAt {
-            text,
-            shop,
-            mesh,
-            opened: Arc::clone(&opened),
-        };
-        keep(&mut locked(&self.opened), folder.to_owned(), at);
+    ) -> Result<Arc<OpenedJob>, FolderError> {
+        let opened = Arc::new(self.looked_on(noted, texts)?);
+        keep(
+            &mut locked(&self.opened),
+            folder.to_owned(),
+            Arc::clone(&opened),
+        );
         Ok(opened)
     }
 
     /// A job as it was opened, if nothing has changed since.
-    fn known(&self, folder: &Path, text: &str, shop: &str) -> Option<Arc<Opened>> {
-        let all = locked(&self.opened);
-        let known = all.get(folder)?;
-        let is_same = known.text == text
-            && known.shop == shop
-            && known.mesh.as_ref().is_none_or(MeshAt::is_as_it_was);
-        is_same.then(|| Arc::clone(&known.opened))
+    fn known(&self, folder: &Path, text: &str, shop: &str) -> Option<Arc<OpenedJob>> {
+        let known = locked(&self.opened).get(folder).cloned()?;
+        known.is_as_it_was(text, shop).then_some(known)
     }
 
-    /// A mesh looked at, or as it was looked at before.
-    fn look(&self, mesh: &MeshAt) -> Result<Looked, FolderError> {
-        if let Some((at, looked)) = locked(&self.looked).get(&mesh.path)
+    /// A mesh looked at, or as it was looked at before, with the fingerprint of its skin.
+    fn look(&self, mesh: &FileAt) -> Result<(Looked, u64), FolderError> {
+        if let Some((at, looked, skin)) = locked(&self.looked).get(&mesh.path)
             && at == mesh
         {
-            return Ok(looked.clone());
+            return Ok((looked.clone(), *skin));
         }
         let looked = look_at(&mesh.path, mesh.unit)?;
-        let kept = (mesh.clone(), looked.clone());
+        let skin = of_mesh(&looked.mesh);
+        let kept = (mesh.clone(), looked.clone(), skin);
         keep(&mut locked(&self.looked), mesh.path.clone(), kept);
-        Ok(looked)
+        Ok((looked, skin))
+    }
+
+    /// The fingerprint of a job, by which a mould and its freezing are known again.
+    pub fn print(&self, opened: &OpenedJob) -> String {
+        fingerprint_of(&opened.job, &opened.shop, opened.skin)
     }
 
     /// The plan of a job whose mesh is settled.
-    pub fn plan(&self, opened: &Opened) -> Arc<Plan> {
-        let print = fingerprint(&opened.job, &opened.shop, &opened.part);
+    pub fn plan(&self, opened: &OpenedJob) -> Arc<Plan> {
+        let print = self.print(opened);
         // The two that a mould does not depend on, and a sheet does.
         let key = format!("{print} {:?} {:?}", opened.job.date, opened.job.name);
         self.plans.of(key, || {
@@ -221,23 +229,23 @@ impl ShopFolder {
     }
 
     /// The part of a job in the mould. A change of metal or flask leaves it where it lay.
-    fn placed(&self, opened: &Opened) -> Arc<PlacedPart> {
+    fn placed(&self, opened: &OpenedJob) -> Arc<PlacedPart> {
         let (job, part) = (&opened.job, &opened.part);
         let solids = match part {
             Part::Mesh(_) => 0,
             Part::Solids(built) => built.shapes.len(),
             Part::Rough(_) => return Arc::new(placed(job, part)),
         };
-        let skin = part.looked().map_or(0, |looked| of_mesh(&looked.mesh));
+        let skin = opened.skin;
         let key = format!("{skin:016x} {solids} {:?} {:?}", job.up, job.joint);
         self.placed.of(key, || placed(job, part))
     }
 
     /// The skin of the part of a job judged along its draw, or why it is not; nothing for a part of
     /// sizes only.
-    pub fn skin(&self, opened: &Opened) -> Option<Arc<Result<Judged, MapsError>>> {
+    pub fn skin(&self, opened: &OpenedJob) -> Option<Arc<Result<Judged, MapsError>>> {
         let (job, looked) = (&opened.job, opened.part.looked()?);
-        let skin = of_mesh(&looked.mesh);
+        let skin = opened.skin;
         let making = job.making.skin;
         let key = format!(
             "{skin:016x} {:?} {:?} {making:?} {}",
@@ -247,26 +255,11 @@ impl ShopFolder {
     }
 
     /// The mould of a job as solids, or why there is none.
-    pub fn mould(&self, opened: &Opened) -> Arc<Result<Mould, NoMould>> {
-        let key = fingerprint(&opened.job, &opened.shop, &opened.part);
-        self.moulds
-            .of(key, || mould_of(&opened.job, &opened.shop, &opened.part))
-    }
-}
-
-impl MeshAt {
-    fn now(path: PathBuf, unit: Option<Unit>) -> MeshAt {
-        let facts = fs::metadata(&path).ok();
-        MeshAt {
-            bytes: facts.as_ref().map_or(0, fs::Metadata::len),
-            written: facts.and_then(|facts| facts.modified().ok()),
-            path,
-            unit,
-        }
-    }
-
-    fn is_as_it_was(&self) -> bool {
-        *self == MeshAt::now(self.path.clone(), self.unit)
+    pub fn mould(&self, opened: &OpenedJob) -> Arc<Result<Mould, NoMould>> {
+        self.moulds.of(self.print(opened), || {
+            let placed = self.placed(opened);
+            mould_of_placed(&opened.job, &opened.shop, &opened.part, &placed)
+        })
     }
 }
 
@@ -282,9 +275,9 @@ fn keep<T>(kept: &mut BTreeMap<PathBuf, T>, key: PathBuf, one: T) {
     kept.insert(key, one);
 }
 
-/// Adds the jobs below a folder; hidden folders and links are left alone.
-fn gather(root: &Path, folder: &Path, depth: usize, found: &mut Vec<String>) {
-    if folder.join(JOB_FILE).is_file() && folder != root {
+/// Adds the folders below one that hold such a file; hidden folders and links are left alone.
+fn gather(root: &Path, (folder, depth): (&Path, usize), file: &str, found: &mut Vec<String>) {
+    if folder.join(file).is_file() && folder != root {
         let way = folder.strip_prefix(root).map(|way| way.to_string_lossy());
         found.extend(way.map(|way| way.replace('\\', "/")));
         return;
@@ -296,7 +289,7 @@ fn gather(root: &Path, folder: &Path, depth: usize, found: &mut Vec<String>) {
         let is_folder = entry.file_type().is_ok_and(|kind| kind.is_dir());
         let is_hidden = entry.file_name().to_string_lossy().starts_with('.');
         if is_folder && !is_hidden {
-            gather(root, &entry.path(), depth - 1, found);
+            gather(root, (&entry.path(), depth - 1), file, found);
         }
     }
 }

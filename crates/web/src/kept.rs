@@ -1,7 +1,7 @@
 //! What was worked out last, kept for whoever asks for the same again.
 
 use std::collections::VecDeque;
-use std::sync::{Arc, Mutex, OnceLock, PoisonError};
+use std::sync::{Arc, Mutex, PoisonError};
 
 /// The last few of something that is worked out, each by a key that says all that it follows from.
 #[derive(Debug)]
@@ -10,7 +10,7 @@ pub struct Kept<T> {
     last: Mutex<VecDeque<(String, Entry<T>)>>,
 }
 
-type Entry<T> = Arc<OnceLock<Arc<T>>>;
+type Entry<T> = Arc<Mutex<Option<Arc<T>>>>;
 
 impl<T> Kept<T> {
     /// Nothing yet, and never more than so many.
@@ -24,8 +24,24 @@ impl<T> Kept<T> {
     /// What goes by a key: as it was kept, or worked out now. Who asks for it while another works
     /// it out waits for that one; who asks for something else does not.
     pub fn of(&self, key: String, work: impl FnOnce() -> T) -> Arc<T> {
+        let worked = self.try_of(key, || Ok::<T, std::convert::Infallible>(work()));
+        worked.unwrap_or_else(|never| match never {})
+    }
+
+    /// As [`Kept::of`], of something that may come to nothing, which is not kept.
+    ///
+    /// # Errors
+    ///
+    /// That of the work.
+    pub fn try_of<E>(&self, key: String, work: impl FnOnce() -> Result<T, E>) -> Result<Arc<T>, E> {
         let entry = self.entry(key);
-        Arc::clone(entry.get_or_init(|| Arc::new(work())))
+        let mut kept = entry.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some(kept) = kept.as_ref() {
+            return Ok(Arc::clone(kept));
+        }
+        let worked = Arc::new(work()?);
+        *kept = Some(Arc::clone(&worked));
+        Ok(worked)
     }
 
     fn entry(&self, key: String) -> Entry<T> {

@@ -4,15 +4,18 @@
 //! - [`routes`]: every address there is; [`guard`]: who may ask; [`errors`]: what is said to a no.
 //! - [`folder`]: the shop's folder and the jobs in it; nothing outside it is read or written.
 //! - [`lan`]: the door for phones.
-//! - [`kept`]: what was worked out last; [`runs`]: longer work.
+//! - [`kept`]: what was worked out last; [`opened_job`]: a job with its sheet.
+//! - [`runs`]: longer work; [`followed`]: a freezing, kept on its way.
 //! - [`answers`]: what each address sends; [`page`]: the page itself, carried in the program.
 
 pub mod answers;
 pub mod errors;
 pub mod folder;
+pub mod followed;
 pub mod guard;
 pub mod kept;
 pub mod lan;
+pub mod opened_job;
 pub mod page;
 pub mod routes;
 pub mod runs;

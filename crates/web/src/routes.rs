@@ -15,8 +15,9 @@ use utoipa::openapi::schema::Schema;
 use utoipa::{Modify, OpenApi};
 
 use crate::answers::{
-    bench, bench_card, cards, change, charge, drawing, entries, freezing, jobs, maps, paper,
-    remarks, sheets, shop, solids, typed_lines, why, words,
+    bench, bench_card, cards, change, charge, described_jobs, diagnosis, drawing, entries,
+    experiments, feeder, freezing, jobs, log, log_entry, log_sheet, maps, paper, remarks, sand,
+    sheets, shop, solids, trial_entry, typed_lines, why, words,
 };
 use crate::errors;
 use crate::folder::ShopFolder;
@@ -36,7 +37,7 @@ const MOST_ENTRIES: usize = 256 * 1024;
 const ROOT: &str = "/api/v1";
 
 /// Longest that an answer may take: the mould of the hardest part takes a tenth of it.
-const LONGEST: Duration = Duration::from_secs(120);
+pub const LONGEST: Duration = Duration::from_secs(120);
 
 /// What the addresses are and what they send, as OpenAPI.
 #[derive(OpenApi)]
@@ -49,6 +50,8 @@ const LONGEST: Duration = Duration::from_secs(120);
         words::words,
         jobs::jobs,
         jobs::new_job,
+        described_jobs::shapes,
+        described_jobs::describe,
         sheets::sheet,
         change::change,
         why::why,
@@ -58,6 +61,7 @@ const LONGEST: Duration = Duration::from_secs(120);
         maps::map,
         freezing::freezing,
         freezing::follow,
+        feeder::search,
         freezing::runs,
         freezing::stop,
         freezing::events,
@@ -67,6 +71,22 @@ const LONGEST: Duration = Duration::from_secs(120);
         bench_card::card,
         entries::take_in,
         charge::of_job,
+        experiments::experiments,
+        experiments::experiment,
+        experiments::cards,
+        trial_entry::plan,
+        trial_entry::enter,
+        log::log,
+        log::accept,
+        log_sheet::log_sheet,
+        log_sheet::change_log,
+        log_entry::pour_planned,
+        log_entry::pour,
+        log_entry::defect,
+        diagnosis::says,
+        diagnosis::diagnose,
+        sand::sand,
+        sand::change_sand,
         shop::shop,
         shop::change_shop,
     ),
@@ -83,9 +103,16 @@ pub struct Described;
 
 /// All routes, guarded, for a server on this port.
 pub fn routes(served: Arc<ShopFolder>, port: u16) -> Router {
+    routes_within(served, port, LONGEST)
+}
+
+/// As [`routes`], with another limit of how long an answer may take.
+pub fn routes_within(served: Arc<ShopFolder>, port: u16, longest: Duration) -> Router {
     let answers = Router::new()
         .route("/words", get(words::words))
         .route("/jobs", get(jobs::jobs))
+        .route("/shapes", get(described_jobs::shapes))
+        .route("/jobs/described", post(described_jobs::describe))
         .route("/jobs/{job}/sheet", get(sheets::sheet))
         .route("/jobs/{job}/typed", put(change::change))
         .route("/jobs/{job}/why/{figure}", get(why::why))
@@ -97,9 +124,31 @@ pub fn routes(served: Arc<ShopFolder>, port: u16) -> Router {
             "/jobs/{job}/freezing",
             get(freezing::freezing).post(freezing::follow),
         )
+        .route("/jobs/{job}/feeder", post(feeder::search))
         .route("/jobs/{job}/charge", get(charge::of_job))
+        .route("/experiments", get(experiments::experiments))
+        .route("/experiments/{experiment}", get(experiments::experiment))
+        .route(
+            "/experiments/{experiment}/cards.pdf",
+            get(experiments::cards),
+        )
+        .route("/experiments/{experiment}/batches", post(trial_entry::plan))
+        .route(
+            "/experiments/{experiment}/results",
+            post(trial_entry::enter),
+        )
         .route("/bench", get(bench::asks))
         .route("/bench/{ask}", post(bench::ask))
+        .route("/jobs/{job}/pour", get(log_entry::pour_planned))
+        .route("/log", get(log::log))
+        .route("/log/learned", post(log::accept))
+        .route("/log/sheet", get(log_sheet::log_sheet))
+        .route("/log/typed", put(log_sheet::change_log))
+        .route("/log/pours", post(log_entry::pour))
+        .route("/log/defects", post(log_entry::defect))
+        .route("/diagnosis", get(diagnosis::says).post(diagnosis::diagnose))
+        .route("/sand", get(sand::sand))
+        .route("/sand/{book}", put(sand::change_sand))
         .route("/shop", get(shop::shop))
         .route("/shop/typed", put(shop::change_shop))
         .route("/runs", get(freezing::runs))
@@ -118,7 +167,7 @@ pub fn routes(served: Arc<ShopFolder>, port: u16) -> Router {
         .nest(ROOT, answers)
         .fallback(get(page::file))
         .with_state(served);
-    in_time(all).layer(from_fn_with_state(Names::of_this_machine(port), guarded))
+    in_time(all, longest).layer(from_fn_with_state(Names::of_this_machine(port), guarded))
 }
 
 /// What a paired phone may ask: to read the cards, to have the bench work something out, to send
@@ -144,10 +193,10 @@ fn of_the_bench_card() -> Router<Arc<ShopFolder>> {
 }
 
 /// Answered in time, and a fault of ours is no end of the server.
-pub fn in_time(routes: Router) -> Router {
+pub fn in_time(routes: Router, longest: Duration) -> Router {
     let slow = StatusCode::SERVICE_UNAVAILABLE;
     routes
-        .layer(TimeoutLayer::with_status_code(slow, LONGEST))
+        .layer(TimeoutLayer::with_status_code(slow, longest))
         .layer(CatchPanicLayer::new())
 }
 

@@ -1,8 +1,9 @@
-//! Longer work: runs that follow the freezing of a mould, one after the other, whoever looks on.
+//! Longer work: runs that follow the freezing of a mould or look for its smallest feeder, one after
+//! the other, whoever looks on.
 //!
-//! A run goes on when the page is closed and ends when the program does. What it finds is written
-//! whole at its end, its findings last: a program that is killed in the middle leaves what was
-//! there before.
+//! A run goes on when the page is closed and ends when the program does. What a freezing finds is
+//! written whole at its end, its findings last: a program that is killed in the middle leaves what
+//! was there before, and begins it again from where it was kept (`followed.rs`).
 
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
@@ -19,6 +20,8 @@ pub struct Run {
     pub id: u64,
     /// The way to its job.
     pub job: String,
+    /// What it does.
+    pub of: RunOf,
     /// How it stands.
     pub state: RunState,
     /// How much of it is done, 0 to 1.
@@ -27,6 +30,18 @@ pub struct Run {
     pub left_s: Option<f64>,
     /// Why it came to nothing, where it did.
     pub trouble: Option<String>,
+    /// What it found, a sentence each, where it tells it here.
+    pub told: Vec<String>,
+}
+
+/// What a run does.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, ToSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum RunOf {
+    /// It follows the freezing of a mould.
+    Freezing,
+    /// It looks for the smallest feeder that feeds.
+    Feeder,
 }
 
 /// How a run stands.
@@ -94,27 +109,29 @@ impl Runs {
 
     /// Begins a run for a job, or gives the one that is not over yet. The work is told how to
     /// report: it hands over the share that is done, and goes on while the answer is yes.
-    pub fn begin<W>(self: &Arc<Runs>, job: &str, work: W) -> Run
+    pub fn begin<W>(self: &Arc<Runs>, job: &str, of: RunOf, work: W) -> Run
     where
-        W: FnOnce(&mut dyn FnMut(f64) -> bool) -> Result<(), String> + Send + 'static,
+        W: FnOnce(&mut dyn FnMut(f64) -> bool) -> Result<Vec<String>, String> + Send + 'static,
     {
         let mut all = locked(&self.all);
         if let Some(known) = all
             .iter()
-            .find(|known| known.run.job == job && !known.run.is_over())
+            .find(|known| known.run.is_of(job, of) && !known.run.is_over())
         {
             return known.run.clone();
         }
         let run = Run {
             id: all.iter().map(|known| known.run.id).max().unwrap_or(0) + 1,
             job: job.to_owned(),
+            of,
             state: RunState::Waits,
             share: 0.0,
             left_s: None,
             trouble: None,
+            told: Vec::new(),
         };
         let stop = Arc::new(AtomicBool::new(false));
-        all.retain(|known| known.run.job != job);
+        all.retain(|known| !known.run.is_of(job, of));
         while all.len() >= MOST_KNOWN && all.iter().any(|known| known.run.is_over()) {
             let over = all
                 .iter()
@@ -144,7 +161,7 @@ impl Runs {
 
     fn follow<W>(&self, id: u64, stop: &AtomicBool, work: W)
     where
-        W: FnOnce(&mut dyn FnMut(f64) -> bool) -> Result<(), String>,
+        W: FnOnce(&mut dyn FnMut(f64) -> bool) -> Result<Vec<String>, String>,
     {
         let _turn = locked(&self.turn);
         let goes_on = || !stop.load(Ordering::Relaxed);
@@ -160,8 +177,9 @@ impl Runs {
             // A fault of the program ends the run and not the server.
             let work = std::panic::AssertUnwindSafe(|| work(&mut report));
             let done = std::panic::catch_unwind(work).unwrap_or_else(|_| Err(FAULT.to_owned()));
-            if let Ok(()) = done {
+            if let Ok(told) = done {
                 return self.change(id, |known| {
+                    known.run.told = told;
                     known.run.state = RunState::Done;
                     known.run.share = 1.0;
                     known.run.left_s = None;
@@ -214,6 +232,10 @@ impl Runs {
 const FAULT: &str = "this could not be worked out, which is a fault of the program";
 
 impl Run {
+    fn is_of(&self, job: &str, of: RunOf) -> bool {
+        self.job == job && self.of == of
+    }
+
     fn is_over(&self) -> bool {
         !matches!(self.state, RunState::Waits | RunState::UnderWay)
     }
@@ -229,7 +251,7 @@ mod tests {
 
     use std::sync::{Arc, mpsc};
 
-    use super::{Run, RunState, Runs};
+    use super::{Run, RunOf, RunState, Runs};
 
     /// Waits until the only run of a job is over.
     fn ended(runs: &Runs, job: &str) -> Run {
@@ -247,17 +269,17 @@ mod tests {
     fn one_run_a_job_reports_and_is_done() {
         let runs = Arc::new(Runs::default());
         let (go, wait) = mpsc::channel::<()>();
-        let first = runs.begin("a", move |report| {
+        let first = runs.begin("a", RunOf::Freezing, move |report| {
             assert!(report(0.5));
             wait.recv().unwrap();
-            Ok(())
+            Ok(Vec::new())
         });
-        let again = runs.begin("a", |_| Err("never begun".to_owned()));
+        let again = runs.begin("a", RunOf::Freezing, |_| Err("never begun".to_owned()));
         assert_eq!(first.id, again.id);
         go.send(()).unwrap();
         let done = ended(&runs, "a");
         assert_eq!((done.state, done.share), (RunState::Done, 1.0));
-        let next = runs.begin("a", |_| Err("too cold".to_owned()));
+        let next = runs.begin("a", RunOf::Freezing, |_| Err("too cold".to_owned()));
         assert!(next.id > first.id);
         let failed = ended(&runs, "a");
         assert_eq!(failed.state, RunState::Failed);
@@ -267,13 +289,13 @@ mod tests {
     #[test]
     fn a_run_that_waits_or_is_under_way_is_stopped() {
         let runs = Arc::new(Runs::default());
-        let under_way = runs.begin("a", |report| {
+        let under_way = runs.begin("a", RunOf::Freezing, |report| {
             while report(0.1) {
                 std::thread::yield_now();
             }
             Err("stopped".to_owned())
         });
-        let waits = runs.begin("b", |_| Ok(()));
+        let waits = runs.begin("b", RunOf::Freezing, |_| Ok(Vec::new()));
         runs.stop(waits.id).unwrap();
         runs.stop(under_way.id).unwrap();
         assert_eq!(ended(&runs, "a").state, RunState::Stopped);
@@ -284,9 +306,11 @@ mod tests {
     #[test]
     fn a_fault_ends_the_run_alone() {
         let runs = Arc::new(Runs::default());
-        runs.begin("a", |_| -> Result<(), String> { unreachable!("a fault") });
+        runs.begin("a", RunOf::Freezing, |_| -> Result<Vec<String>, String> {
+            unreachable!("a fault")
+        });
         assert_eq!(ended(&runs, "a").state, RunState::Failed);
-        runs.begin("b", |_| Ok(()));
+        runs.begin("b", RunOf::Freezing, |_| Ok(Vec::new()));
         assert_eq!(ended(&runs, "b").state, RunState::Done);
     }
 }

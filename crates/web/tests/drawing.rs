@@ -162,24 +162,57 @@ async fn a_freezing_is_followed_kept_and_taken_up() {
 }
 
 #[tokio::test]
-async fn a_run_that_is_stopped_leaves_nothing() {
+async fn a_run_that_waits_is_stopped_and_leaves_nothing() {
     let shop = Shop::new();
-    let run = shop
-        .send("POST", &format!("{JOB}/freezing"), json!({"cells": 2e6}))
-        .await
-        .json();
-    let way = format!("/api/v1/runs/{}", run["id"]);
-    let said = shop.send("DELETE", &way, Value::Null).await;
+    let way = format!("{JOB}/freezing");
+    let run = shop.send("POST", &way, json!({"cells": 2e6})).await.json();
+    let stop = format!("/api/v1/runs/{}", run["id"]);
+    let said = shop.send("DELETE", &stop, Value::Null).await;
     assert_eq!(said.status, StatusCode::NO_CONTENT);
     assert_eq!(over(&shop).await["state"], "stopped");
     let folder = shop.folder.path().join("2026/block/freeze");
-    assert!(!folder.exists());
+    assert!(!folder.join("findings.json").exists());
+    assert!(!folder.join("asked-on-the-page").exists());
     let said = shop.send("DELETE", "/api/v1/runs/77", Value::Null).await;
     assert_eq!(said.status, StatusCode::NOT_FOUND);
-    let said = shop
-        .send("POST", &format!("{JOB}/freezing"), json!({"cells": 3.0}))
-        .await;
+    let said = shop.send("POST", &way, json!({"cells": 3.0})).await;
     assert_eq!(said.status, StatusCode::UNPROCESSABLE_ENTITY);
+}
+
+/// A server that is killed in the middle leaves what was asked for and what was kept of it; the
+/// next one goes on by itself.
+#[tokio::test]
+async fn what_was_under_way_when_the_program_was_killed_goes_on() {
+    let shop = Shop::new();
+    let folder = shop.folder.path().join("2026/block/freeze");
+    std::fs::create_dir_all(&folder).unwrap();
+    std::fs::write(folder.join("asked-on-the-page"), "20000").unwrap();
+    // Cut off in the middle of writing: passed over.
+    std::fs::write(folder.join("run-1.kept"), b"half").unwrap();
+    let served = web::folder::ShopFolder::at(shop.folder.path()).unwrap();
+    web::followed::go_on(&served);
+    while served.runs.list()[0].left_s.is_some() || served.runs.list()[0].share < 1.0 {
+        assert_ne!(served.runs.list()[0].trouble, Some(String::new()));
+        tokio::time::sleep(std::time::Duration::from_millis(50)).await;
+    }
+    assert!(folder.join("findings.json").is_file());
+    assert!(!folder.join("asked-on-the-page").exists());
+    assert!(!folder.join("run-1.kept").exists());
+    let kept = shop.get(&format!("{JOB}/freezing")).await.json();
+    assert_eq!(kept["kept"], "fresh");
+}
+
+#[tokio::test]
+async fn the_smallest_feeder_is_searched_for_and_the_search_is_stopped() {
+    let shop = Shop::new();
+    let run = shop
+        .send("POST", &format!("{JOB}/feeder"), Value::Null)
+        .await
+        .json();
+    assert_eq!(run["of"], "feeder");
+    let stop = format!("/api/v1/runs/{}", run["id"]);
+    shop.send("DELETE", &stop, Value::Null).await;
+    assert_eq!(over(&shop).await["state"], "stopped");
 }
 
 #[tokio::test]

@@ -30,7 +30,7 @@ pub(super) static FRENCH: LazyLock<Messages> =
 pub(super) static SPANISH: LazyLock<Messages> = LazyLock::new(|| Messages::of("es", &ES, None));
 
 /// British English, the only language in which laws describe themselves.
-const EN_GB: [&str; 19] = [
+const EN_GB: [&str; 20] = [
     include_str!("../../data/words/en-GB/bench.ftl"),
     include_str!("../../data/words/en-GB/charge.ftl"),
     include_str!("../../data/words/en-GB/cores.ftl"),
@@ -49,11 +49,12 @@ const EN_GB: [&str; 19] = [
     include_str!("../../data/words/en-GB/phone.ftl"),
     include_str!("../../data/words/en-GB/plan.ftl"),
     include_str!("../../data/words/en-GB/remarks.ftl"),
+    include_str!("../../data/words/en-GB/sight.ftl"),
     include_str!("../../data/words/en-GB/terminal.ftl"),
 ];
 
 /// French.
-const FR: [&str; 18] = [
+const FR: [&str; 19] = [
     include_str!("../../data/words/fr/bench.ftl"),
     include_str!("../../data/words/fr/charge.ftl"),
     include_str!("../../data/words/fr/cores.ftl"),
@@ -71,11 +72,12 @@ const FR: [&str; 18] = [
     include_str!("../../data/words/fr/phone.ftl"),
     include_str!("../../data/words/fr/plan.ftl"),
     include_str!("../../data/words/fr/remarks.ftl"),
+    include_str!("../../data/words/fr/sight.ftl"),
     include_str!("../../data/words/fr/terminal.ftl"),
 ];
 
 /// Spanish.
-const ES: [&str; 18] = [
+const ES: [&str; 19] = [
     include_str!("../../data/words/es/bench.ftl"),
     include_str!("../../data/words/es/charge.ftl"),
     include_str!("../../data/words/es/cores.ftl"),
@@ -93,6 +95,7 @@ const ES: [&str; 18] = [
     include_str!("../../data/words/es/phone.ftl"),
     include_str!("../../data/words/es/plan.ftl"),
     include_str!("../../data/words/es/remarks.ftl"),
+    include_str!("../../data/words/es/sight.ftl"),
     include_str!("../../data/words/es/terminal.ftl"),
 ];
 

@@ -50,6 +50,15 @@ impl Said {
         self
     }
 
+    /// The same things put into another message.
+    #[must_use]
+    pub fn under(&self, id: impl Into<Cow<'static, str>>) -> Said {
+        Said {
+            id: id.into(),
+            given: self.given.clone(),
+        }
+    }
+
     /// Its id.
     pub fn id(&self) -> &str {
         &self.id

@@ -13,6 +13,8 @@ use std::collections::BTreeSet;
 use every_charge::every_lack;
 use every_remark::every_remark;
 use everything_made::everything_made;
+use job::bench_key::{HEAP_KEYS, SAND_KEYS};
+use job::described::{LIKE, SHAPES};
 use job::lesson::lesson;
 use job::making::Making;
 use job::plan::Plan;
@@ -91,6 +93,25 @@ fn every_remark_has_words_and_advice_that_take_all_it_gives() {
             }
         }
     }
+}
+
+/// What can be typed on the sheet is called there as the sheet calls it, in every language.
+#[test]
+fn on_the_sheet_no_remark_names_a_key_of_the_sheet() {
+    let mut other = 0;
+    for remark in every_remark() {
+        for language in Language::ALL {
+            let shown = remark.advice_on_sheet(language);
+            other += usize::from(shown != language.say(&remark.advice));
+            assert!(!shown.contains('{') && !shown.contains(".sheet"), "{shown}");
+            let keys = TYPED_KEYS.iter().map(|key| key.path);
+            for key in keys.filter(|path| path.contains('.')) {
+                assert!(!shown.contains(key), "{language:?}: {shown}");
+            }
+            assert!(!shown.contains("oddside freeze"), "{language:?}: {shown}");
+        }
+    }
+    assert!(other >= 4 * 8, "{other}");
 }
 
 #[test]
@@ -199,9 +220,16 @@ fn of_a_family(id: &str) -> bool {
         "stock" => is_named(name, stock().iter().map(|stock| stock.name.as_str())),
         "scrap" => metal::scrap::origin(&name.replace('-', " ")).is_some(),
         "mix" => of_a_mix(name),
+        "shape" => SHAPES.iter().any(|shape| shape.kind == name) || LIKE.contains(&name),
+        "size" => SHAPES.iter().any(|shape| shape.keys.contains(&name)),
+        "bench" => name
+            .strip_prefix("given-")
+            .is_some_and(|key| source().contains(&format!("\"{key}\""))),
         "said" => TYPED_KEYS
             .iter()
             .chain(&SHOP_KEYS)
+            .chain(&SAND_KEYS)
+            .chain(&HEAP_KEYS)
             .any(|key| match key.kind {
                 KeyKind::OneOf(words) => is_named(name, words.iter().copied()),
                 _ => false,

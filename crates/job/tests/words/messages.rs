@@ -115,7 +115,22 @@ pub fn of_a_table_of_the_log(id: &str) -> bool {
     for table in ["causes.toml", "likelihoods.toml", "checks.toml"] {
         text += &std::fs::read_to_string(data.join(table)).unwrap();
     }
-    let families = ["log-cause-", "log-change-", "log-check-", "log-thing-"];
+    let families = [
+        "log-cause-",
+        "log-change-",
+        "log-check-",
+        "log-thing-",
+        "log-key-",
+        "log-word-",
+        "sight-look-",
+        "sight-place-",
+        "sight-wall-",
+        "sight-size-",
+        "sight-when-",
+        "sight-castings-",
+        "sight-metal-",
+        "sight-",
+    ];
     let name = families.iter().find_map(|family| id.strip_prefix(family));
     name.is_some_and(|name| text.contains(&format!("\"{name}\"")))
 }

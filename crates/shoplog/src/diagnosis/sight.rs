@@ -68,6 +68,26 @@ pub const WALLS: &[&str] = &[
     "rough",
 ];
 
+/// The sizes as they are typed.
+pub const HOW_LARGE: &[&str] = &["small", "medium", "large"];
+
+/// When it was seen, as it is typed.
+pub const WHENS: &[&str] = &["knock-out", "cleaning", "machining", "sawing", "use"];
+
+/// On how many castings of the pour, as it is typed.
+pub const CASTINGS: &[&str] = &["one", "some", "all"];
+
+/// The kinds of metal as they are typed.
+pub const METALS: &[&str] = &[
+    "aluminium",
+    "zinc",
+    "pewter",
+    "brass",
+    "bronze",
+    "copper",
+    "iron",
+];
+
 /// What a plan may have found, as it is typed.
 pub const FOUNDS: &[&str] = &[
     "hot-spot-there",

@@ -1,7 +1,7 @@
 //! Castings, their sizes and their defects.
 
 use crate::column::Holds;
-use crate::diagnosis::sight::{LOOKS, PLACES, WALLS};
+use crate::diagnosis::sight::{HOW_LARGE, LOOKS, PLACES, WALLS, WHENS};
 use crate::table::{Table, may, wanted};
 
 /// Castings as they came out.
@@ -65,21 +65,13 @@ pub const DEFECTS: Table = Table {
         wanted("casting", Holds::Entry("castings"), "on which casting"),
         wanted("look", Holds::Words(LOOKS), "what is seen"),
         may("place", Holds::Words(PLACES), "where"),
-        may(
-            "size",
-            Holds::Word(&["small", "medium", "large"]),
-            "under 1, 1 to 5, over 5 mm",
-        ),
+        may("size", Holds::Word(HOW_LARGE), "under 1, 1 to 5, over 5 mm"),
         may(
             "surface",
             Holds::Words(WALLS),
             "the wall of a hole, or the skin of the fault",
         ),
-        may(
-            "seen",
-            Holds::Word(&["knock-out", "cleaning", "machining", "sawing", "use"]),
-            "when it was seen",
-        ),
+        may("seen", Holds::Word(WHENS), "when it was seen"),
         may("sprue", Holds::Flag, "whether the sprue shows it too"),
         may(
             "cause",

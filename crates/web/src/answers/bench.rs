@@ -11,6 +11,7 @@ use bench::told::Told;
 use bench::trouble::BenchError;
 use job::folder::shop_above;
 use job::shop::Shop;
+use job::words::said::Said;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -27,10 +28,21 @@ pub struct AskOffered {
     pub name: String,
     /// What it is.
     pub heading: String,
-    /// What may be told to it, by the keys of the command line.
-    pub keys: Vec<String>,
+    /// What may be told to it.
+    pub keys: Vec<KeyOffered>,
     /// The mixes among which one has to be chosen; empty where none has.
     pub mixes: Vec<OneChoice>,
+}
+
+/// Something that may be told.
+#[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
+pub struct KeyOffered {
+    /// The key, as on the command line.
+    pub key: String,
+    /// What it is called.
+    pub label: String,
+    /// How it is typed.
+    pub example: String,
 }
 
 /// What is told to it.
@@ -128,7 +140,7 @@ pub async fn asks(State(shop): State<Arc<ShopFolder>>) -> Result<Json<Vec<AskOff
     let offered = ASKS.iter().map(|ask| AskOffered {
         name: ask.name.to_owned(),
         heading: own.words.word(ask.heading),
-        keys: ask.keys.iter().map(|key| (*key).to_owned()).collect(),
+        keys: ask.keys.iter().map(|key| offered(key, &own)).collect(),
         mixes: mixes(ask),
     });
     Ok(Json(offered.collect()))
@@ -155,9 +167,45 @@ pub async fn ask(
             message: error.to_string(),
             hint: None,
         })?;
-        Ok(Json(answer(&told, &own)))
+        Ok(Json(told_answer(&told, &own)))
     })
     .await
+}
+
+/// How each key is typed.
+const EXAMPLES: [(&str, &str); 19] = [
+    ("sand", "18 kg"),
+    ("wet", "200 g"),
+    ("dry", "190 g"),
+    ("now", "6 % of wet mass"),
+    ("wanted", "4.5 % of wet mass"),
+    ("step", "0.1 g"),
+    ("tub", "22 kg"),
+    ("air", "28 °C"),
+    ("humidity", "60 %"),
+    ("wind", "2 m/s"),
+    ("sun", "500"),
+    ("area", "0.5 m2"),
+    ("layer", "30 mm"),
+    ("weighed", "21.9 kg"),
+    ("after", "30 min"),
+    ("least", "3 % of wet mass"),
+    ("dry_sand", "10 kg"),
+    ("mix", "12 kg"),
+    ("moisture", "1 % of wet mass"),
+];
+
+fn offered(key: &str, shop: &Shop) -> KeyOffered {
+    let example = EXAMPLES.iter().find(|(known, _)| *known == key);
+    let example = example.map_or_else(
+        || shop.flasks.first().map_or("", |flask| flask.name.as_str()),
+        |(_, example)| *example,
+    );
+    KeyOffered {
+        key: key.to_owned(),
+        label: shop.words.say(&Said::new(format!("bench-given-{key}"))),
+        example: example.to_owned(),
+    }
 }
 
 fn told(ask: &Ask, asked: &AskGiven, shop: &Shop) -> Result<Told, BenchError> {
@@ -177,7 +225,8 @@ fn told(ask: &Ask, asked: &AskGiven, shop: &Shop) -> Result<Told, BenchError> {
     }
 }
 
-fn answer(told: &Told, shop: &Shop) -> ToldAnswer {
+/// What came of an ask, in the words and units of a shop.
+pub fn told_answer(told: &Told, shop: &Shop) -> ToldAnswer {
     let words = shop.words;
     let figures = told.figures.iter().map(|figure| {
         let shown = figure.shown(words, shop.units);

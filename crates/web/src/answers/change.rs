@@ -12,7 +12,7 @@ use job::typed_key::{TypedKey, typed_key};
 use serde::Deserialize;
 use utoipa::ToSchema;
 
-use crate::answers::sheets::{SheetAnswer, answer};
+use crate::answers::sheets::{SentSheet, SheetAnswer, sent};
 use crate::answers::typed_lines::TypedValue;
 use crate::answers::{folder_of, worked};
 use crate::errors::WebError;
@@ -44,20 +44,20 @@ pub async fn change(
     State(shop): State<Arc<ShopFolder>>,
     Path(job): Path<String>,
     Json(change): Json<Change>,
-) -> Result<Json<SheetAnswer>, WebError> {
+) -> Result<SentSheet, WebError> {
     worked(shop, move |shop| {
         let folder = folder_of(shop, &job)?;
         let key = typed_key(&change.key)
             .ok_or_else(|| WebError::NoSuch(format!("{} is not changed here", change.key)))?;
-        {
+        let opened = {
             let _writing = shop.writing();
             if key.path.starts_with(PLACES) {
                 check_place(shop, &folder, key, change.to.as_ref())?;
             }
             let changed = rewrite(&folder, key, change.was.as_ref(), change.to.as_ref());
-            shop.open_changed(&folder, changed.map_err(no_change)?)?;
-        }
-        answer(shop, &job).map(Json)
+            shop.open_changed(&folder, changed.map_err(no_change)?)?
+        };
+        sent(shop, &job, &opened)
     })
     .await
 }

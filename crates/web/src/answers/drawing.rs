@@ -6,6 +6,7 @@ use axum::Json;
 use axum::extract::{Path, State};
 use job::mould_drawn::drawn;
 use job::plan::Plan;
+use job::words::Language;
 use serde::Serialize;
 use utoipa::ToSchema;
 
@@ -77,7 +78,7 @@ pub async fn drawing(
         let place = sheet::plan_on_paper(drawing, ROOM_MM, plan.words);
         Ok(Json(DrawingAnswer {
             svg,
-            caption: page.drawing_caption,
+            caption: on_sheet(&page.drawing_caption, plan.words),
             scale: scale.to_string(),
             unbuilt: built.as_ref().as_ref().err().map(ToString::to_string),
             plan: PlanAnswer {
@@ -90,8 +91,14 @@ pub async fn drawing(
                 .as_ref()
                 .as_ref()
                 .map_or_else(|_| Vec::new(), |mould| handles(&opened, mould)),
-            maps: offered(&opened),
+            maps: offered(shop, &opened),
         }))
     })
     .await
+}
+
+/// A caption of the paper for a sheet on which things are moved by hand.
+fn on_sheet(caption: &str, words: Language) -> String {
+    let typed = words.word("drawing-moved");
+    caption.replace(&typed, &words.word("drawing-moved.sheet"))
 }

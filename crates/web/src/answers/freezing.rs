@@ -1,7 +1,6 @@
 //! The freezing of a job: what was kept of it, and a run that follows it anew.
 
 use std::future::Future;
-use std::path::Path as FilePath;
 use std::pin::Pin;
 use std::sync::Arc;
 use std::task::{Context, Poll};
@@ -12,11 +11,9 @@ use axum::http::StatusCode;
 use axum::response::Sse;
 use axum::response::sse::{Event, KeepAlive};
 use futures_core::Stream;
-use job::fingerprint::fingerprint;
-use job::folder::{Opened, write_whole};
-use job::freezing::{FREEZE_FOLDER, FreezingWish, freezing_files, freezing_of};
-use job::solved::{SolvedBy, solved_times, told};
-use job::solved_kept::{FINDINGS_FILE, Kept, findings, kept};
+use job::freezing::FreezingWish;
+use job::solved::told;
+use job::solved_kept::{Kept, kept};
 use serde::{Deserialize, Serialize};
 use tokio::sync::watch;
 use utoipa::ToSchema;
@@ -25,6 +22,7 @@ use crate::answers::sheets::planned;
 use crate::answers::{folder_of, worked};
 use crate::errors::WebError;
 use crate::folder::ShopFolder;
+use crate::followed::begin;
 use crate::runs::{Run, Runs};
 
 /// What is known of the freezing of a job.
@@ -73,7 +71,7 @@ pub async fn freezing(
 ) -> Result<Json<FreezingAnswer>, WebError> {
     worked(shop, move |shop| {
         let opened = shop.open(&folder_of(shop, &job)?)?;
-        let print = fingerprint(&opened.job, &opened.shop, &opened.part);
+        let print = shop.print(&opened);
         Ok(Json(match kept(&opened.folder, &print) {
             Kept::None => FreezingAnswer::without(FreezingKept::None),
             Kept::Stale => FreezingAnswer::without(FreezingKept::Stale),
@@ -108,24 +106,12 @@ pub async fn follow(
             hint: None,
         });
     }
-    let runs = Arc::clone(&shop.runs);
-    let opened = {
-        let job = job.clone();
-        worked(shop, move |shop| {
-            let opened = shop.open(&folder_of(shop, &job)?)?;
-            planned(shop, &opened)?;
-            Ok(opened)
-        })
-        .await?
-    };
-    let run = runs.begin(&job, move |report| {
-        let wish = FreezingWish {
-            cells,
-            ..FreezingWish::default()
-        };
-        follow_to_the_end(&opened, &wish, report)
-    });
-    Ok(Json(run))
+    worked(shop, move |shop| {
+        let opened = shop.open(&folder_of(shop, &job)?)?;
+        planned(shop, &opened)?;
+        Ok(Json(begin(shop, &job, opened, cells)))
+    })
+    .await
 }
 
 /// All runs since the program was started.
@@ -134,7 +120,7 @@ pub async fn runs(State(shop): State<Arc<ShopFolder>>) -> Json<Vec<Run>> {
     Json(shop.runs.list())
 }
 
-/// Stops a run; nothing of it is kept.
+/// Stops a run. A freezing that is followed again goes on from there.
 #[utoipa::path(
     delete,
     path = "/api/v1/runs/{id}",
@@ -174,37 +160,6 @@ impl FreezingAnswer {
             section: None,
         }
     }
-}
-
-/// Follows a freezing and writes what came of it, the findings last: they never stand beside
-/// fields that are only half written.
-fn follow_to_the_end(
-    opened: &Opened,
-    wish: &FreezingWish,
-    report: &mut dyn FnMut(f64) -> bool,
-) -> Result<(), String> {
-    let (job, shop, part) = (&opened.job, &opened.shop, &opened.part);
-    let frozen = freezing_of(job, shop, part, wish, &mut |told| {
-        let before = told.run.saturating_sub(1) as f64;
-        report((before + told.solid) / told.runs as f64)
-    })
-    .map_err(|error| error.to_string())?;
-    let times = solved_times(&frozen, SolvedBy::Freezing);
-    let print = fingerprint(job, shop, part);
-    let mut files = freezing_files(&frozen);
-    let found = findings(&frozen, &times, &job.name, &print);
-    files.push((FINDINGS_FILE.to_owned(), found));
-    if !report(1.0) {
-        return Err("stopped".to_owned());
-    }
-    let folder = opened.folder.join(FREEZE_FOLDER);
-    files
-        .iter()
-        .try_for_each(|(name, bytes)| keep(&folder, name, bytes))
-}
-
-fn keep(folder: &FilePath, name: &str, bytes: &[u8]) -> Result<(), String> {
-    write_whole(&folder.join(name), bytes).map_err(|error| error.to_string())
 }
 
 type Told = Option<(Event, Arc<Runs>, watch::Receiver<u64>)>;

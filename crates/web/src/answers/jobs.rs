@@ -12,6 +12,7 @@ use job::typed_key::typed_key;
 use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 
+use crate::answers::change::no_change;
 use crate::answers::worked;
 use crate::errors::WebError;
 use crate::folder::ShopFolder;
@@ -96,10 +97,6 @@ pub(super) fn listed(shop: &ShopFolder, way: String) -> ListedJob {
 }
 
 fn make(shop: &ShopFolder, wanted: &NewJob, mesh: &[u8]) -> Result<Json<MadeJob>, WebError> {
-    let refused = |message: &str, hint: &str| WebError::Refused {
-        message: message.to_owned(),
-        hint: Some(hint.to_owned()),
-    };
     let file = FilePath::new(&wanted.file);
     let file = file
         .file_name()
@@ -110,13 +107,7 @@ fn make(shop: &ShopFolder, wanted: &NewJob, mesh: &[u8]) -> Result<Json<MadeJob>
             "give an STL, OBJ, PLY or 3MF file",
         ));
     };
-    let way = plain(&wanted.name);
-    if way.is_empty() {
-        return Err(refused(
-            "a job needs a name",
-            "type one with letters or numbers in it",
-        ));
-    }
+    let way = way_of(&wanted.name)?;
     // Looked at before anything is written: what cannot be read makes no job.
     pattern::look::look(&file, mesh, None).map_err(|error| WebError::Refused {
         message: error.to_string(),
@@ -127,16 +118,57 @@ fn make(shop: &ShopFolder, wanted: &NewJob, mesh: &[u8]) -> Result<Json<MadeJob>
         .map(|ending| ending.to_string_lossy());
     let mesh_file = format!("part.{}", ending.unwrap_or_default().to_lowercase());
     let text = STARTER_JOB.replace("\"part.stl\"", &format!("\"{mesh_file}\""));
-    let text = set(&text, "name", &wanted.name)?;
-    let text = set(&text, "metal.alloy", &wanted.alloy)?;
+    let named = (wanted.name.as_str(), wanted.alloy.as_str());
+    written(shop, way, named, &text, Some((&mesh_file, mesh)))
+}
+
+/// The way to the folder of a new job.
+///
+/// # Errors
+///
+/// A name without letters and numbers.
+pub fn way_of(name: &str) -> Result<String, WebError> {
+    let way = plain(name);
+    match way.is_empty() {
+        true => Err(refused(
+            "a job needs a name",
+            "type one with letters or numbers in it",
+        )),
+        false => Ok(way),
+    }
+}
+
+/// Writes a new job with its name and alloy, and its mesh where it has one.
+///
+/// # Errors
+///
+/// What would be no job, and a folder that is there already.
+pub fn written(
+    shop: &ShopFolder,
+    way: String,
+    (name, alloy): (&str, &str),
+    text: &str,
+    mesh: Option<(&str, &[u8])>,
+) -> Result<Json<MadeJob>, WebError> {
+    let text = set(text, "name", name)?;
+    let text = set(&text, "metal.alloy", alloy)?;
     let folder = shop.root().join(&way);
-    noted_of(&folder.join(JOB_FILE), &text)?;
+    noted_of(&folder.join(JOB_FILE), &text).map_err(|error| no_change(error.into()))?;
     let _writing = shop.writing();
     job::folder::make_new(&folder)?;
-    write_whole(&folder.join(&mesh_file), mesh)?;
+    if let Some((file, bytes)) = mesh {
+        write_whole(&folder.join(file), bytes)?;
+    }
     // The job file last: a folder without one is no job.
     write_whole(&folder.join(JOB_FILE), text.as_bytes())?;
     Ok(Json(MadeJob { job: way }))
+}
+
+fn refused(message: &str, hint: &str) -> WebError {
+    WebError::Refused {
+        message: message.to_owned(),
+        hint: Some(hint.to_owned()),
+    }
 }
 
 fn set(text: &str, path: &str, to: &str) -> Result<String, WebError> {

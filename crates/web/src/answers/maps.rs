@@ -11,8 +11,6 @@ use std::sync::Arc;
 use axum::extract::{Path, State};
 use axum::http::header::CONTENT_TYPE;
 use axum::response::IntoResponse;
-use job::fingerprint::fingerprint;
-use job::folder::Opened;
 use job::freezing_map::freezing_map;
 use job::map_scale::{MapScale, Mark};
 use job::part_maps::{PartMap, PartMapKind, part_map};
@@ -25,6 +23,7 @@ use utoipa::ToSchema;
 use crate::answers::{folder_of, packed, worked};
 use crate::errors::WebError;
 use crate::folder::ShopFolder;
+use crate::opened_job::OpenedJob;
 
 /// A map that may be asked for.
 #[derive(Clone, Debug, PartialEq, Serialize, ToSchema)]
@@ -105,7 +104,7 @@ pub async fn map(
         let opened = shop.open(&folder_of(shop, &job)?)?;
         match PartMapKind::ALL.into_iter().find(|kind| kind.name() == map) {
             Some(kind) => of_part(shop, &opened, kind),
-            None if map == FREEZING => of_freezing(&opened),
+            None if map == FREEZING => of_freezing(shop, &opened),
             None => Err(WebError::NoSuch(format!("there is no map \"{map}\""))),
         }
     })
@@ -114,7 +113,7 @@ pub async fn map(
 }
 
 /// The maps that a job has now.
-pub fn offered(opened: &Opened) -> Vec<MapOffered> {
+pub fn offered(shop: &ShopFolder, opened: &OpenedJob) -> Vec<MapOffered> {
     let words = opened.shop.words;
     let one = |name: &str, label: Said| MapOffered {
         name: name.to_owned(),
@@ -124,14 +123,14 @@ pub fn offered(opened: &Opened) -> Vec<MapOffered> {
     if opened.part.looked().is_some() {
         all.extend(PartMapKind::ALL.map(|kind| one(kind.name(), kind.label())));
     }
-    let print = fingerprint(&opened.job, &opened.shop, &opened.part);
+    let print = shop.print(opened);
     if let Kept::Fresh { .. } = kept(&opened.folder, &print) {
         all.push(one(FREEZING, Said::new("map-freezing")));
     }
     all
 }
 
-fn of_part(shop: &ShopFolder, opened: &Opened, kind: PartMapKind) -> Result<Vec<u8>, WebError> {
+fn of_part(shop: &ShopFolder, opened: &OpenedJob, kind: PartMapKind) -> Result<Vec<u8>, WebError> {
     let (Some(looked), Some(skin)) = (opened.part.looked(), shop.skin(opened)) else {
         return Err(WebError::NoSuch(
             "the part is known by its sizes only, which have no skin".to_owned(),
@@ -161,8 +160,8 @@ fn of_part(shop: &ShopFolder, opened: &Opened, kind: PartMapKind) -> Result<Vec<
     Ok(bytes)
 }
 
-fn of_freezing(opened: &Opened) -> Result<Vec<u8>, WebError> {
-    let print = fingerprint(&opened.job, &opened.shop, &opened.part);
+fn of_freezing(shop: &ShopFolder, opened: &OpenedJob) -> Result<Vec<u8>, WebError> {
+    let print = shop.print(opened);
     if !matches!(kept(&opened.folder, &print), Kept::Fresh { .. }) {
         return Err(WebError::NoSuch(
             "the freezing of this very job was not followed yet".to_owned(),

@@ -42,7 +42,7 @@ pub fn remarks(remarks: &[Remark], words: Language) -> Vec<RemarkAnswer> {
             weight: weight(remark.level, words),
             block: block_of(remark.about).to_owned(),
             words: words.say(&remark.words),
-            advice: words.say(&remark.advice),
+            advice: remark.advice_on_sheet(words),
         })
         .collect()
 }

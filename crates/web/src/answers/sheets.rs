@@ -2,10 +2,10 @@
 
 use std::sync::Arc;
 
-use axum::Json;
+use axum::body::Bytes;
 use axum::extract::{Path, State};
-use job::fingerprint::fingerprint;
-use job::folder::{JOB_FILE, Opened, read_text};
+use axum::http::HeaderName;
+use axum::http::header::CONTENT_TYPE;
 use job::freezing::FREEZE_FOLDER;
 use job::plan::Plan;
 use job::remark::of_mesh;
@@ -21,6 +21,7 @@ use crate::answers::typed_lines::{Lines, TypedLine};
 use crate::answers::{folder_of, worked};
 use crate::errors::WebError;
 use crate::folder::ShopFolder;
+use crate::opened_job::OpenedJob;
 
 /// Everything on a sheet, in the words of the shop.
 #[derive(Clone, Debug, Serialize, ToSchema)]
@@ -111,12 +112,32 @@ pub struct UnitChoice {
 pub async fn sheet(
     State(shop): State<Arc<ShopFolder>>,
     Path(job): Path<String>,
-) -> Result<Json<SheetAnswer>, WebError> {
-    worked(shop, move |shop| answer(shop, &job).map(Json)).await
+) -> Result<SentSheet, WebError> {
+    worked(shop, move |shop| {
+        let opened = shop.open(&folder_of(shop, &job)?)?;
+        sent(shop, &job, &opened)
+    })
+    .await
 }
 
+/// The sheet of a job as it is sent; it is made once, and kept until something changes.
+///
+/// # Errors
+///
+/// A job that cannot be read.
+pub fn sent(shop: &ShopFolder, job: &str, opened: &OpenedJob) -> Result<SentSheet, WebError> {
+    let bytes = opened.sheet(|opened| {
+        let answer = answer(shop, job, opened)?;
+        serde_json::to_vec(&answer).map_err(|error| WebError::Broken(error.to_string()))
+    })?;
+    Ok(([(CONTENT_TYPE, "application/json")], bytes))
+}
+
+/// A sheet as it is sent.
+pub type SentSheet = ([(HeaderName, &'static str); 1], Bytes);
+
 /// The plan of a job whose mesh is settled, with the times of a freezing where they were kept.
-pub fn planned(shop: &ShopFolder, opened: &Opened) -> Result<Arc<Plan>, WebError> {
+pub fn planned(shop: &ShopFolder, opened: &OpenedJob) -> Result<Arc<Plan>, WebError> {
     if opened.part.unsettled().is_some() {
         return Err(WebError::Refused {
             message: "there is no plan before the mesh is settled".to_owned(),
@@ -132,7 +153,7 @@ pub fn planned(shop: &ShopFolder, opened: &Opened) -> Result<Arc<Plan>, WebError
     {
         return Ok(plan);
     }
-    let print = fingerprint(&opened.job, &opened.shop, &opened.part);
+    let print = shop.print(opened);
     let mut beside = Plan::clone(&plan);
     match kept(&opened.folder, &print) {
         Kept::None => return Ok(plan),
@@ -142,18 +163,10 @@ pub fn planned(shop: &ShopFolder, opened: &Opened) -> Result<Arc<Plan>, WebError
     Ok(Arc::new(beside))
 }
 
-/// The sheet of a job as it is now.
-///
-/// # Errors
-///
-/// A job that cannot be read.
-pub fn answer(shop: &ShopFolder, job: &str) -> Result<SheetAnswer, WebError> {
-    let folder = folder_of(shop, job)?;
-    let opened = shop.open(&folder)?;
-    let text = read_text(&folder.join(JOB_FILE), "")?;
+fn answer(shop: &ShopFolder, job: &str, opened: &OpenedJob) -> Result<SheetAnswer, WebError> {
     let lines = Lines {
-        opened: &opened,
-        text: &text,
+        opened,
+        text: &opened.text,
     };
     let words = opened.shop.words;
     let mut answer = SheetAnswer {
@@ -183,7 +196,7 @@ pub fn answer(shop: &ShopFolder, job: &str) -> Result<SheetAnswer, WebError> {
         });
         return Ok(answer);
     }
-    let plan = planned(shop, &opened)?;
+    let plan = planned(shop, opened)?;
     let page = sheet::page(&plan);
     let blocks = page.blocks.into_iter();
     answer.blocks = blocks

@@ -27,7 +27,7 @@ use crate::lan::phones;
 use crate::lan::place::Place;
 use crate::lan::welcome::{STYLE, Trouble, page};
 use crate::page;
-use crate::routes::{for_a_phone, in_time};
+use crate::routes::{LONGEST, for_a_phone, in_time};
 
 /// What a phone shows is kept under this name: its opening says to the browser that it is sent over
 /// TLS only, to this very server, and read by no script.
@@ -101,7 +101,7 @@ pub fn routes(shop: Arc<ShopFolder>, door: Door) -> Router {
         .route("/oddside-shop.crt", get(certificate))
         .layer(DefaultBodyLimit::max(MOST_TYPED))
         .with_state(door);
-    in_time(open.merge(paired))
+    in_time(open.merge(paired), LONGEST)
 }
 
 /// Lets a paired phone on, and shows everybody else how to be one.
@@ -122,6 +122,7 @@ async fn paired_only(State(door): State<Door>, request: Request, next: Next) -> 
         message: words.word("phone-not-paired"),
         hint: Some(words.word("phone-not-paired-hint")),
         now: None,
+        ways: Vec::new(),
     };
     (StatusCode::UNAUTHORIZED, Json(no)).into_response()
 }
@@ -169,6 +170,7 @@ fn broken(error: &LanError) -> Response {
         message: error.to_string(),
         hint: None,
         now: None,
+        ways: Vec::new(),
     };
     (StatusCode::INSUFFICIENT_STORAGE, Json(no)).into_response()
 }

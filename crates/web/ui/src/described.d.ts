@@ -55,6 +55,24 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/diagnosis": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What may be said of a defect. */
+        get: operations["says"];
+        put?: never;
+        /** What a defect may come from, the likeliest first, and the cheapest check between the first two. */
+        post: operations["diagnose"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/entries": {
         parameters: {
             query?: never;
@@ -66,6 +84,91 @@ export interface paths {
         put?: never;
         /** Takes entries into the log, in the order in which they are sent. */
         post: operations["take_in"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/experiments": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The experiments of this folder. */
+        get: operations["experiments"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/experiments/{experiment}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** An experiment with all that is known of it. */
+        get: operations["experiment"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/experiments/{experiment}/batches": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Plans the batches, or adds more that the results speak for. */
+        post: operations["plan"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/experiments/{experiment}/cards.pdf": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The cards of its batches. */
+        get: operations["cards"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/experiments/{experiment}/results": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Takes a result in. One in doubt is asked about and not kept. */
+        post: operations["enter"];
         delete?: never;
         options?: never;
         head?: never;
@@ -84,6 +187,23 @@ export interface paths {
         put?: never;
         /** A new job from a mesh, which is the body of the request. */
         post: operations["new_job"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/jobs/described": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** A new job from a part that is described. */
+        post: operations["describe"];
         delete?: never;
         options?: never;
         head?: never;
@@ -141,6 +261,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/jobs/{job}/feeder": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Begins to look for the smallest feeder of a job that still feeds, or tells of the run that is
+         *     under way for it. What was found stands with the run.
+         */
+        post: operations["search"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/jobs/{job}/freezing": {
         parameters: {
             query?: never;
@@ -168,6 +308,23 @@ export interface paths {
         };
         /** A map. */
         get: operations["map"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/jobs/{job}/pour": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What the plan of a job has for an entry of its pour. */
+        get: operations["pour_planned"];
         put?: never;
         post?: never;
         delete?: never;
@@ -261,6 +418,114 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/log": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The log as a whole. */
+        get: operations["log"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/log/defects": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Writes a defect of a casting down. */
+        post: operations["defect"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/log/learned": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Puts something that the log teaches into the shop's file. */
+        post: operations["accept"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/log/pours": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Writes a pour down, with its mould, its heat, its castings and all that was planned of them. */
+        post: operations["pour"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/log/sheet": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * The last pours as a sheet. A block is a pour, a mould, a heat or a casting; each of the others
+         *     belongs to the pour before it, and has its id behind the name of its table.
+         */
+        get: operations["log_sheet"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/log/typed": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /**
+         * Changes one thing of an entry, by a key like `pours/ID/temperature`; what stood there is kept in
+         *     the log's own list of changes.
+         */
+        put: operations["change_log"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/runs": {
         parameters: {
             query?: never;
@@ -305,8 +570,62 @@ export interface paths {
         get?: never;
         put?: never;
         post?: never;
-        /** Stops a run; nothing of it is kept. */
+        /** Stops a run. A freezing that is followed again goes on from there. */
         delete: operations["stop"];
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/sand": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The sand as it was tested, and the book of the heap. */
+        get: operations["sand"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/sand/{book}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        /**
+         * Changes what belongs together in the file of the sand or of the heap, which is begun where there
+         *     is none. A change after which nothing would follow any more is refused.
+         */
+        put: operations["change_sand"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/shapes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The ways to describe a part. */
+        get: operations["shapes"];
+        put?: never;
+        post?: never;
+        delete?: never;
         options?: never;
         head?: never;
         patch?: never;
@@ -367,6 +686,11 @@ export interface paths {
 export type webhooks = Record<string, never>;
 export interface components {
     schemas: {
+        /** @description Something that the log teaches, accepted. */
+        Accept: {
+            /** @description The word by which it is known. */
+            name: string;
+        };
         /** @description What is told to it. */
         AskGiven: {
             /** @description Figures by their keys, as typed. */
@@ -380,8 +704,8 @@ export interface components {
         AskOffered: {
             /** @description What it is. */
             heading: string;
-            /** @description What may be told to it, by the keys of the command line. */
-            keys: string[];
+            /** @description What may be told to it. */
+            keys: components["schemas"]["KeyOffered"][];
             /** @description The mixes among which one has to be chosen; empty where none has. */
             mixes: components["schemas"]["OneChoice"][];
             /** @description By which it is asked. */
@@ -403,6 +727,11 @@ export interface components {
             /** @description Dry sand in it, as people write it. */
             sand: string;
         };
+        /** @description Batches that are wanted. */
+        BatchesAsked: {
+            /** @description So many beside those there are; left out, the first plan. */
+            more: number | null;
+        };
         /** @description One part of the day. */
         BlockAnswer: {
             /** @description Heading. */
@@ -413,6 +742,18 @@ export interface components {
             rows: components["schemas"]["RowAnswer"][];
             /** @description What is typed for it and is no row of its own. */
             typed: components["schemas"]["TypedLine"][];
+        };
+        /** @description A sand or a heap: what is typed of it, and what follows. */
+        BookAnswer: {
+            /** @description What is typed, test by test. */
+            blocks: components["schemas"]["BlockAnswer"][];
+            /** @description By which it is changed: `sand` or `heap`. */
+            book: string;
+            /** @description Pictures of it. */
+            pictures: components["schemas"]["PictureAnswer"][];
+            told: components["schemas"]["ToldAnswer"] | null;
+            /** @description Why nothing follows, where that is not for want of tests. */
+            trouble: string | null;
         };
         /** @description A job as the phone carries it. */
         CardAnswer: {
@@ -461,12 +802,28 @@ export interface components {
                 [key: string]: string;
             };
         };
+        /** @description A place of a batch into which something is typed. */
+        CellAnswer: {
+            /** @description The part or the response. */
+            name: string;
+            /** @description What is planned; nothing of a response. */
+            planned: string | null;
+            /** @description What was typed, with its unit; nothing yet. */
+            typed: string | null;
+            /** @description The unit in which a bare number is taken. */
+            unit: string;
+        };
         /** @description A change. */
         Change: {
             /** @description The key. */
             key: string;
             to: components["schemas"]["TypedValue"] | null;
             was: components["schemas"]["TypedValue"] | null;
+        };
+        /** @description Changes that belong together. */
+        Changes: {
+            /** @description The changes; all are made, or none. */
+            changes: components["schemas"]["Change"][];
         };
         /** @description The charge of a job. */
         ChargeAnswer: {
@@ -503,6 +860,34 @@ export interface components {
             /** @description What is watched. */
             watches: components["schemas"]["Watched"];
         };
+        /** @description A defect, as seen. */
+        DefectSeen: {
+            /** @description The id of its casting. */
+            casting: string;
+            /** @description What is seen of it: `look`, `place`, `surface`, `size`, `seen`. */
+            given: {
+                [key: string]: string;
+            };
+        };
+        /** @description A part that is described. */
+        DescribedJob: {
+            /** @description The alloy, by its name in the table. */
+            alloy: string;
+            /** @description What is said of it, by its keys. */
+            given: {
+                [key: string]: string;
+            };
+            /** @description The way in which the part is described. */
+            kind: string;
+            /** @description What the job is called. */
+            name: string;
+        };
+        /** @description What went wrong. */
+        DiagnosisAnswer: {
+            /** @description Causes, check, change and gain. */
+            diagnosis: components["schemas"]["ToldAnswer"];
+            then_and_now: components["schemas"]["ToldAnswer"] | null;
+        };
         /** @description A drawing. */
         DrawingAnswer: {
             /** @description A sentence that says what it shows. */
@@ -519,6 +904,23 @@ export interface components {
             svg: string;
             /** @description Why the mould could not be built of solids, where it could not. */
             unbuilt: string | null;
+        };
+        /** @description An experiment as a sheet. */
+        ExperimentAnswer: {
+            /** @description The batches in the order of making. */
+            batches: components["schemas"]["TrialBatch"][];
+            /** @description The way to its folder. */
+            experiment: string;
+            /** @description Whether its batches are planned and kept. */
+            is_planned: boolean;
+            /** @description What it is called. */
+            name: string;
+            /** @description Pictures of it. */
+            pictures: components["schemas"]["PictureAnswer"][];
+            /** @description What the plan is, or would be, and what it can teach. */
+            plan: components["schemas"]["ToldBlock"];
+            /** @description What the results say, one thing after the other. */
+            told: components["schemas"]["ToldBlock"][];
         };
         /** @description A box of equal cubes, x quickest. */
         FieldHead: {
@@ -570,11 +972,27 @@ export interface components {
             /** @description The pieces in the order in which they follow. */
             pieces: components["schemas"]["PieceHead"][];
         };
+        /** @description Something that may be told. */
+        KeyOffered: {
+            /** @description How it is typed. */
+            example: string;
+            /** @description The key, as on the command line. */
+            key: string;
+            /** @description What it is called. */
+            label: string;
+        };
         /**
          * @description What is typed for a key.
          * @enum {string}
          */
         LineKind: "text" | "count" | "yes" | "one-of" | "place" | "places";
+        /** @description An experiment of the list. */
+        ListedExperiment: {
+            /** @description The way to its folder, by which it is asked for. */
+            experiment: string;
+            /** @description What it is called; its folder where its file cannot be read. */
+            name: string;
+        };
         /** @description A job of the list. */
         ListedJob: {
             /** @description The alloy; none where its file cannot be read. */
@@ -583,6 +1001,21 @@ export interface components {
             job: string;
             /** @description What it is called; its folder where its file cannot be read. */
             name: string;
+        };
+        /** @description The log as a whole. */
+        LogAnswer: {
+            /** @description What is asked about entries that contradict each other, a sentence each. */
+            asked: string[];
+            changes: components["schemas"]["ToldAnswer"] | null;
+            /** @description Charts of it. */
+            charts: components["schemas"]["PictureAnswer"][];
+            /** @description Whether a newer program wrote it, so that it is only read here. */
+            is_only_read: boolean;
+            learned: components["schemas"]["ToldAnswer"] | null;
+            /** @description Pours in it; none where there is no log yet. */
+            pours: number;
+            /** @description What of that may be put into the shop's file. */
+            suggested: components["schemas"]["OneChoice"][];
         };
         /** @description Entries of a pour by what they say, links between them left to whoever draws their ids. */
         LotAnswer: {
@@ -674,6 +1107,8 @@ export interface components {
             /** @description What is wrong. */
             message: string;
             now: components["schemas"]["TypedValue"] | null;
+            /** @description Where it is asked how something is meant: the ways in which it may be, the likeliest first. */
+            ways: components["schemas"]["WayMeant"][];
         };
         /** @description What the plan offers where something is written down. */
         OfferedAnswer: {
@@ -688,6 +1123,13 @@ export interface components {
             shown: string;
             /** @description As the file has it. */
             value: string;
+        };
+        /** @description A picture. */
+        PictureAnswer: {
+            /** @description Its SVG. */
+            svg: string;
+            /** @description What it shows. */
+            title: string;
         };
         /** @description What the head says of a piece. */
         PieceHead: {
@@ -721,6 +1163,24 @@ export interface components {
              */
             smaller: number;
         };
+        /** @description What is planned of a pour, for whoever writes it down. */
+        PourPlanned: {
+            /** @description How many castings there are in the mould. */
+            castings: number;
+            /** @description Figures of the plan with their units, by the keys of the entry. */
+            planned: {
+                [key: string]: string;
+            };
+        };
+        /** @description A pour, as it was. */
+        Poured: {
+            /** @description What was not as planned, or is not planned: `poured`, `temperature`, `time`, `good`. */
+            given: {
+                [key: string]: string;
+            };
+            /** @description The way to its job. */
+            job: string;
+        };
         /** @description A remark. */
         RemarkAnswer: {
             /** @description What to do about it. */
@@ -733,6 +1193,17 @@ export interface components {
             weight: string;
             /** @description What was found. */
             words: string;
+        };
+        /** @description A result of a batch, or what was really weighed of a part. */
+        ResultEntered: {
+            /** @description Number of the batch. */
+            batch: number;
+            /** @description The response or the part. */
+            name: string;
+            /** @description As typed. */
+            value: string;
+            /** @description How it is meant where it is in doubt: `replace`, `again`, `sure`. */
+            ways: string[];
         };
         /** @description A figure or a choice. */
         RowAnswer: {
@@ -766,6 +1237,8 @@ export interface components {
              * @description How long it will likely take still, s; none before that can be told.
              */
             left_s: number | null;
+            /** @description What it does. */
+            of: components["schemas"]["RunOf"];
             /**
              * Format: double
              * @description How much of it is done, 0 to 1.
@@ -773,14 +1246,43 @@ export interface components {
             share: number;
             /** @description How it stands. */
             state: components["schemas"]["RunState"];
+            /** @description What it found, a sentence each, where it tells it here. */
+            told: string[];
             /** @description Why it came to nothing, where it did. */
             trouble: string | null;
         };
+        /**
+         * @description What a run does.
+         * @enum {string}
+         */
+        RunOf: "freezing" | "feeder";
         /**
          * @description How a run stands.
          * @enum {string}
          */
         RunState: "waits" | "under-way" | "done" | "stopped" | "failed";
+        /** @description Something that may be said of a defect. */
+        SayOffered: {
+            /** @description The words from which it is said. */
+            choices: components["schemas"]["OneChoice"][];
+            /** @description The key. */
+            key: string;
+            /** @description What it is called. */
+            label: string;
+            /** @description Whether it was written down before, rather than seen: a pour of the log knows it. */
+            of_record: boolean;
+            /** @description Whether several may be said at once. */
+            several: boolean;
+        };
+        /** @description A defect, as seen and as written down. */
+        Seen: {
+            /** @description What is said, by its keys, with blanks between several words. */
+            given: {
+                [key: string]: string;
+            };
+            /** @description The id of a pour of the log, whose record is taken. */
+            pour: string | null;
+        };
         /** @description An entry as a phone sends it: everything as it was typed, with its unit. */
         SentEntry: {
             /** @description The id that the phone has drawn, 32 hexadecimal digits. */
@@ -796,6 +1298,17 @@ export interface components {
             table: string;
             /** @description When it was written down, in universal time. */
             written: string;
+        };
+        /** @description A way to describe a part. */
+        ShapeOffered: {
+            /** @description What is said of it with a figure. */
+            keys: components["schemas"]["KeyOffered"][];
+            /** @description Its word. */
+            kind: string;
+            /** @description What it is called. */
+            label: string;
+            /** @description What it may be like; empty where that is not asked. */
+            like: components["schemas"]["OneChoice"][];
         };
         /** @description Everything on a sheet, in the words of the shop. */
         SheetAnswer: {
@@ -896,6 +1409,15 @@ export interface components {
             /** @description What to do, one after the other. */
             steps: string[];
         };
+        /** @description Something told. */
+        ToldBlock: {
+            /** @description What has to be minded. */
+            cautions: string[];
+            /** @description Its head. */
+            head: string;
+            /** @description What stands under it. */
+            lines: string[];
+        };
         /** @description A figure. */
         ToldFigure: {
             /** @description The range. */
@@ -913,6 +1435,21 @@ export interface components {
             weight: string;
             /** @description What it is. */
             words: string;
+        };
+        /** @description A batch: what goes into it and what came out. */
+        TrialBatch: {
+            /** @description The day on which it is made. */
+            day: number;
+            /** @description Its mix, where named mixes are compared. */
+            mix: string | null;
+            /** @description Its number. */
+            number: number;
+            /** @description What to weigh out. */
+            parts: components["schemas"]["CellAnswer"][];
+            /** @description What is measured on it. */
+            results: components["schemas"]["CellAnswer"][];
+            /** @description What is done with it, a few words each. */
+            settings: string[];
         };
         /** @description What stands in the job's file. */
         TypedLine: {
@@ -951,6 +1488,13 @@ export interface components {
          * @enum {string}
          */
         Watched: "filling" | "opening";
+        /** @description A way in which something typed may be meant. */
+        WayMeant: {
+            /** @description As it is shown. */
+            shown: string;
+            /** @description What is sent with it then. */
+            way: string;
+        };
         /** @description Something to weigh out. */
         WeighedPart: {
             /** @description Where the log keeps it: sand, clay, binder or water. */
@@ -1092,6 +1636,56 @@ export interface operations {
             };
         };
     };
+    says: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SayOffered"][];
+                };
+            };
+        };
+    };
+    diagnose: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Seen"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DiagnosisAnswer"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
     take_in: {
         parameters: {
             query?: never;
@@ -1122,6 +1716,152 @@ export interface operations {
                 };
             };
             507: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
+    experiments: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ListedExperiment"][];
+                };
+            };
+        };
+    };
+    experiment: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                experiment: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ExperimentAnswer"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
+    plan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                experiment: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["BatchesAsked"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ExperimentAnswer"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
+    cards: {
+        parameters: {
+            query?: {
+                /** @description US Letter instead of A4. */
+                letter?: boolean;
+            };
+            header?: never;
+            path: {
+                experiment: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": unknown;
+                };
+            };
+        };
+    };
+    enter: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                experiment: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ResultEntered"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ExperimentAnswer"];
+                };
+            };
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -1167,6 +1907,45 @@ export interface operations {
         requestBody: {
             content: {
                 "application/octet-stream": number[];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MadeJob"];
+                };
+            };
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
+    describe: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DescribedJob"];
             };
         };
         responses: {
@@ -1283,6 +2062,35 @@ export interface operations {
             };
         };
     };
+    search: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                job: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Run"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
     freezing: {
         parameters: {
             query?: never;
@@ -1355,6 +2163,35 @@ export interface operations {
                 };
                 content: {
                     "application/octet-stream": unknown;
+                };
+            };
+        };
+    };
+    pour_planned: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                job: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PourPlanned"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
                 };
             };
         };
@@ -1488,6 +2325,176 @@ export interface operations {
             };
         };
     };
+    log: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LogAnswer"];
+                };
+            };
+        };
+    };
+    defect: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DefectSeen"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SheetAnswer"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
+    accept: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Accept"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LogAnswer"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
+    pour: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Poured"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SheetAnswer"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
+    log_sheet: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SheetAnswer"];
+                };
+            };
+        };
+    };
+    change_log: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Change"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SheetAnswer"];
+                };
+            };
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
     runs: {
         parameters: {
             query?: never;
@@ -1549,6 +2556,85 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
+    sand: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BookAnswer"][];
+                };
+            };
+        };
+    };
+    change_sand: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                book: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Changes"];
+            };
+        };
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BookAnswer"];
+                };
+            };
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
+    shapes: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ShapeOffered"][];
                 };
             };
         };

@@ -7,6 +7,7 @@ import './look/part.css';
 import './look/slip.css';
 import './look/start.css';
 import './look/drawing.css';
+import './look/trial.css';
 import './look/narrow.css';
 import './look/print.css';
 

@@ -126,13 +126,18 @@ page-draw-tells = The cope is lifted away, then the pattern is drawn up out of t
 
 page-freezing = Following the freezing
 page-follow = Follow the freezing
-page-follow-tells = The heat of the poured mould is followed until all is solid: when each place freezes, what is cut off, when it may be opened. It takes minutes, goes on when this page is closed, and is kept in the folder of the job.
+page-follow-tells = The heat of the poured mould is followed until all is solid: when each place freezes, what is cut off, when it may be opened. It takes minutes, goes on when this page is closed and when the program was killed, and is kept in the folder of the job.
 page-run-under-way = under way
 page-run-waits = waits for the one before it
 page-run-left = left, about
 page-run-stop = Stop it
-page-run-stopped = stopped; nothing of it is kept
+page-run-stopped = stopped; followed again, it goes on from there
 page-run-done = done; it is kept in the folder of the job
+page-run-given-up = stopped
+page-runs = Under way
+page-feeder = The smallest feeder that feeds
+page-feeder-tells = The mould is built with feeders of several sizes, and each is followed until all is solid. It takes minutes, and goes on when this page is closed.
+page-feeder-search = Look for it
 page-run-failed = it came to nothing:
 page-run-fresh = The freezing of this very mould was followed. The section goes through the place that is solid last; its lines bear minutes.
 page-run-stale = A freezing was followed, but of another plan: follow it anew.
@@ -150,3 +155,52 @@ page-ask-fill = Fill in what you know; what is left empty is taken as in the boo
 page-ask-go = Work it out
 page-settings = Units and words
 page-furnace = The furnace
+
+## Experiments
+
+page-trials = Experiments
+page-trial-none = No experiment lies in this folder yet. Start one with:
+page-trial-plan = Keep this plan
+page-trial-more = Add a batch that the results speak for
+page-trial-cards = Batch cards
+page-trial-open = not measured yet
+page-trial-differs = { $name } of batch { $batch } stands at { $before }, and now { $now } is typed. How is that meant?
+page-trial-far = { $name } of batch { $batch }: { $now } lies far from all others ({ $low } to { $high }). Is it right?
+page-trial-off-plan = { $name } of batch { $batch }: { $now } weighed, and { $planned } planned. Is it right?
+page-trial-replace = The first was wrong; it stays in the file
+page-trial-again = The batch was measured again
+page-trial-sure = It is right
+page-pictures = Charts
+
+## The log
+
+page-log = Log
+page-log-new = Write a pour down
+page-log-of-job = what was poured
+page-log-planned = planned:
+page-log-good = good ones, of
+page-log-write = Write it down
+page-log-written = It stands in the log.
+page-log-empty = No pour stands in the log yet.
+page-log-pour = Pour { $number } · { $job } · { $metal }
+page-log-mould = Mould { $number } and its sand
+page-log-heat = Heat { $number }
+page-log-casting = Casting { $number }
+page-log-look = What is wrong with it?
+page-log-record = What was written down that day
+page-log-causes = What may it come from?
+page-log-wrong = Something came out wrong
+page-log-asked = What contradicts itself
+page-log-accept = Take into the shop's file:
+
+## The sand on the page
+
+page-sand-tests = The sand as it was tested
+page-sand-book = The book of the heap
+page-sand-nothing = Nothing follows yet: fill in what you have tested.
+
+## A part that is described
+
+page-described = how it is given
+page-as-mesh = a mesh
+page-like-what = what it is like

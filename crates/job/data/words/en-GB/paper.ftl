@@ -96,7 +96,9 @@ drawing-caption = { $count ->
 drawing-rigged = { $count ->
     [one] The pattern lies
    *[other] { $count } patterns lie
-} as drawn; the rigging is placed by rule, [mould.place] in job.toml moves any of it. S sprue, R runner, G gate, F feeder, C core; broken lines lie behind the cut.
+} as drawn; the rigging is placed by rule, { drawing-moved }. S sprue, R runner, G gate, F feeder, C core; broken lines lie behind the cut.
+drawing-moved = [mould.place] in job.toml moves any of it
+    .sheet = drag its gates and feeders on the plan to move them
 letter-sprue = S
 letter-runner = R
 letter-gate = G

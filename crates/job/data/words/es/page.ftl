@@ -131,8 +131,13 @@ page-run-under-way = en marcha
 page-run-waits = espera al anterior
 page-run-left = falta más o menos
 page-run-stop = Pararlo
-page-run-stopped = parado; no se guarda nada
+page-run-stopped = parada; seguida de nuevo, continúa desde ahí
 page-run-done = terminado; se guarda en la carpeta de la pieza
+page-run-given-up = parada
+page-runs = En curso
+page-feeder = La mazarota más pequeña que alimenta
+page-feeder-tells = El molde se construye con mazarotas de varios tamaños, y se sigue cada una hasta que todo está sólido. Tarda minutos y continúa cuando se cierra esta página.
+page-feeder-search = Buscarla
 page-run-failed = no resultó nada:
 page-run-fresh = Se siguió la solidificación de este mismo molde. El corte pasa por el lugar que es sólido al final; sus líneas llevan minutos.
 page-run-stale = Se siguió una solidificación, pero de otro plan: sígala de nuevo.
@@ -150,3 +155,52 @@ page-ask-fill = Escriba lo que sabe; lo que quede vacío se toma como en los lib
 page-ask-go = Calcular
 page-settings = Unidades y palabras
 page-furnace = El horno
+
+## Experiments
+
+page-trials = Ensayos
+page-trial-none = Todavía no hay ningún ensayo en esta carpeta. Para empezar uno:
+page-trial-plan = Guardar este plan
+page-trial-more = Añadir una mezcla que los resultados sugieren
+page-trial-cards = Tarjetas de las mezclas
+page-trial-open = sin medir todavía
+page-trial-differs = { $name } de la mezcla { $batch } vale ya { $before }, y ahora se escribe { $now }. ¿Qué significa?
+page-trial-far = { $name } de la mezcla { $batch }: { $now } queda lejos de todos los demás ({ $low } a { $high }). ¿Es correcto?
+page-trial-off-plan = { $name } de la mezcla { $batch }: { $now } pesado, { $planned } previsto. ¿Es correcto?
+page-trial-replace = El primero estaba mal; se queda en el archivo
+page-trial-again = La mezcla se midió otra vez
+page-trial-sure = Es correcto
+page-pictures = Gráficos
+
+## The log
+
+page-log = Diario
+page-log-new = Anotar una colada
+page-log-of-job = lo que se coló
+page-log-planned = previsto:
+page-log-good = buenas, de
+page-log-write = Anotar
+page-log-written = Está en el diario.
+page-log-empty = Todavía no hay ninguna colada en el diario.
+page-log-pour = Colada { $number } · { $job } · { $metal }
+page-log-mould = Molde { $number } y su arena
+page-log-heat = Fusión { $number }
+page-log-casting = Pieza { $number }
+page-log-look = ¿Qué tiene de malo?
+page-log-record = Lo que se anotó ese día
+page-log-causes = ¿De qué puede venir?
+page-log-wrong = Algo salió mal
+page-log-asked = Lo que se contradice
+page-log-accept = Llevar al archivo del taller:
+
+## The sand on the page
+
+page-sand-tests = La arena tal como se ensayó
+page-sand-book = El libro del montón
+page-sand-nothing = Todavía no se deduce nada: rellene lo que ha ensayado.
+
+## A part that is described
+
+page-described = cómo se da
+page-as-mesh = una malla
+page-like-what = a qué se parece

@@ -97,7 +97,9 @@ drawing-caption = { $count ->
 drawing-rigged = { $count ->
     [one] El modelo está
    *[other] { $count } modelos están
-} como se dibuja; el sistema de colada se coloca por regla, [mould.place] en job.toml mueve lo que se quiera. B bebedero, C canal, A ataque, M mazarota, H macho; las líneas de trazos quedan fuera del corte.
+} como se dibuja; el sistema de colada se coloca por regla, { drawing-moved }. B bebedero, C canal, A ataque, M mazarota, H macho; las líneas de trazos quedan fuera del corte.
+drawing-moved = [mould.place] en job.toml mueve lo que se quiera
+    .sheet = arrastre ataques y mazarotas en el plano para moverlos
 letter-sprue = B
 letter-runner = C
 letter-gate = A

@@ -131,8 +131,13 @@ page-run-under-way = en cours
 page-run-waits = attend la fin du précédent
 page-run-left = reste environ
 page-run-stop = L'arrêter
-page-run-stopped = arrêté ; rien n'en est gardé
+page-run-stopped = arrêté ; suivie de nouveau, elle reprend de là
 page-run-done = fini ; c'est gardé dans le dossier de la pièce
+page-run-given-up = arrêté
+page-runs = En cours
+page-feeder = La plus petite masselotte qui alimente
+page-feeder-tells = Le moule est construit avec des masselottes de plusieurs tailles, et chacune est suivie jusqu'à ce que tout soit solide. Cela prend des minutes et continue quand cette page est fermée.
+page-feeder-search = La chercher
 page-run-failed = cela n'a rien donné :
 page-run-fresh = La solidification de ce moule même a été suivie. La coupe passe par l'endroit qui est solide en dernier ; ses lignes portent des minutes.
 page-run-stale = Une solidification a été suivie, mais d'un autre plan : suivez-la de nouveau.
@@ -150,3 +155,52 @@ page-ask-fill = Écrivez ce que vous savez ; ce qui reste vide est pris comme da
 page-ask-go = Calculer
 page-settings = Unités et mots
 page-furnace = Le four
+
+## Experiments
+
+page-trials = Essais
+page-trial-none = Il n'y a encore aucun essai dans ce dossier. Pour en commencer un :
+page-trial-plan = Garder ce plan
+page-trial-more = Ajouter un mélange que les résultats suggèrent
+page-trial-cards = Cartes des mélanges
+page-trial-open = pas encore mesuré
+page-trial-differs = { $name } du mélange { $batch } vaut déjà { $before }, et { $now } est tapé maintenant. Qu'est-ce que cela veut dire ?
+page-trial-far = { $name } du mélange { $batch } : { $now } est loin de tous les autres ({ $low } à { $high }). Est-ce juste ?
+page-trial-off-plan = { $name } du mélange { $batch } : { $now } pesé, { $planned } prévu. Est-ce juste ?
+page-trial-replace = La première valeur était fausse ; elle reste dans le fichier
+page-trial-again = Le mélange a été mesuré une deuxième fois
+page-trial-sure = C'est juste
+page-pictures = Graphiques
+
+## The log
+
+page-log = Journal
+page-log-new = Noter une coulée
+page-log-of-job = ce qui a été coulé
+page-log-planned = prévu :
+page-log-good = bonnes, sur
+page-log-write = Noter
+page-log-written = C'est dans le journal.
+page-log-empty = Il n'y a encore aucune coulée dans le journal.
+page-log-pour = Coulée { $number } · { $job } · { $metal }
+page-log-mould = Moule { $number } et son sable
+page-log-heat = Fusion { $number }
+page-log-casting = Pièce { $number }
+page-log-look = Qu'est-ce qui ne va pas ?
+page-log-record = Ce qui a été noté ce jour-là
+page-log-causes = D'où cela peut-il venir ?
+page-log-wrong = Quelque chose a mal tourné
+page-log-asked = Ce qui se contredit
+page-log-accept = Reprendre dans le fichier de l'atelier :
+
+## The sand on the page
+
+page-sand-tests = Le sable tel qu'il a été essayé
+page-sand-book = Le livre du tas
+page-sand-nothing = Rien n'en découle encore : remplissez ce que vous avez essayé.
+
+## A part that is described
+
+page-described = comment elle est donnée
+page-as-mesh = un maillage
+page-like-what = à quoi elle ressemble

@@ -98,7 +98,9 @@ drawing-caption = { $count ->
 drawing-rigged = { $count ->
     [one] Le modèle est posé
    *[other] { $count } modèles sont posés
-} comme dessiné ; le système de coulée est placé par règle, [mould.place] dans job.toml en déplace ce qu'on veut. D descente, C canal, A attaque, M masselotte, N noyau ; les traits interrompus sont hors de la coupe.
+} comme dessiné ; le système de coulée est placé par règle, { drawing-moved }. D descente, C canal, A attaque, M masselotte, N noyau ; les traits interrompus sont hors de la coupe.
+drawing-moved = [mould.place] dans job.toml en déplace ce qu'on veut
+    .sheet = tirez attaques et masselottes sur le plan pour les déplacer
 letter-sprue = D
 letter-runner = C
 letter-gate = A

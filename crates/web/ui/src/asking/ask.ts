@@ -2,19 +2,34 @@
 import type {
   AskGiven,
   AskOffered,
+  BookAnswer,
   ChargeAnswer,
   Change,
+  Changes,
+  DefectSeen,
+  DescribedJob,
+  DiagnosisAnswer,
   DrawingAnswer,
+  ExperimentAnswer,
   FreezingAnswer,
+  ListedExperiment,
   ListedJob,
+  LogAnswer,
   MadeJob,
   No,
+  PourPlanned,
+  Poured,
+  ResultEntered,
   Run,
+  SayOffered,
+  Seen,
+  ShapeOffered,
   SheetAnswer,
   ToldAnswer,
   WhyAnswer,
   Words,
 } from '../answers';
+import { word } from './words.svelte';
 
 /** The server said no. */
 export class Refused extends Error {
@@ -63,6 +78,11 @@ export function newJob(mesh: File, name: string, alloy: string): Promise<MadeJob
   });
 }
 
+/** The ways to describe a part, and a job from one that is. */
+export const shapes = () => json<ShapeOffered[]>('/shapes');
+export const describeJob = (job: DescribedJob) =>
+  json<MadeJob>('/jobs/described', sent('POST', job));
+
 /** The solids of the mould as they are sent. */
 export async function solids(job: string): Promise<ArrayBuffer> {
   return (await asked(`${of(job)}/solids`)).arrayBuffer();
@@ -73,6 +93,9 @@ export const freezing = (job: string) => json<FreezingAnswer>(`${of(job)}/freezi
 /** Begins to follow the freezing of a job. */
 export const followFreezing = (job: string) =>
   json<Run>(`${of(job)}/freezing`, sent('POST', {}));
+
+/** Begins to look for the smallest feeder of a job that feeds. */
+export const searchFeeder = (job: string) => json<Run>(`${of(job)}/feeder`, { method: 'POST' });
 
 /** Stops longer work. */
 export async function stopRun(id: number): Promise<void> {
@@ -92,6 +115,52 @@ export function paper(job: string, size: 'A4' | 'Letter'): string {
   return `${ROOT}${of(job)}/sheet.pdf?letter=${size === 'Letter'}`;
 }
 
+export const experiments = () => json<ListedExperiment[]>('/experiments');
+export const experiment = (way: string) => json<ExperimentAnswer>(ofTrial(way));
+
+/** Plans the batches of an experiment, or so many more than there are. */
+export const addBatches = (way: string, more?: number) =>
+  json<ExperimentAnswer>(`${ofTrial(way)}/batches`, sent('POST', { more: more ?? null }));
+
+/** Takes a result in; one in doubt is refused with the ways in which it may be meant. */
+export const enterResult = (way: string, result: ResultEntered) =>
+  json<ExperimentAnswer>(`${ofTrial(way)}/results`, sent('POST', result));
+
+/** Where the cards of an experiment's batches lie, for each size of paper. */
+export function cards(way: string, size: 'A4' | 'Letter'): string {
+  return `${ROOT}${ofTrial(way)}/cards.pdf?letter=${size === 'Letter'}`;
+}
+
+export const theLog = () => json<LogAnswer>('/log');
+export const logSheet = () => json<SheetAnswer>('/log/sheet');
+export const changeLog = (one: Change) => json<SheetAnswer>('/log/typed', sent('PUT', one));
+
+/** What the plan of a job has for an entry of its pour. */
+export const pourPlanned = (job: string) => json<PourPlanned>(`${of(job)}/pour`);
+export const addPour = (poured: Poured) =>
+  json<SheetAnswer>('/log/pours', sent('POST', poured));
+export const addDefect = (seen: DefectSeen) =>
+  json<SheetAnswer>('/log/defects', sent('POST', seen));
+
+/** Puts what the log teaches into the shop's file. */
+export const acceptLesson = (name: string) =>
+  json<LogAnswer>('/log/learned', sent('POST', { name }));
+
+/** What may be said of a defect, and what it may come from. */
+export const says = () => json<SayOffered[]>('/diagnosis');
+export const diagnose = (seen: Seen) => json<DiagnosisAnswer>('/diagnosis', sent('POST', seen));
+
+/** The sand as it was tested, and the book of the heap. */
+export const sand = () => json<BookAnswer[]>('/sand');
+export const changeBook = (book: string, changes: Changes) =>
+  json<BookAnswer>(`/sand/${book}`, sent('PUT', changes));
+
+/** What is said of an error: the server's no, or that there is none. */
+export function noOf(error: unknown): No {
+  return error instanceof Refused ? error.no : { message: word('page-server-gone') };
+}
+
+const ofTrial = (way: string) => `/experiments/${encodeURIComponent(way)}`;
 const of = (job: string) => `/jobs/${encodeURIComponent(job)}`;
 
 const sent = (method: string, body: unknown): RequestInit => ({

@@ -10,9 +10,30 @@ export function meltOf(job: string): string {
   return addressOf(job).replace('/job/', '/melt/');
 }
 
+/** The address of an experiment. */
+export function trialOf(way: string): string {
+  return addressOf(way).replace('/job/', '/experiment/');
+}
+
+/** The experiment that an address stands for. */
+export function trialAt(path: string): string | null {
+  return path.startsWith('/experiment/') ? jobAt(path.replace('/experiment/', '/job/')) : null;
+}
+
+/** The address of the log, where the pour of a job is written down. */
+export function logOf(job: string): string {
+  return addressOf(job).replace('/job/', '/log/');
+}
+
+/** The job whose pour an address of the log stands for; no name where it is chosen there. */
+export function logAt(path: string): string | null {
+  if (path === '/log') return '';
+  return path.startsWith('/log/') ? jobAt(path.replace('/log/', '/job/')) : null;
+}
+
 /** Whether an address is one of ours. */
 export function isOurs(path: string): boolean {
-  return /^\/($|(job|melt)\/|(sand|shop)$)/.test(path);
+  return /^\/($|(job|melt|experiment|log)\/|(sand|shop|experiments|log)$)/.test(path);
 }
 
 /** The job whose melt an address stands for. */

@@ -11,9 +11,9 @@ export function runs(): Run[] {
   return known;
 }
 
-/** The last run of a job. */
-export function runOf(job: string): Run | undefined {
-  return known.find((run) => run.job === job);
+/** The last run of a job that does this. */
+export function runOf(job: string, of: Run['of']): Run | undefined {
+  return known.find((run) => run.job === job && run.of === of);
 }
 
 /** Whether a run is not over yet. */
@@ -41,7 +41,7 @@ export function lookOn(): () => void {
 
 /** A run that was just begun, before the server has told of it. */
 export function begun(run: Run): void {
-  known = [...known.filter((other) => other.job !== run.job), run];
+  known = [...known.filter((other) => other.job !== run.job || other.of !== run.of), run];
 }
 
 /** Seconds in words: whole minutes above two. */

@@ -1,5 +1,6 @@
 // The page for everybody: by keyboard alone, on a narrow screen, by a reader's ear, on paper.
 import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
@@ -94,7 +95,11 @@ test('Print leads to the printed sheet', async () => {
   await print.waitFor();
   const answer = await page.request.get(shop.address + (await print.getAttribute('href')));
   assert.equal(answer.headers()['content-type'], 'application/pdf');
-  assert.equal((await answer.body()).subarray(0, 5).toString(), '%PDF-');
+  // Byte for byte what the terminal writes.
+  const out = join(shop.folder, 'on-paper');
+  execFileSync(process.env.ODDSIDE_BIN, ['plan', join(shop.folder, 'pump-housing'), '--out', out]);
+  const written = await readFile(join(out, 'pour-sheet.pdf'));
+  assert.ok(written.equals(await answer.body()), 'the page prints the very sheet');
   await page.close();
 });
 

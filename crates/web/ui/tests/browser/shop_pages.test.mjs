@@ -47,6 +47,21 @@ test('the heap is changed where it stands', async () => {
   await page.close();
 });
 
+test('what is kept for the ingot mould is typed on the sheet of the melt', async () => {
+  const page = await openPage(shop, '/melt/housing-from-scrap');
+  await page.waitForSelector('table');
+  const weighed = await page.locator('table').first().innerText();
+  await lineOf(page, 'kept for the ingot mould').locator('.written').click();
+  await page.keyboard.type('30 % of poured');
+  await page.keyboard.press('Enter');
+  await page.waitForFunction((was) => {
+    const table = document.querySelector('table');
+    return table && table.innerText !== was;
+  }, weighed);
+  assert.deepEqual(page.faults, []);
+  await page.close();
+});
+
 test('the melt of a job is told from its sheet', async () => {
   const page = await openPage(shop, '/job/housing-from-scrap');
   await page.waitForSelector('#block-pour');
