@@ -16,6 +16,7 @@
 //! ```
 
 pub mod book;
+pub mod class;
 pub mod experiment;
 pub mod given;
 pub mod svg;

@@ -213,16 +213,40 @@ pub enum Command {
         #[arg(long)]
         json: bool,
     },
-    /// Print a job as a lesson: a pupil's sheet with blanks, and the answers for the teacher.
+    /// Print a job as a lesson: a pupil's sheet with blanks, and the answers for the teacher. With
+    /// --pupils also the plan for a class: groups, roles, what happens when.
     Lesson {
         /// A job folder or its job.toml.
         job: PathBuf,
+        /// Pupils, each of whom gets a casting.
+        #[arg(long)]
+        pupils: Option<usize>,
+        /// Lessons in which they come.
+        #[arg(long, default_value_t = 2)]
+        sessions: usize,
+        /// Minutes of a lesson.
+        #[arg(long, default_value_t = 80.0)]
+        minutes: f64,
+        /// Grown-ups at the fire.
+        #[arg(long, default_value_t = 2)]
+        adults: usize,
+        /// Flasks of the size of the plan; left out, those of the shop's file.
+        #[arg(long)]
+        flasks: Option<usize>,
         /// Print it for US Letter instead of A4.
         #[arg(long)]
         letter: bool,
         /// Folder to write into; left out, the job folder.
         #[arg(long)]
         out: Option<PathBuf>,
+    },
+    /// Explain a word of the trade, in a sentence; without a word, all of them.
+    Glossary {
+        /// The word, in any of the languages, or a part of it.
+        word: Option<String>,
+        /// Print a JSON list instead of words.
+        #[arg(long)]
+        json: bool,
     },
     /// Make a charge up from your heaps of metal: what to weigh out, what it comes to, how sure.
     Charge {

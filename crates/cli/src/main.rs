@@ -10,13 +10,14 @@ use std::process::ExitCode;
 
 use clap::Parser;
 
+use bench::class::Class;
 use bench::experiment::entry::Meant;
 
 use crate::args::{Args, Command, ExperimentCommand};
 use crate::commands::{
     card, charge, completions, computer, conduct, cores, draw, experiment, freeze, freeze_feeder,
-    heap, lesson, log, look, man, mould, new, pattern, phones, plan, reckon, sand, schema, serve,
-    solids, why,
+    glossary, heap, lesson, log, look, man, mould, new, pattern, phones, plan, reckon, sand,
+    schema, serve, solids, why,
 };
 use crate::trouble::Trouble;
 
@@ -99,7 +100,31 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
             json,
         } => conduct::run(&case, on, keep.as_deref(), json),
         Command::Computer { json } => computer::run(json),
-        Command::Lesson { job, letter, out } => lesson::run(&lesson::Asked { job, letter, out }),
+        Command::Lesson {
+            job,
+            pupils,
+            sessions,
+            minutes,
+            adults,
+            flasks,
+            letter,
+            out,
+        } => {
+            let class = pupils.map(|pupils| Class {
+                pupils,
+                sessions,
+                minutes,
+                adults,
+                flasks,
+            });
+            lesson::run(&lesson::Asked {
+                job,
+                class,
+                letter,
+                out,
+            })
+        }
+        Command::Glossary { word, json } => glossary::run(word.as_deref(), json),
         Command::Reckon { name, given, json } => reckon::run(name.as_deref(), &given, json),
         Command::Why { figure, job } => why::run(figure.as_deref(), &job),
         Command::Experiment { what } => run_experiment(what),

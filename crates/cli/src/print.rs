@@ -94,17 +94,17 @@ pub fn plan(plan: &Plan) -> String {
 
 /// What the bench says.
 pub fn told(told: &Told, language: Language, units: System) -> String {
-    let mut figures = table_in(language, &["", "likely", "head-between", "head-or"]);
-    for figure in &told.figures {
+    let rows = told.figures.iter().map(|figure| {
         let shown = figure.shown(language, units);
         let beside = figure.beside.as_ref().map(|said| language.say(said));
-        figures.add_row([
+        [
             language.say(&figure.label()),
             shown.likely.clone(),
             language.between(&shown).unwrap_or_default(),
             beside.or(shown.other).unwrap_or_default(),
-        ]);
-    }
+        ]
+    });
+    let figures = filled(language, &rows.collect::<Vec<_>>());
     let lines = told.lines.iter().map(|told| line(told, language));
     let lines: String = lines.collect();
     let steps = told.steps.iter().zip(1..);
@@ -113,7 +113,23 @@ pub fn told(told: &Told, language: Language, units: System) -> String {
     let gap = if steps.is_empty() { "" } else { "\n" };
     let head = language.say(&told.head);
     let unread = unread(language);
-    format!("{head}\n\n{figures}\n\n{steps}{gap}{lines}{unread}")
+    format!("{head}\n\n{figures}{steps}{gap}{lines}{unread}")
+}
+
+/// A table of figures without the columns in which nothing stands; nothing at all without rows.
+fn filled(language: Language, rows: &[[String; 4]]) -> String {
+    if rows.is_empty() {
+        return String::new();
+    }
+    let heads = ["", "likely", "head-between", "head-or"];
+    let stands = |at: usize| rows.iter().any(|row| !row[at].is_empty());
+    let kept: Vec<usize> = (0..heads.len()).filter(|at| stands(*at)).collect();
+    let heads: Vec<&'static str> = kept.iter().map(|at| heads[*at]).collect();
+    let mut table = table_in(language, &heads);
+    for row in rows {
+        table.add_row(kept.iter().map(|at| row[*at].as_str()));
+    }
+    format!("{table}\n\n")
 }
 
 /// A line at the end of what is told in a language that no founder has read.

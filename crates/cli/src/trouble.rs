@@ -3,6 +3,7 @@
 use std::io;
 use std::process::ExitCode;
 
+use bench::class::NoClass;
 use bench::experiment::opened::OpenError;
 use bench::trouble::BenchError;
 use job::file_fault::FileFault;
@@ -165,6 +166,12 @@ pub enum Trouble {
     /// No answer to what went wrong.
     #[error(transparent)]
     NoAnswer(#[from] AnswerError),
+    /// A word that the glossary does not have.
+    #[error("\"{0}\" is not in the glossary: oddside glossary lists every word")]
+    NoWord(String),
+    /// No lessons for a class.
+    #[error(transparent)]
+    NoClass(#[from] NoClass),
     /// A picture of the log that is not drawn.
     #[error(transparent)]
     NoPicture(#[from] PictureError),
@@ -277,7 +284,10 @@ impl Trouble {
                 AnswerError::Log(wrong) | AnswerError::Case(CaseError::Log(wrong)),
             ) => code_of_log(wrong),
             Trouble::NoPicture(PictureError::Nothing(_)) => 2,
-            Trouble::NoPicture(_) => 64,
+            Trouble::NoWord(_) | Trouble::NoPicture(_) | Trouble::NoClass(NoClass::Numbers(_)) => {
+                64
+            }
+            Trouble::NoClass(_) => 2,
             Trouble::NoAnswer(_) | Trouble::NoLessonOfLog { .. } | Trouble::NoShare(_) => 64,
         }
     }

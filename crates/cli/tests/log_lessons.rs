@@ -116,6 +116,11 @@ fn the_months_are_drawn() {
         .says("4 bad of 4");
     let svg = std::fs::read_to_string(shop.path().join("rejects.svg")).unwrap();
     assert!(svg.starts_with("<svg") && svg.ends_with("</svg>\n") && svg.contains("2026-05"));
+    let fuel = shop.run(&["log", "chart", "fuel", "--out", "fuel.svg"]);
+    fuel.ends_with(2).talks("nothing to draw for fuel yet");
+    shop.run(&["log", "chart", "luck"])
+        .ends_with(64)
+        .talks("there are rejects, yield, fuel");
     let compare = shop.run(&["log", "compare", "last"]);
     compare.ends_with(0).says("Pour 2 beside pour 1");
 }

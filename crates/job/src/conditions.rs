@@ -63,7 +63,7 @@ impl Conditions {
             sand,
             sand_known,
             thirst: thirst(shop),
-            contact_w_m2k: contact.w_m2k(),
+            contact_w_m2k: own_contact(contact.w_m2k(), shop),
             also_mm: around(&job.chills),
         })
     }
@@ -102,6 +102,12 @@ impl Conditions {
             also_mm: self.also_mm,
         }
     }
+}
+
+/// The contact of the books, or as the shop's log has taught it.
+fn own_contact(book: Band<f64>, shop: &Shop) -> Band<f64> {
+    let own = shop.learned.contact;
+    own.map_or(book, |factor| factor.map(|times| book.likely() * times))
 }
 
 /// How hard the sand of the shop drinks heat.

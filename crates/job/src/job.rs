@@ -175,7 +175,7 @@ pub const MOST_CASTINGS: usize = 200;
 
 /// Metal kept for the ingot mould where the job does not say: a tenth of what is poured, so that
 /// the last mould does not run short (common practice, no source).
-const PIG: f64 = 0.1;
+pub(crate) const PIG: f64 = 0.1;
 
 impl Job {
     /// With the shop's own figures of its metal, where the job gives none.

@@ -15,6 +15,7 @@ use sand::moisture::Bond;
 use serde::Deserialize;
 
 use crate::charge::heap_file::{MetalHeap, MetalHeapFile};
+use crate::learned::{Learned, LearnedFile};
 use crate::scoop::Scoop;
 use crate::slab_trial::{SlabTrial, SlabTrialFile};
 use crate::words::Language;
@@ -52,6 +53,8 @@ pub struct Shop {
     pub scale_step: Mass,
     /// The shop's own figures of its metals.
     pub own: Vec<OwnFigures>,
+    /// Factors on the plan's figures that the log has taught.
+    pub learned: Learned,
 }
 
 /// Figures of a metal that this shop's log has taught, and that the founder has accepted.
@@ -118,6 +121,8 @@ pub struct ShopFile {
     scale_step: Option<Typed<Mass>>,
     #[serde(default)]
     own: Vec<OwnFile>,
+    #[serde(default)]
+    learned: LearnedFile,
 }
 
 #[derive(Clone, Debug, Deserialize)]
@@ -270,6 +275,7 @@ impl ShopFile {
             metal_heaps: metal_heaps(self.metal_heap)?,
             scale_step: scale_step(self.scale_step.as_ref())?,
             own: own_figures(self.own)?,
+            learned: self.learned.meant()?,
         })
     }
 }

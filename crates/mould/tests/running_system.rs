@@ -4,6 +4,7 @@ use measure::band::Band;
 use measure::flow::Duration;
 use measure::length::Length;
 use measure::matter::{Density, Mass};
+use mould::gating::choke::discharge;
 use mould::gating::pour_time::Limit;
 use mould::gating::running_system::{Demand, RunningSystem, basin_over, running_system};
 use mould::gating::sprue::area_of;
@@ -26,6 +27,7 @@ fn rigged_in(density: f64, kg: f64, wall_mm: f64, freezes_s: f64, head_mm: f64) 
         head: Length::from_mm(head_mm),
         ratio: [1.0, 2.0, 2.0],
         runner: Length::from_mm(150.0),
+        discharge: discharge(),
     })
 }
 

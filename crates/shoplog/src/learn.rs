@@ -6,6 +6,7 @@
 //! rule of [`trials::conjugate`]. Nothing is put to use before the founder has accepted it.
 
 pub mod accepted;
+pub mod apart;
 pub mod seen;
 pub mod told;
 

@@ -1,5 +1,6 @@
 //! Photos: kept beside the log under the hash of what they hold, without the place they were taken
-//! at, with a small picture beside each.
+//! at, with a small picture beside each that can be decoded. WebP and HEIC are kept as they are
+//! otherwise, without a small picture.
 
 use std::fs;
 use std::io::Cursor;
@@ -12,9 +13,15 @@ use sha2::{Digest, Sha256};
 use crate::entry::{Added, Fresh};
 use crate::error::LogError;
 use crate::log::Log;
+use crate::photo::notes::{
+    sides_of_webp, without_notes_of_heic, without_notes_of_jpeg, without_notes_of_png,
+    without_notes_of_webp,
+};
 use crate::table::Table;
 use crate::table::around::PHOTOS;
 use crate::value::Value;
+
+mod notes;
 
 /// The folder beside the log in which pictures lie.
 pub const PHOTOS_FOLDER: &str = "log-photos";
@@ -31,7 +38,8 @@ const MOST_SIDE: u32 = 20_000;
 ///
 /// # Errors
 ///
-/// A picture that is neither JPEG nor PNG, a disk or a log that says no.
+/// A picture that is none of JPEG, PNG, WebP and HEIC, or whose notes cannot be taken out; a disk
+/// or a log that says no.
 pub fn keep_photo(
     log: &mut Log,
     of: (&'static Table, &str),
@@ -57,14 +65,18 @@ pub fn keep_photo(
     fs::create_dir_all(&folder).map_err(disk(&folder))?;
     let place = folder.join(format!("{hash}.{}", kept.ending));
     whole(&place, &kept.bytes).map_err(disk(&place))?;
-    let small = folder.join(format!("{hash}-small.jpg"));
-    whole(&small, &kept.small).map_err(disk(&small))?;
+    if let Some(bytes) = &kept.small {
+        let small = folder.join(format!("{hash}-small.jpg"));
+        whole(&small, bytes).map_err(disk(&small))?;
+    }
     let mut photo = Fresh::of(&PHOTOS)
         .with("of_table", Value::Text(of.0.name.to_owned()))
         .with("of", Value::Text(of.1.to_owned()))
-        .with("sha256", Value::Text(hash))
-        .with("wide", Value::Whole(i64::from(kept.wide)))
-        .with("high", Value::Whole(i64::from(kept.high)));
+        .with("sha256", Value::Text(hash));
+    if let Some([wide, high]) = kept.sides {
+        photo = photo.with("wide", Value::Whole(i64::from(wide)));
+        photo = photo.with("high", Value::Whole(i64::from(high)));
+    }
     if let Some(taken) = kept.taken {
         photo = photo.with("taken", Value::Text(taken));
     }
@@ -77,8 +89,16 @@ pub fn keep_photo(
 /// Where a picture lies by its hash, whatever its kind.
 pub fn place_of(log: &Log, hash: &str) -> Option<PathBuf> {
     let folder = log.path.with_file_name(PHOTOS_FOLDER);
-    let places = ["jpg", "png"].map(|ending| folder.join(format!("{hash}.{ending}")));
+    let places =
+        ["jpg", "png", "webp", "heic"].map(|ending| folder.join(format!("{hash}.{ending}")));
     places.into_iter().find(|place| place.is_file())
+}
+
+/// The small picture of a hash; nothing where none could be made.
+pub fn small_of(log: &Log, hash: &str) -> Option<PathBuf> {
+    let folder = log.path.with_file_name(PHOTOS_FOLDER);
+    let place = folder.join(format!("{hash}-small.jpg"));
+    place.is_file().then_some(place)
 }
 
 /// A picture as it is kept.
@@ -90,12 +110,10 @@ pub struct Kept {
     pub ending: &'static str,
     /// When it was taken, by the camera.
     pub taken: Option<String>,
-    /// Pixels across, the way up that is shown.
-    pub wide: u32,
-    /// Pixels upright.
-    pub high: u32,
-    /// A small JPEG of it, turned the right way up.
-    pub small: Vec<u8>,
+    /// Pixels across and upright, the way up that is shown; nothing where the file does not say.
+    pub sides: Option<[u32; 2]>,
+    /// A small JPEG of it, turned the right way up; nothing of a picture that is not decoded here.
+    pub small: Option<Vec<u8>>,
 }
 
 /// Takes the notes out of a picture and makes a small one.
@@ -104,12 +122,6 @@ pub struct Kept {
 ///
 /// In words, what is wrong and what to do.
 pub fn kept(bytes: &[u8]) -> Result<Kept, String> {
-    let format = image::guess_format(bytes);
-    let (format, ending) = match format {
-        Ok(ImageFormat::Jpeg) => (ImageFormat::Jpeg, "jpg"),
-        Ok(ImageFormat::Png) => (ImageFormat::Png, "png"),
-        _ => return Err("is neither JPEG nor PNG: save it as JPEG".to_owned()),
-    };
     let notes = Reader::new()
         .read_from_container(&mut Cursor::new(bytes))
         .ok();
@@ -124,32 +136,70 @@ pub fn kept(bytes: &[u8]) -> Result<Kept, String> {
         .filter(|up| (1..=8).contains(up))
         .unwrap_or(1);
     let taken = notes.as_ref().and_then(taken);
-    let stripped = match format {
-        ImageFormat::Jpeg => without_notes_of_jpeg(bytes, up),
-        _ => without_notes_of_png(bytes),
+    let undecoded = |bytes: Option<Vec<u8>>, sides, ending| -> Result<Kept, String> {
+        Ok(Kept {
+            bytes: bytes.ok_or(DAMAGED)?,
+            ending,
+            taken: taken.clone(),
+            sides,
+            small: None,
+        })
     };
-    let stripped = stripped.ok_or("is cut short or damaged: copy it from the camera again")?;
+    match image::guess_format(bytes) {
+        Ok(ImageFormat::WebP) => {
+            undecoded(without_notes_of_webp(bytes), sides_of_webp(bytes), "webp")
+        }
+        _ if is_heic(bytes) => undecoded(
+            without_notes_of_heic(bytes, notes.as_ref().map(exif::Exif::buf)),
+            None,
+            "heic",
+        ),
+        Ok(format @ (ImageFormat::Jpeg | ImageFormat::Png)) => {
+            let (stripped, ending) = match format {
+                ImageFormat::Jpeg => (without_notes_of_jpeg(bytes, up), "jpg"),
+                _ => (without_notes_of_png(bytes), "png"),
+            };
+            let stripped = stripped.ok_or(DAMAGED)?;
+            let turned = turned(decoded(bytes, format)?, up);
+            Ok(Kept {
+                bytes: stripped,
+                ending,
+                taken,
+                sides: Some([turned.width(), turned.height()]),
+                small: Some(small(&turned)?),
+            })
+        }
+        _ => Err("is none of JPEG, PNG, WebP and HEIC: save it as JPEG".to_owned()),
+    }
+}
+
+/// What is said of a file whose blocks do not fit together.
+const DAMAGED: &str = "is cut short or damaged, or its notes cannot be taken out: copy it from the \
+                       camera again, or save it as JPEG";
+
+/// Whether a file is a HEIC by its first box.
+fn is_heic(bytes: &[u8]) -> bool {
+    let brand = bytes.get(8..12);
+    let brands: [&[u8]; 4] = [b"heic", b"heix", b"mif1", b"msf1"];
+    bytes.get(4..8) == Some(b"ftyp") && brand.is_some_and(|brand| brands.contains(&brand))
+}
+
+fn decoded(bytes: &[u8], format: ImageFormat) -> Result<DynamicImage, String> {
     let mut reader = ImageReader::with_format(Cursor::new(bytes), format);
     let mut limits = image::Limits::default();
     limits.max_image_width = Some(MOST_SIDE);
     limits.max_image_height = Some(MOST_SIDE);
     reader.limits(limits);
-    let decoded = reader
-        .decode()
-        .map_err(|error| format!("cannot be shown ({error})"))?;
-    let turned = turned(decoded, up);
+    let decoded = reader.decode();
+    decoded.map_err(|error| format!("cannot be shown ({error})"))
+}
+
+fn small(turned: &DynamicImage) -> Result<Vec<u8>, String> {
     let mut small = Cursor::new(Vec::new());
     let shrunk = DynamicImage::ImageRgb8(turned.thumbnail(SMALL, SMALL).to_rgb8());
     let drawn = shrunk.write_to(&mut small, ImageFormat::Jpeg);
     drawn.map_err(|error| format!("cannot be made small ({error})"))?;
-    Ok(Kept {
-        bytes: stripped,
-        ending,
-        taken,
-        wide: turned.width(),
-        high: turned.height(),
-        small: small.into_inner(),
-    })
+    Ok(small.into_inner())
 }
 
 /// The time of the camera, "2026:05:03 14:20:31", as the log writes times.
@@ -161,64 +211,6 @@ fn taken(notes: &exif::Exif) -> Option<String> {
     let shown = field.display_value().to_string();
     let time = shown.replacen(' ', "T", 1);
     crate::column::is_time(&time).then_some(time)
-}
-
-/// A JPEG without its blocks of notes (APP1 to APP15 but for APP2 and APP14, which colours need,
-/// and comments), and with one block that says which way is up.
-fn without_notes_of_jpeg(bytes: &[u8], up: u8) -> Option<Vec<u8>> {
-    let mut kept = bytes.get(..2)?.to_vec();
-    if up != 1 {
-        kept.extend(way_up(up));
-    }
-    let mut at = 2;
-    loop {
-        let marker = *bytes.get(at + 1)?;
-        if bytes.get(at) != Some(&0xFF) {
-            return None;
-        }
-        if marker == 0xDA {
-            kept.extend(bytes.get(at..)?);
-            return Some(kept);
-        }
-        let length = usize::from(u16::from_be_bytes([
-            *bytes.get(at + 2)?,
-            *bytes.get(at + 3)?,
-        ]));
-        let block = bytes.get(at..at + 2 + length)?;
-        let is_note = matches!(marker, 0xE1 | 0xE3..=0xED | 0xEF | 0xFE);
-        if !is_note {
-            kept.extend(block);
-        }
-        at += 2 + length;
-    }
-}
-
-/// An EXIF block with the way up and nothing else.
-fn way_up(up: u8) -> Vec<u8> {
-    let mut block = vec![0xFF, 0xE1, 0, 34];
-    block.extend(b"Exif\0\0MM\0\x2A\0\0\0\x08\0\x01\x01\x12\0\x03\0\0\0\x01\0");
-    block.extend([up, 0, 0, 0, 0, 0, 0]);
-    block
-}
-
-/// A PNG without its blocks of notes.
-fn without_notes_of_png(bytes: &[u8]) -> Option<Vec<u8>> {
-    let mut kept = bytes.get(..8)?.to_vec();
-    let mut at = 8;
-    while at < bytes.len() {
-        let length = bytes.get(at..at + 4)?;
-        let length = u32::from_be_bytes(length.try_into().ok()?) as usize;
-        let block = bytes.get(at..at.checked_add(length)?.checked_add(12)?)?;
-        let name = &block[4..8];
-        if ![b"eXIf", b"tEXt", b"zTXt", b"iTXt"]
-            .iter()
-            .any(|note| *note == name)
-        {
-            kept.extend(block);
-        }
-        at += block.len();
-    }
-    Some(kept)
 }
 
 /// Turned by the eight ways of EXIF.

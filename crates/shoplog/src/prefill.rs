@@ -1,6 +1,8 @@
 //! Entries filled from the plan of a job, so that only what was done is left to say.
 
 use indexmap::IndexMap;
+use job::learned::OWN_FACTOR;
+use measure::text::plain_number;
 use serde::Deserialize;
 
 use crate::column::Column;
@@ -47,6 +49,8 @@ struct FigureRead {
     likely: f64,
     high: f64,
     unit: String,
+    #[serde(default)]
+    beside: IndexMap<String, String>,
 }
 
 #[derive(Deserialize)]
@@ -106,17 +110,30 @@ pub fn of_plan(text: &str) -> Result<Prefilled, serde_json::Error> {
     if !found.is_empty() {
         mould = mould.with("found", words(&found.join(" ")));
     }
-    let planned = plan.figures.iter().map(|(name, figure)| {
+    let row = |name: &str, [low, likely, high]: [f64; 3], unit: &str| {
         Fresh::of(&PLANNED)
             .with("figure", words(name))
-            .with("low", Value::Real(figure.low))
-            .with("likely", Value::Real(figure.likely))
-            .with("high", Value::Real(figure.high))
-            .with("unit", words(&figure.unit))
-    });
+            .with("low", Value::Real(low))
+            .with("likely", Value::Real(likely))
+            .with("high", Value::Real(high))
+            .with("unit", words(unit))
+    };
+    let mut planned = Vec::new();
+    for (name, figure) in &plan.figures {
+        planned.push(row(
+            name,
+            [figure.low, figure.likely, figure.high],
+            &figure.unit,
+        ));
+        let own = figure.beside.get(OWN_FACTOR);
+        if let Some(factor) = own.and_then(|text| plain_number(text)) {
+            let name = format!("{OWN_FACTOR} of {name}");
+            planned.push(row(&name, [factor; 3], "1"));
+        }
+    }
     Ok(Prefilled {
         mould: filled(mould, &OF_MOULD, &plan),
-        planned: planned.collect(),
+        planned,
         heat: filled(
             Fresh::of(&HEATS).with("alloy", words(&plan.alloy)),
             &OF_HEAT,

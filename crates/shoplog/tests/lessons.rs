@@ -2,7 +2,9 @@
 
 #![allow(clippy::expect_used, reason = "a helper that fails fails its test")]
 
+use job::words::Language;
 use shoplog::around_pour::pours;
+use shoplog::chart::picture::pictures;
 use shoplog::diagnosis::answer::answer;
 use shoplog::diagnosis::from_log::case;
 use shoplog::diagnosis::gain::gain;
@@ -348,5 +350,24 @@ fn months_are_counted_as_by_hand() {
     assert!((chart.centre - 1.0 / 3.0).abs() < 1e-12);
     let limits = chart.limits[0].expect("judged");
     assert_eq!((limits.low, limits.high), (0.0, 1.0));
+    let drawn = pictures(&shop.log, Language::Fr).expect("drawn");
+    let names: Vec<&str> = drawn.iter().map(|one| one.name.as_str()).collect();
+    assert_eq!(
+        names,
+        ["rejects", "yield", "fuel"],
+        "nothing else was written down"
+    );
+    for one in &drawn {
+        assert!(
+            one.svg.starts_with("<svg") && one.svg.ends_with("</svg>\n"),
+            "{}",
+            one.name
+        );
+        assert!(
+            one.svg.contains("2026-04") && !one.title.contains("log-"),
+            "{}",
+            one.title
+        );
+    }
     assert!(!chart.is_beyond(0));
 }

@@ -177,7 +177,7 @@ fn a_photo_keeps_its_time_and_loses_its_place() {
     );
     let photo = kept(&bytes).expect("taken");
     assert_eq!(photo.taken.as_deref(), Some("2026-05-03T14:20:31"));
-    assert_eq!((photo.wide, photo.high), (400, 100));
+    assert_eq!(photo.sides, Some([400, 100]));
     let after = Reader::new()
         .read_from_container(&mut Cursor::new(&photo.bytes))
         .expect("read");
@@ -188,7 +188,7 @@ fn a_photo_keeps_its_time_and_loses_its_place() {
     assert_eq!(up.value.get_uint(0), Some(3));
     let pixels = |bytes: &[u8]| image::load_from_memory(bytes).expect("a picture").to_rgb8();
     assert_eq!(pixels(&bytes), pixels(&photo.bytes), "no pixel is touched");
-    let small = pixels(&photo.small);
+    let small = pixels(&photo.small.expect("made"));
     assert_eq!(small.dimensions(), (320, 80));
     assert!(
         small.get_pixel(5, 40)[0] > small.get_pixel(315, 40)[0] + 100,
@@ -221,4 +221,37 @@ fn a_photo_lies_beside_the_log_under_its_hash() {
         let error = keep_photo(&mut log, (&HEATS, &heat.id), &path, None).expect_err("refused");
         assert!(error.to_string().contains(name), "{error}");
     }
+}
+
+/// Neither is decoded here. The place stands in both files twice, and in what is kept nowhere.
+#[test]
+fn photos_of_phones_are_kept_without_their_place_and_without_a_small_picture() {
+    let pictures: [(&str, &[u8]); 2] = [
+        ("heic", include_bytes!("pictures/placed.heic")),
+        ("webp", include_bytes!("pictures/placed.webp")),
+    ];
+    for (ending, bytes) in pictures {
+        let has =
+            |bytes: &[u8], wanted: &[u8]| bytes.windows(wanted.len()).any(|one| one == wanted);
+        assert!(has(bytes, b"GPSLatitude"), "{ending}");
+        let photo = kept(bytes).expect("kept");
+        assert_eq!((photo.ending, photo.small), (ending, None));
+        assert_eq!(photo.taken.as_deref(), Some("2026-05-03T14:20:31"));
+        let sides = (ending == "webp").then_some([64, 48]);
+        assert_eq!(photo.sides, sides, "a HEIC may be cropped as it is shown");
+        assert!(!has(&photo.bytes, b"GPSLatitude"), "{ending}");
+        let read = exif::Reader::new().read_from_container(&mut Cursor::new(&photo.bytes));
+        let place = read.ok().is_some_and(|notes| {
+            notes
+                .fields()
+                .any(|field| field.tag.context() == exif::Context::Gps)
+        });
+        assert!(!place, "{ending}");
+        assert!(kept(&bytes[..bytes.len() / 2]).is_err() || ending == "heic");
+    }
+    assert!(
+        kept(b"GIF89a")
+            .expect_err("refused")
+            .contains("save it as JPEG")
+    );
 }

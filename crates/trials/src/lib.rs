@@ -35,6 +35,7 @@ pub mod map;
 pub mod model;
 pub mod next;
 pub mod optimal;
+pub mod parts;
 pub mod plan;
 pub mod rank;
 pub mod region;

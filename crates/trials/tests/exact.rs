@@ -4,6 +4,7 @@ use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use trials::conjugate::MeanBelief;
 use trials::exact::{Count, each_by_curve, each_for_power, fisher, fisher_higher, power};
+use trials::parts::{Before, Parts, factors};
 use trials::shares::{ShareBelief, at, mean_of};
 
 fn count(hits: usize, of: usize) -> Count {
@@ -199,4 +200,40 @@ fn a_share_of_two_beliefs_is_their_mixture() {
     for (part, end) in [0.05, 0.5, 0.95].into_iter().zip(ends) {
         close(at(&either, part), end, 1e-9);
     }
+}
+
+/// numpy 2.4.6: the same belief on a grid of 1601 by 1601 points over five spreads to either side,
+/// ends by the sums of its margins.
+#[test]
+fn two_factors_are_those_of_a_finer_grid() {
+    let parts = |second, measured| Parts {
+        first: 1.0,
+        second,
+        measured,
+    };
+    let before = Before {
+        first: 0.25,
+        second: 0.7,
+        scatter: 0.15,
+    };
+    let seen = [
+        parts(1.0, 1.5),
+        parts(0.8, 1.38),
+        parts(0.1, 1.02),
+        parts(0.08, 1.1),
+        parts(0.5, 1.3),
+        parts(0.1, 1.05),
+    ];
+    let [first, second] = factors(&before, &seen, 0.9);
+    let wanted = [[0.88508, 1.00320, 1.12193], [0.30834, 0.52532, 0.79948]];
+    for (found, wanted) in [first.ends, second.ends].into_iter().zip(wanted) {
+        for (found, wanted) in found.into_iter().zip(wanted) {
+            close(found, wanted, 2e-3);
+        }
+    }
+    close(first.narrower, 0.29144, 1e-3);
+    close(second.narrower, 0.41921, 1e-3);
+    // Castings all of one thickness leave the second factor nearly as wide as it was.
+    let alike = [parts(0.1, 1.02), parts(0.1, 1.1), parts(0.1, 1.05)];
+    assert!(factors(&before, &alike, 0.9)[1].narrower > 0.9);
 }

@@ -16,7 +16,7 @@ use sand::standing::{SKIN_MM, standing_time};
 
 use crate::given::{Given, GivenError};
 use crate::tested::clock::{Clock, clock};
-use crate::told::Told;
+use crate::told::{Told, Value};
 use crate::trouble::{BenchError, Refused};
 
 /// What is asked for when sand is dried.
@@ -116,6 +116,24 @@ pub fn stand(given: &Given) -> Result<Told, BenchError> {
     told.note(Said::new("bench-stand-least"));
     told.caution(Said::new("bench-cover-damp"));
     Ok(told)
+}
+
+/// Adds how long it takes by what the shop's own log has taught, where it has: the book's time
+/// stays above it, and is the one to write into the log as planned.
+pub fn by_own_log(told: &mut Told, factor: Option<&Band<f64>>) {
+    let book = told
+        .figures
+        .iter()
+        .find(|figure| figure.id == "bench-drying-time");
+    let time = book.and_then(|figure| match &figure.value {
+        Value::Amount(Amount::Duration(time)) => Some(*time),
+        _ => None,
+    });
+    if let Some((time, factor)) = time.zip(factor) {
+        let own = factor.map(|times| time.likely() * times);
+        told.amount("bench-drying-own", Amount::Duration(own));
+        told.note(Said::new("bench-drying-book"));
+    }
 }
 
 /// One drying: dry sand and moistures of it.

@@ -12,10 +12,12 @@ use job::words::Language;
 use job::words::said::Said;
 use shoplog::entry::{Added, Fresh, half_filled, table_of};
 use shoplog::log::{LOG_FILE, Log};
-use shoplog::photo::keep_photo;
+use shoplog::photo::{keep_photo, small_of};
 use shoplog::prefill::of_plan;
 use shoplog::question::questions_about;
 use shoplog::table::Table;
+use shoplog::table::around::PHOTOS;
+use shoplog::value::Value;
 use shoplog::written_pour::write_pour;
 
 use crate::args::{LogArgs, LogCommand};
@@ -182,7 +184,13 @@ fn photo(
     let mut log = desk.open()?;
     let id = log.find(table, entry)?;
     let added = keep_photo(&mut log, (table, &id), picture, note)?;
-    tell_entry(desk, &log, &shoplog::table::around::PHOTOS, &added)?;
+    tell_entry(desk, &log, &PHOTOS, &added)?;
+    let entry = log.entry(&PHOTOS, &added.id)?;
+    if let Some(Value::Text(hash)) = entry.values.get("sha256")
+        && small_of(&log, hash).is_none()
+    {
+        desk.say(&Said::new("log-photo-no-small"));
+    }
     Ok(ExitCode::SUCCESS)
 }
 

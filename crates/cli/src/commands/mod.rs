@@ -10,6 +10,7 @@ pub mod draw;
 pub mod experiment;
 pub mod freeze;
 pub mod freeze_feeder;
+pub mod glossary;
 pub mod heap;
 pub mod keeping;
 pub mod lesson;

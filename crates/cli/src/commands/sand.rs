@@ -34,7 +34,15 @@ pub fn run(what: SandCommand) -> Result<ExitCode, Trouble> {
             on_paper(&given, &facing::KEYS, facing::facing_sand, &shown)
         }
         SandCommand::Water { given, json } => by(&given, &water::KEYS, water::water, json),
-        SandCommand::Dry { given, json } => by(&given, &drying::KEYS, drying::dry, json),
+        SandCommand::Dry { given, json } => {
+            let learned = shop()?.learned.drying;
+            let work = |given: &Given| {
+                let mut told = drying::dry(given)?;
+                drying::by_own_log(&mut told, learned.as_ref());
+                Ok(told)
+            };
+            by(&given, &drying::KEYS, work, json)
+        }
         SandCommand::Stand { given, json } => by(&given, &drying::STAND_KEYS, drying::stand, json),
         SandCommand::Pucks { given, file, json } => {
             let typed: SandFile = typed(&file, "start one with: oddside sand new")?;

@@ -30,13 +30,14 @@ pub(super) static FRENCH: LazyLock<Messages> =
 pub(super) static SPANISH: LazyLock<Messages> = LazyLock::new(|| Messages::of("es", &ES, None));
 
 /// British English, the only language in which laws describe themselves.
-const EN_GB: [&str; 20] = [
+const EN_GB: [&str; 21] = [
     include_str!("../../data/words/en-GB/bench.ftl"),
     include_str!("../../data/words/en-GB/charge.ftl"),
     include_str!("../../data/words/en-GB/cores.ftl"),
     include_str!("../../data/words/en-GB/draw.ftl"),
     include_str!("../../data/words/en-GB/experiment.ftl"),
     include_str!("../../data/words/en-GB/freeze.ftl"),
+    include_str!("../../data/words/en-GB/glossary.ftl"),
     include_str!("../../data/words/en-GB/keys.ftl"),
     include_str!("../../data/words/en-GB/laws.ftl"),
     include_str!("../../data/words/en-GB/lesson.ftl"),
@@ -54,13 +55,14 @@ const EN_GB: [&str; 20] = [
 ];
 
 /// French.
-const FR: [&str; 19] = [
+const FR: [&str; 20] = [
     include_str!("../../data/words/fr/bench.ftl"),
     include_str!("../../data/words/fr/charge.ftl"),
     include_str!("../../data/words/fr/cores.ftl"),
     include_str!("../../data/words/fr/draw.ftl"),
     include_str!("../../data/words/fr/experiment.ftl"),
     include_str!("../../data/words/fr/freeze.ftl"),
+    include_str!("../../data/words/fr/glossary.ftl"),
     include_str!("../../data/words/fr/keys.ftl"),
     include_str!("../../data/words/fr/lesson.ftl"),
     include_str!("../../data/words/fr/log.ftl"),
@@ -77,13 +79,14 @@ const FR: [&str; 19] = [
 ];
 
 /// Spanish.
-const ES: [&str; 19] = [
+const ES: [&str; 20] = [
     include_str!("../../data/words/es/bench.ftl"),
     include_str!("../../data/words/es/charge.ftl"),
     include_str!("../../data/words/es/cores.ftl"),
     include_str!("../../data/words/es/draw.ftl"),
     include_str!("../../data/words/es/experiment.ftl"),
     include_str!("../../data/words/es/freeze.ftl"),
+    include_str!("../../data/words/es/glossary.ftl"),
     include_str!("../../data/words/es/keys.ftl"),
     include_str!("../../data/words/es/lesson.ftl"),
     include_str!("../../data/words/es/log.ftl"),

@@ -15,6 +15,7 @@ use pattern::sections::{MODULUS, modulus};
 
 use crate::amount::Amount;
 use crate::job::Job;
+use crate::learned::{OWN_FACTOR, shown};
 use crate::placed_part::PlacedPart;
 use crate::remark::of_pattern::PatternFact;
 use crate::shop::Shop;
@@ -197,6 +198,14 @@ fn freezing(
         "counted in it",
         "the superheat, lost in the mould before the metal freezes",
     );
+    let entry = match &sand.learned {
+        Some(factor) => entry.beside(OWN_FACTOR, shown(factor)),
+        None => entry,
+    };
+    if sand.learned.is_some() {
+        ledger.write(entry.because(Said::new("because-own-log")));
+        return;
+    }
     ledger.write(match sand.own {
         Some(trial) => entry
             .beside("own slab froze in", band_text(&trial.time))

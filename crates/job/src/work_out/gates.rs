@@ -6,7 +6,6 @@ use measure::flow::{Duration, Flow, Speed};
 use measure::length::{Area, Length, Volume};
 use mould::gating::balance::balanced_gates;
 use mould::gating::basin::{LIP_RATE, lip_flow, lip_metal};
-use mould::gating::choke::discharge;
 use mould::gating::filling::{Cavity, FILL_ORDER, FillOrder, fill_order};
 use mould::gating::friction::{TRIED, TRIED_FACTOR};
 use mould::gating::network::{
@@ -139,7 +138,7 @@ fn note_uneven(network: &Network, order: &FillOrder, ledger: &mut Ledger) {
 }
 
 fn write_lip(demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
-    let (liquid, discharge) = (demand.liquid.likely(), discharge().likely());
+    let (liquid, discharge) = (demand.liquid.likely(), demand.discharge.likely());
     let second = Duration::from_s(1.0);
     let rate = running.choke.map(|choke| {
         let flow: Flow = lip_flow(choke, discharge, demand.pour_height);

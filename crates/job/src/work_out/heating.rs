@@ -15,6 +15,7 @@ use mould::freezing::thirst_of_sand;
 
 use crate::amount::Amount;
 use crate::job::Job;
+use crate::learned::{OWN_FACTOR, shown};
 use crate::shop::Shop;
 use crate::words::said::Said;
 use crate::work_out::casting::Casting;
@@ -139,18 +140,23 @@ fn fuel(job: &Job, shop: &Shop, casting: &Casting, pot: &Pot, ledger: &mut Ledge
     let Some(efficiency) = practice.and_then(|practice| practice.efficiency.as_ref()) else {
         return;
     };
+    let book = &efficiency.band;
+    let own = shop.learned.efficiency.as_ref();
+    let efficiency_band = own.map_or(*book, |factor| factor.map(|times| book.likely() * times));
     let heat = heat_band(job.alloy, &pot.charge.charged, SHOP_AIR, &casting.pouring);
     let value = &row.heating_value;
-    let mass = fuel_band(&heat, &efficiency.band, &value.band);
-    ledger.write(
-        Entry::new("fuel", Amount::Mass(mass), &FUEL_MASS)
-            .input("heat", band(&heat))
-            .input("fuel", word(row.fuel.word()))
-            .input("heating_value", band(&value.band))
-            .input("efficiency", share(&efficiency.band))
-            .seen(&efficiency.sources)
-            .seen(&value.sources)
-            .because(Said::new("because-fuel").with("fuel", row.fuel.word()))
-            .up(),
-    );
+    let mass = fuel_band(&heat, &efficiency_band, &value.band);
+    let entry = Entry::new("fuel", Amount::Mass(mass), &FUEL_MASS)
+        .input("heat", band(&heat))
+        .input("fuel", word(row.fuel.word()))
+        .input("heating_value", band(&value.band))
+        .input("efficiency", share(&efficiency_band))
+        .seen(&efficiency.sources)
+        .seen(&value.sources)
+        .because(Said::new("because-fuel").with("fuel", row.fuel.word()))
+        .up();
+    ledger.write(match own {
+        Some(factor) => entry.beside(OWN_FACTOR, shown(factor)),
+        None => entry,
+    });
 }

@@ -14,6 +14,7 @@ use mould::gating::sprue::{SPRUE_TAPER, area_of};
 
 use crate::amount::Amount;
 use crate::job::Job;
+use crate::learned::{OWN_FACTOR, shown};
 use crate::placed_part::PlacedPart;
 use crate::remark::of_feeding::FeedingFact;
 use crate::remark::of_mould::MouldFact;
@@ -56,10 +57,16 @@ pub(super) fn rigging(
         ledger.note(MouldFact::NoHead { pour_height, top });
     }
     let to_last_gate = runner_length - RUN_OFF;
-    let demand = demand(job, part, casting, feeding, pour_height, to_last_gate);
+    let demand = demand(job, part, casting, feeding, pour_height, to_last_gate, shop);
     let running = running_system(&demand);
     write_poured(&demand, &running, ledger);
-    write_fill(casting, &demand, &running, ledger);
+    write_fill(
+        casting,
+        &demand,
+        &running,
+        shop.learned.filling.as_ref(),
+        ledger,
+    );
     write_sprue(job, part, &demand, &running, ledger);
     gates::write_gates(job, part, &demand, &running, ledger);
     if feeding.feeder.is_some_and(|feeder| {
@@ -149,6 +156,7 @@ fn demand(
     feeding: &Feeding,
     pour_height: Length,
     runner: Length,
+    shop: &Shop,
 ) -> Demand {
     let ratio = job.alloy.running.first();
     let above = above_joint(part);
@@ -163,7 +171,17 @@ fn demand(
         head: effective_head(pour_height, above, part.extents[2]).max(pour_height * 0.25),
         ratio: ratio.map_or([1.0; 3], |r| [1.0, r.runner / r.sprue, r.gate / r.sprue]),
         runner,
+        discharge: own_discharge(shop),
     }
+}
+
+/// What the running system lets through, by the books or as the shop's log has taught; never more
+/// than an ideal one.
+fn own_discharge(shop: &Shop) -> Band<f64> {
+    let (book, own) = (discharge(), shop.learned.filling);
+    own.map_or(book, |factor| {
+        factor.map(|times| (book.likely() * times).min(1.0))
+    })
 }
 
 fn write_poured(demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
@@ -190,7 +208,13 @@ fn write_poured(demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
     );
 }
 
-fn write_fill(casting: &Casting, demand: &Demand, running: &RunningSystem, ledger: &mut Ledger) {
+fn write_fill(
+    casting: &Casting,
+    demand: &Demand,
+    running: &RunningSystem,
+    own: Option<&Band<f64>>,
+    ledger: &mut Ledger,
+) {
     let fill = &running.fill;
     let because = Said::new("fill-because")
         .with("low", Said::new(reason(fill.low_because)))
@@ -202,6 +226,10 @@ fn write_fill(casting: &Casting, demand: &Demand, running: &RunningSystem, ledge
         .beside("thinnest wall", text(casting.wall))
         .beside("that wall freezes in", band_text(&casting.wall_freezes))
         .because(because);
+    let entry = match own {
+        Some(factor) => entry.beside(OWN_FACTOR, shown(factor)),
+        None => entry,
+    };
     // A wall that no running system fills in time does not hurry the pour.
     ledger.write(match running.in_time {
         true => entry
@@ -294,7 +322,7 @@ fn of_choke(entry: Entry, demand: &Demand, running: &RunningSystem) -> Entry {
         .input("poured", exact(running.poured.likely()))
         .input("time", band(&running.pace))
         .input("liquid_density", exact(demand.liquid.likely()))
-        .input("discharge", number(&discharge()))
+        .input("discharge", number(&demand.discharge))
         .input("head", exact(demand.head))
 }
 

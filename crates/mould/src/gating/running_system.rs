@@ -12,7 +12,7 @@ use measure::matter::{Density, Mass};
 use measure::source::Law;
 
 use crate::gating::basin::basin_depth;
-use crate::gating::choke::{choke, discharge};
+use crate::gating::choke::choke;
 use crate::gating::pour_time::{FillTime, ToRun, fill_time};
 use crate::gating::slag_trap::{FIRST_SHARE, first_metal, run_off};
 use crate::gating::sprue::{area_of, diameter_of, sprue_top, sprue_volume};
@@ -70,6 +70,8 @@ pub struct Demand {
     pub ratio: [f64; 3],
     /// Length of runner to its last gate.
     pub runner: Length,
+    /// What the running system lets through of what an ideal one would.
+    pub discharge: Band<f64>,
 }
 
 impl Demand {
@@ -226,7 +228,7 @@ fn settled_mass(demand: &Demand) -> Mass {
         let (casting, feeder) = (demand.casting.likely(), demand.feeder.likely());
         let poured = poured_mass(demand.count, casting, feeder, running);
         let time = pace(poured, demand).likely();
-        let share = discharge().likely();
+        let share = demand.discharge.likely();
         let area = choke(poured, liquid, time, share, demand.head);
         let trap = first_metal(poured, liquid, FIRST_SHARE);
         running = liquid * running_volume(area, trap, demand);
@@ -252,7 +254,7 @@ fn to_run(demand: &Demand) -> ToRun {
 /// worth a second margin.
 fn choke_band(poured: Mass, pace: &Band<Duration>, demand: &Demand) -> Band<Area> {
     let liquid = demand.liquid.likely();
-    pace.with(&discharge(), |time, share| {
+    pace.with(&demand.discharge, |time, share| {
         choke(poured, liquid, time, share, demand.head)
     })
 }

@@ -4,6 +4,7 @@ use measure::band::Band;
 use measure::flow::Duration;
 use measure::length::{Area, Length, Volume};
 use measure::matter::{Density, Mass};
+use mould::gating::choke::discharge;
 use mould::gating::running_system::{
     AREA_BY_RATIO, AS_CUT, Demand, POURED_MASS, RUNNING_METAL, area_by_ratio, poured_mass,
     running_volume,
@@ -127,5 +128,6 @@ fn demand(given: &Given<'_>) -> Result<Demand, Impossible> {
         head: pour_height,
         ratio: [choke, runner, gates],
         runner: given.get("runner"),
+        discharge: discharge(),
     })
 }

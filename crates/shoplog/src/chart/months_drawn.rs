@@ -15,7 +15,7 @@ const WIDE: f64 = 720.0;
 const HIGH: f64 = 320.0;
 /// The room of the curves within it.
 const LEFT: f64 = 60.0;
-const RIGHT: f64 = 20.0;
+const RIGHT: f64 = 36.0;
 const TOP: f64 = 50.0;
 const BOTTOM: f64 = 60.0;
 /// Months that are named below; more run into each other.

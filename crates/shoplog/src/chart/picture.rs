@@ -8,7 +8,7 @@ use job::words::said::Said;
 
 use crate::chart::{Chart, bands, chart, months_drawn, readings};
 use crate::error::LogError;
-use crate::learn::{Scale, lessons};
+use crate::learn::{Of, lessons};
 use crate::log::Log;
 
 /// What a picture shows.
@@ -20,7 +20,7 @@ pub enum Kind {
     Yield,
     /// Fuel for each kilogram of castings, month by month.
     Fuel,
-    /// Contraction by metal and melt loss: the book's band and the shop's own.
+    /// Contraction by metal and direction: the book's band and the shop's own.
     Contraction,
     /// Moisture of the moulds, pour by pour, with its limits.
     Moisture,
@@ -125,7 +125,7 @@ pub fn picture(log: &Log, kind: Kind, language: Language) -> Result<Picture, Pic
         }
         Kind::Contraction => {
             let mut lessons = lessons(log)?;
-            lessons.retain(|lesson| lesson.scale == Scale::Percent);
+            lessons.retain(|lesson| matches!(lesson.of, Of::Contraction { .. }));
             bands::svg(&lessons, language)
         }
         Kind::Moisture | Kind::Heat | Kind::Loss | Kind::Test(_) => readings::chart_of(log, kind)?

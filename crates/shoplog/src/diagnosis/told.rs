@@ -32,7 +32,10 @@ pub fn told(ranked: &[Ranked]) -> Result<Told, toml::de::Error> {
         told.figures.push(figure(one));
     }
     let causes: f64 = ranked.iter().map(|one| one.share).sum();
-    told.share("log-diagnosis-nothing-tells", Band::exact(1.0 - causes));
+    told.share(
+        "log-diagnosis-nothing-tells",
+        Band::exact(whole(1.0 - causes)),
+    );
     let second = rest
         .first()
         .copied()
@@ -55,7 +58,7 @@ pub fn told(ranked: &[Ranked]) -> Result<Told, toml::de::Error> {
 }
 
 fn figure(one: &Ranked) -> Figure {
-    let share = Band::exact(one.share);
+    let share = Band::exact(whole(one.share));
     let mut figure = Figure::new("log-diagnosis-cause", Value::Amount(Amount::Share(share)));
     figure.label = Some(Said::new(format!("log-cause-{}", one.cause.id)));
     let reasons = one
@@ -77,5 +80,10 @@ fn figure(one: &Ranked) -> Figure {
 }
 
 fn percent(share: f64) -> String {
-    format!("{} %", rounded(share * 100.0, 2))
+    format!("{:.0} %", share * 100.0)
+}
+
+/// A share in whole per cent: more is not known.
+fn whole(share: f64) -> f64 {
+    (share * 100.0).round() / 100.0
 }

@@ -1,9 +1,13 @@
 //! A lesson accepted: the line of shop.toml that it becomes. All else in the file stays.
 
+use job::words::Language;
+use job::words::said::Said;
 use measure::text::rounded;
 use thiserror::Error;
 use toml_edit::{ArrayOfTables, DocumentMut, Item, Table, value};
 
+use crate::learn::apart::Apart;
+use crate::learn::told::rests_on;
 use crate::learn::{Lesson, Of};
 
 /// Why a lesson is not put into the shop's file.
@@ -17,8 +21,7 @@ pub enum AcceptError {
     Shape(&'static str),
     /// A lesson that the shop's file has no place for.
     #[error(
-        "{0} has no key in shop.toml: contraction along one direction goes into a job's [pattern], \
-         and factors of times are told to be judged by"
+        "{0} has no key in shop.toml: contraction along one direction goes into a job's [pattern]"
     )]
     NoKey(String),
     /// A lesson that rests on too little.
@@ -45,10 +48,7 @@ pub fn name(of: &Of) -> String {
 
 /// Whether the shop's file has a place for it.
 pub fn has_key(of: &Of) -> bool {
-    matches!(
-        of,
-        Of::Contraction { along: None, .. } | Of::Loss { .. } | Of::Strength
-    )
+    !matches!(of, Of::Contraction { along: Some(_), .. })
 }
 
 /// The text of shop.toml with a lesson in it.
@@ -73,13 +73,63 @@ pub fn accepted(text: &str, lesson: &Lesson) -> Result<String, AcceptError> {
         Of::Loss { alloy } => {
             own(&mut file, alloy)?["loss"] = value(format!("{figure} % of charge"));
         }
-        _ => {
+        Of::Freezing | Of::Drying | Of::Efficiency | Of::Filling => {
+            write_factor(
+                &mut file,
+                &name(&lesson.of),
+                lesson.now(),
+                &rests_on(lesson),
+            )?;
+        }
+        Of::Strength => {
             let heap = file.get_mut("heap").and_then(Item::as_table_mut);
             let heap = heap.ok_or(AcceptError::Shape("[heap]"))?;
             heap["strength"] = value(format!("{figure} kPa"));
         }
     }
     Ok(file.to_string())
+}
+
+/// The text of shop.toml with the contact of metal and sand in it.
+///
+/// # Errors
+///
+/// Castings that do not tell it apart from the sand, a file that cannot be changed.
+pub fn accepted_contact(text: &str, apart: &Apart) -> Result<String, AcceptError> {
+    if !apart.told {
+        return Err(AcceptError::TooLittle(CONTACT.to_owned()));
+    }
+    let mut file: DocumentMut = text.parse()?;
+    let numbers = apart.rests_on.iter().map(ToString::to_string);
+    let rests = Said::new("log-learn-pours");
+    let rests = rests.with("numbers", numbers.collect::<Vec<_>>().join(", "));
+    write_factor(&mut file, CONTACT, apart.contact, &rests)?;
+    Ok(file.to_string())
+}
+
+/// The word by which the contact is accepted.
+pub const CONTACT: &str = "contact";
+
+/// A factor with its ends and the entries it rests on, under `[learned]`.
+fn write_factor(
+    file: &mut DocumentMut,
+    name: &str,
+    [low, likely, high]: [f64; 3],
+    rests: &Said,
+) -> Result<(), AcceptError> {
+    let all = file.entry("learned").or_insert_with(|| {
+        let mut table = Table::new();
+        table.set_implicit(true);
+        Item::Table(table)
+    });
+    let all = all.as_table_mut().ok_or(AcceptError::Shape("[learned]"))?;
+    let mut own = Table::new();
+    for (key, number) in [("factor", likely), ("low", low), ("high", high)] {
+        own[key] = value((number * 1000.0).round() / 1000.0);
+    }
+    own["rests_on"] = value(Language::Uk.say(rests));
+    all[name] = Item::Table(own);
+    Ok(())
 }
 
 /// The shop's own figures of a metal, added where there are none.

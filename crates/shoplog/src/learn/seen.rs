@@ -86,18 +86,27 @@ pub(super) fn loss_by_alloy(log: &Log) -> Result<Vec<(String, Seen)>, LogError> 
         .collect())
 }
 
-/// What was done over what was planned, or the other way where more is less.
+/// What was done over what was planned, or the other way where more is less. A plan that was worked
+/// out with a factor of the shop's own carries it in the log; here it is taken off again, so that
+/// every pour is compared with the book.
 pub(super) fn ratios(log: &Log, of: &Of) -> Result<Seen, LogError> {
     let sql = match of {
         Of::Freezing => {
-            "SELECT p.number, p.freezing_min / p.planned_freezing_min, f.low, f.likely, f.high
+            "SELECT p.number,
+                    p.freezing_min / p.planned_freezing_min * coalesce(g.likely, 1),
+                    CASE WHEN g.likely IS NULL THEN f.low END, f.likely, f.high
              FROM pours p LEFT JOIN planned f
              ON f.mould = p.mould AND f.figure = 'freezing time of the heaviest section'
+             LEFT JOIN planned g ON g.mould = p.mould
+             AND g.figure = 'own factor of freezing time of the heaviest section'
              WHERE p.freezing_min > 0 AND p.planned_freezing_min > 0 ORDER BY p.number"
         }
         Of::Filling => {
-            "SELECT p.number, p.planned_time_s / p.time_s, NULL, NULL, NULL
-             FROM pours p WHERE p.time_s > 0 AND p.planned_time_s > 0
+            "SELECT p.number, p.planned_time_s / p.time_s * coalesce(g.likely, 1),
+                    NULL, NULL, NULL
+             FROM pours p LEFT JOIN planned g
+             ON g.mould = p.mould AND g.figure = 'own factor of fill time'
+             WHERE p.time_s > 0 AND p.planned_time_s > 0
              AND coalesce(p.how, 'steady') = 'steady' ORDER BY p.number"
         }
         Of::Drying => {
@@ -105,9 +114,12 @@ pub(super) fn ratios(log: &Log, of: &Of) -> Result<Seen, LogError> {
              FROM batches b WHERE b.drying_h > 0 AND b.planned_drying_h > 0 ORDER BY b.number"
         }
         Of::Efficiency => {
-            "SELECT h.number, h.planned_fuel_kg / h.fuel_kg, max(f.low), max(f.likely), max(f.high)
+            "SELECT h.number, h.planned_fuel_kg / h.fuel_kg * coalesce(max(g.likely), 1),
+                    CASE WHEN max(g.likely) IS NULL THEN max(f.low) END,
+                    max(f.likely), max(f.high)
              FROM heats h LEFT JOIN pours p ON p.heat = h.id
              LEFT JOIN planned f ON f.mould = p.mould AND f.figure = 'fuel'
+             LEFT JOIN planned g ON g.mould = p.mould AND g.figure = 'own factor of fuel'
              WHERE h.fuel_kg > 0 AND h.planned_fuel_kg > 0 GROUP BY h.id ORDER BY h.number"
         }
         Of::Contraction { .. } | Of::Loss { .. } | Of::Strength => return Ok(Seen::default()),

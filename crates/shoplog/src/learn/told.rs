@@ -8,6 +8,7 @@ use measure::matter::Pressure;
 use measure::text::rounded;
 
 use crate::learn::accepted::{has_key, name};
+use crate::learn::apart::Apart;
 use crate::learn::{FEWEST, HOLDS, Lesson, Of, Scale};
 
 /// Tells every lesson.
@@ -33,6 +34,33 @@ pub fn told(lessons: &[Lesson]) -> Told {
     let share = format!("{} %", rounded(HOLDS * 100.0, 3));
     told.note(Said::new("log-learn-holds").with("share", share));
     told
+}
+
+/// Tells what timed castings teach of sand and contact.
+pub fn apart_told(told: &mut Told, apart: &Apart) {
+    let rests = apart.rests_on.iter().map(ToString::to_string);
+    let rests = rests.collect::<Vec<_>>().join(", ");
+    let beside = Said::new("log-learn-pours").with("numbers", rests);
+    for (id, [low, likely, high]) in [
+        ("log-apart-sand", apart.sand.ends),
+        ("log-apart-contact", apart.contact),
+    ] {
+        let mut figure = Figure::new(id, Value::Number(Band::new(low, likely, high)));
+        figure.beside = Some(beside.clone());
+        told.figures.push(figure);
+    }
+    let mm = |mm: f64| format!("{} mm", rounded(mm, 2));
+    let [thin, thick] = apart.moduli_mm.map(mm);
+    let id = match apart.told {
+        true => "log-apart-told",
+        false => "log-apart-not-told",
+    };
+    let said = Said::new(id).with("thin", thin).with("thick", thick);
+    let said = said.with("wanted", mm(apart.thin_mm));
+    match apart.told {
+        true => told.note(said),
+        false => told.caution(said),
+    }
 }
 
 /// A lesson's figure, with what was believed before and the entries it rests on.
@@ -62,6 +90,15 @@ fn figure(lesson: &Lesson) -> Figure {
         Scale::Kilopascal => " kPa",
     };
     let end = |end: f64| format!("{}{unit}", rounded(end, 3));
+    let beside = Said::new("log-learn-before")
+        .with("low", end(was_low))
+        .with("high", end(was_high));
+    figure.beside = Some(beside.with("rests", rests_on(lesson)));
+    figure
+}
+
+/// The entries that a lesson rests on.
+pub(super) fn rests_on(lesson: &Lesson) -> Said {
     let entries = lesson.rests_on.iter().map(ToString::to_string);
     let rests = match &lesson.of {
         Of::Contraction { .. } => "log-learn-castings",
@@ -70,12 +107,7 @@ fn figure(lesson: &Lesson) -> Figure {
         Of::Drying => "log-learn-batches",
         Of::Strength => "log-learn-tests",
     };
-    let rests = Said::new(rests).with("numbers", entries.collect::<Vec<_>>().join(", "));
-    let beside = Said::new("log-learn-before")
-        .with("low", end(was_low))
-        .with("high", end(was_high));
-    figure.beside = Some(beside.with("rests", rests));
-    figure
+    Said::new(rests).with("numbers", entries.collect::<Vec<_>>().join(", "))
 }
 
 /// What a lesson is of, in words.

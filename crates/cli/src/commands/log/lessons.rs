@@ -12,9 +12,10 @@ use shoplog::chart::picture;
 use shoplog::diagnosis::answer::answer;
 use shoplog::guard::changed;
 use shoplog::guard_told::{changes_told, power_told, then_and_now_told};
-use shoplog::learn::accepted::{accepted, name};
+use shoplog::learn::accepted::{CONTACT, accepted, accepted_contact, name};
+use shoplog::learn::apart::apart;
 use shoplog::learn::lessons;
-use shoplog::learn::told::told;
+use shoplog::learn::told::{apart_told, told};
 use shoplog::table::melt::POURS;
 use shoplog::then_and_now::{FAR_BACK, then_and_now};
 
@@ -25,13 +26,22 @@ use crate::trouble::Trouble;
 
 /// Tells what the log teaches, and writes what is accepted into the shop's file.
 pub fn learn(desk: &Desk, accept: &[String], json: bool) -> Result<ExitCode, Trouble> {
-    let lessons = lessons(&desk.open_to_read()?)?;
+    let log = desk.open_to_read()?;
+    let (lessons, apart) = (lessons(&log)?, apart(&log)?);
     if accept.is_empty() {
-        return show(&told(&lessons), json);
+        let mut told = told(&lessons);
+        if let Some(apart) = &apart {
+            apart_told(&mut told, apart);
+        }
+        return show(&told, json);
     }
     let file = shop_above(Path::new("."))?.1.ok_or(Trouble::NoShopFile)?;
     let mut text = read_text(&file, "start one with: oddside new DIR")?;
     for wanted in accept {
+        if let Some(apart) = apart.as_ref().filter(|_| wanted == CONTACT) {
+            text = accepted_contact(&text, apart)?;
+            continue;
+        }
         let lesson = lessons.iter().find(|lesson| name(&lesson.of) == *wanted);
         let lesson = lesson.ok_or_else(|| Trouble::NoLessonOfLog {
             name: wanted.clone(),

@@ -48,6 +48,8 @@ bench-water-to-lose = water to lose
 bench-drying-rate = drying rate, kg/h m²
 bench-surface = the wet surface stands at
 bench-drying-time = drying time
+bench-drying-own = drying time by your own log
+bench-drying-book = the book's time above is the one to write into the log: planned_drying=
 bench-time-left = time left
 bench-done-at = done at about
 bench-stands = stands for at least

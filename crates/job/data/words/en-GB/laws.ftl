@@ -49,6 +49,7 @@ because-pouring = measured in the crucible just before the pour; the hot end for
 because-slab-same = by the slab timed in this sand and this metal
 because-slab-carried = by the slab timed in this sand, carried over from its metal to this one
 because-books = by the books: one slab timed in your own sand narrows it
+because-own-log = by what your own log has taught
 because-contraction = each source beside its figure; hindered sides contract less
 because-gives = a mould rammed soft gives, and the casting grows by that
 because-demand = freezing and half of the superheat, three quarters at the high end; at the low end the superheat is lost in filling

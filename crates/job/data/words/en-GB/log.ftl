@@ -15,6 +15,7 @@ log-links-lost = { $count } links to lost entries are left empty
 log-head-lost = the head of the file was lost and was put back
 log-newer = a newer oddside wrote this log: it is only read here
 log-head-half = half-filled
+log-photo-no-small = kept without its place, but not decoded here: no small picture of it is made, and a browser may not show it; save it as JPEG for that
 
 ## What is asked about
 
@@ -60,6 +61,10 @@ log-learn-efficiency = efficiency of the furnace, over the plan's
 log-learn-filling = speed of filling, over the plan's
 log-learn-strength = green strength on good days
 log-learn-accepted = { $name } stands in { $file } now
+log-apart-sand = time in the sand alone, over the plan's
+log-apart-contact = contact of metal and sand, over the book's
+log-apart-told = timed sections from { $thin } to { $thick } of modulus tell sand and contact apart: put it into shop.toml with oddside log learn --accept contact; oddside freeze then goes by it
+log-apart-not-told = timed sections from { $thin } to { $thick } of modulus do not tell sand and contact apart: time one of about { $wanted } beside one at least four times as thick
 
 ## What went wrong
 
@@ -226,7 +231,7 @@ log-chart-yield-title = Yield month by month
 log-chart-yield-caption = mass of castings over mass of metal poured, where both were weighed
 log-chart-fuel-title = Fuel for each kilogram of castings, month by month
 log-chart-fuel-caption = kilograms of fuel for each kilogram of castings, where both were weighed
-log-chart-own-title = Figures of your own, in per cent
+log-chart-own-title = Contraction of your own metals
 log-chart-own-caption = dashed: what the book had; thick: what your log has taught; stroke: its middle
 log-chart-moisture = moisture of the moulds
 log-chart-heat = heat of the metal over the plan

@@ -50,6 +50,8 @@ bench-water-to-lose = agua a perder
 bench-drying-rate = velocidad de secado, kg/h m²
 bench-surface = la superficie mojada queda a
 bench-drying-time = tiempo de secado
+bench-drying-own = tiempo de secado según su propio diario
+bench-drying-book = el tiempo del libro, arriba, es el que se anota en el diario: planned_drying=
 bench-time-left = tiempo restante
 bench-done-at = listo hacia las
 bench-stands = aguanta al menos

@@ -15,6 +15,7 @@ log-links-lost = { $count } enlaces a anotaciones perdidas quedan vacíos
 log-head-lost = la cabecera del archivo se había perdido y se repuso
 log-newer = un oddside más nuevo escribió este diario: aquí solo se lee
 log-head-half = a medias
+log-photo-no-small = guardada sin su lugar, pero no se decodifica aquí: no se hace imagen pequeña y un navegador quizá no la muestre; guárdela como JPEG para eso
 
 ## Lo que se pregunta
 
@@ -60,6 +61,10 @@ log-learn-efficiency = rendimiento del horno, sobre el del plan
 log-learn-filling = velocidad de llenado, sobre la del plan
 log-learn-strength = resistencia en verde de los días buenos
 log-learn-accepted = { $name } está ahora en { $file }
+log-apart-sand = tiempo en la arena sola, sobre el del plan
+log-apart-contact = contacto de metal y arena, sobre el del libro
+log-apart-told = secciones cronometradas de { $thin } a { $thick } de módulo separan arena y contacto: póngalo en shop.toml con oddside log learn --accept contact; oddside freeze se rige entonces por ello
+log-apart-not-told = secciones cronometradas de { $thin } a { $thick } de módulo no separan arena y contacto: cronometre una de unos { $wanted } junto a una al menos cuatro veces más gruesa
 
 ## Lo que salió mal
 
@@ -226,7 +231,7 @@ log-chart-yield-title = Rendimiento mes a mes
 log-chart-yield-caption = masa de las piezas sobre masa del metal colado, donde se pesaron ambas
 log-chart-fuel-title = Combustible por kilogramo de piezas, mes a mes
 log-chart-fuel-caption = kilogramos de combustible por kilogramo de piezas, donde se pesaron ambos
-log-chart-own-title = Sus propias cifras, en por ciento
+log-chart-own-title = Contracción de sus propios metales
 log-chart-own-caption = a trazos: lo que decía el libro; grueso: lo que enseñó su diario; raya: su medio
 log-chart-moisture = humedad de los moldes
 log-chart-heat = calor del metal sobre el plan

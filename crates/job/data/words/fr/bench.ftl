@@ -50,6 +50,8 @@ bench-water-to-lose = eau à perdre
 bench-drying-rate = vitesse de séchage, kg/h m²
 bench-surface = la surface mouillée se tient à
 bench-drying-time = temps de séchage
+bench-drying-own = temps de séchage d'après votre propre journal
+bench-drying-book = le temps du livre, plus haut, est celui à écrire au journal : planned_drying=
 bench-time-left = temps restant
 bench-done-at = fini vers
 bench-stands = tient au moins

@@ -15,6 +15,7 @@ log-links-lost = { $count } liens vers des écritures perdues restent vides
 log-head-lost = l'en-tête du fichier était perdu, il a été remis
 log-newer = un oddside plus récent a écrit ce journal : ici il est seulement lu
 log-head-half = à moitié rempli
+log-photo-no-small = gardée sans son lieu, mais non décodée ici : aucune petite image n'en est faite et un navigateur peut ne pas la montrer ; l'enregistrer en JPEG pour cela
 
 ## Ce qui est demandé
 
@@ -60,6 +61,10 @@ log-learn-efficiency = rendement du four, sur celui du plan
 log-learn-filling = vitesse de remplissage, sur celle du plan
 log-learn-strength = résistance à vert des bons jours
 log-learn-accepted = { $name } est maintenant dans { $file }
+log-apart-sand = temps dans le sable seul, sur celui du plan
+log-apart-contact = contact du métal et du sable, sur celui du livre
+log-apart-told = des sections chronométrées de { $thin } à { $thick } de module séparent le sable du contact : le mettre dans shop.toml par oddside log learn --accept contact ; oddside freeze s'y tient alors
+log-apart-not-told = des sections chronométrées de { $thin } à { $thick } de module ne séparent pas le sable du contact : en chronométrer une de { $wanted } environ à côté d'une au moins quatre fois plus épaisse
 
 ## Ce qui n'est pas allé
 
@@ -226,7 +231,7 @@ log-chart-yield-title = Rendement mois par mois
 log-chart-yield-caption = masse des pièces sur masse du métal coulé, là où les deux furent pesées
 log-chart-fuel-title = Combustible par kilogramme de pièces, mois par mois
 log-chart-fuel-caption = kilogrammes de combustible par kilogramme de pièces, là où les deux furent pesés
-log-chart-own-title = Vos propres chiffres, en pour cent
+log-chart-own-title = Retrait de vos propres métaux
 log-chart-own-caption = tireté : ce que disait le livre ; épais : ce que votre journal a appris ; trait : son milieu
 log-chart-moisture = humidité des moules
 log-chart-heat = chaleur du métal au-dessus du plan

@@ -1,0 +1,169 @@
+//! Words of the trade that this program uses, each explained in a sentence, in every language of
+//! the shop.
+
+use crate::words::Language;
+use crate::words::said::Said;
+
+/// A word of the trade.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Term {
+    /// By which its messages are found.
+    pub id: &'static str,
+    /// Key of the source of what is said of it.
+    pub source: &'static str,
+}
+
+/// The words, in the order of their English.
+pub const TERMS: &[Term] = &[
+    term("glossary-allowance", "common-practice"),
+    term("glossary-alloy", "common-practice"),
+    term("glossary-back-pressure", "common-practice"),
+    term("glossary-basin", "common-practice"),
+    term("glossary-batch", "common-practice"),
+    term("glossary-bentonite", "common-practice"),
+    term("glossary-binder", "common-practice"),
+    term("glossary-blow", "defect-classes"),
+    term("glossary-burning-loss", "common-practice"),
+    term("glossary-casting", "common-practice"),
+    term("glossary-chaplet", "common-practice"),
+    term("glossary-charge", "common-practice"),
+    term("glossary-chill", "common-practice"),
+    term("glossary-choke", "gating-slides"),
+    term("glossary-clay", "common-practice"),
+    term("glossary-cold-shut", "defect-classes"),
+    term("glossary-compactability", "common-practice"),
+    term("glossary-contact", "flemings-1974"),
+    term("glossary-contraction", "common-practice"),
+    term("glossary-cope", "common-practice"),
+    term("glossary-core", "common-practice"),
+    term("glossary-core-box", "common-practice"),
+    term("glossary-core-print", "common-practice"),
+    term("glossary-crucible", "common-practice"),
+    term("glossary-crush", "defect-classes"),
+    term("glossary-degassing", "common-practice"),
+    term("glossary-discharge", "gating-slides"),
+    term("glossary-drag", "common-practice"),
+    term("glossary-draught", "common-practice"),
+    term("glossary-draw", "common-practice"),
+    term("glossary-dross", "common-practice"),
+    term("glossary-efficiency", "common-practice"),
+    term("glossary-expansion", "defect-classes"),
+    term("glossary-facing", "common-practice"),
+    term("glossary-feeder", "feeder-lecture"),
+    term("glossary-fillet", "common-practice"),
+    term("glossary-fin", "defect-classes"),
+    term("glossary-fines", "common-practice"),
+    term("glossary-flask", "common-practice"),
+    term("glossary-freezing-time", "chvorinov-1940"),
+    term("glossary-furnace", "common-practice"),
+    term("glossary-gate", "common-practice"),
+    term("glossary-gating-ratio", "gating-ratio-table"),
+    term("glossary-grain-fineness", "common-practice"),
+    term("glossary-green-sand", "common-practice"),
+    term("glossary-green-strength", "common-practice"),
+    term("glossary-hard-spot", "defect-classes"),
+    term("glossary-head", "common-practice"),
+    term("glossary-heap", "common-practice"),
+    term("glossary-heat", "common-practice"),
+    term("glossary-hot-spot", "common-practice"),
+    term("glossary-hot-tear", "defect-classes"),
+    term("glossary-ingot-mould", "common-practice"),
+    term("glossary-inoculant", "common-practice"),
+    term("glossary-joint", "common-practice"),
+    term("glossary-ladle", "common-practice"),
+    term("glossary-lift", "common-practice"),
+    term("glossary-liquidus", "common-practice"),
+    term("glossary-loose-piece", "common-practice"),
+    term("glossary-melt-loss", "common-practice"),
+    term("glossary-misrun", "defect-classes"),
+    term("glossary-modulus", "chvorinov-1940"),
+    term("glossary-moisture", "common-practice"),
+    term("glossary-mould", "common-practice"),
+    term("glossary-mulling", "common-practice"),
+    term("glossary-oddside", "common-practice"),
+    term("glossary-parting-dust", "common-practice"),
+    term("glossary-pattern", "common-practice"),
+    term("glossary-penetration", "defect-classes"),
+    term("glossary-permeability", "common-practice"),
+    term("glossary-pinholes", "defect-classes"),
+    term("glossary-pouring-temperature", "common-practice"),
+    term("glossary-ramming", "common-practice"),
+    term("glossary-rat-tail", "defect-classes"),
+    term("glossary-reject", "common-practice"),
+    term("glossary-run-out", "defect-classes"),
+    term("glossary-runner", "common-practice"),
+    term("glossary-running-system", "common-practice"),
+    term("glossary-shift", "defect-classes"),
+    term("glossary-shrinkage", "defect-classes"),
+    term("glossary-silica", "common-practice"),
+    term("glossary-skimming", "common-practice"),
+    term("glossary-slag", "common-practice"),
+    term("glossary-solidus", "common-practice"),
+    term("glossary-sprue", "common-practice"),
+    term("glossary-superheat", "common-practice"),
+    term("glossary-swell", "defect-classes"),
+    term("glossary-temper", "common-practice"),
+    term("glossary-veins", "defect-classes"),
+    term("glossary-vent", "common-practice"),
+    term("glossary-wash", "defect-classes"),
+    term("glossary-weights", "common-practice"),
+    term("glossary-yield", "common-practice"),
+];
+
+impl Term {
+    /// The word.
+    pub fn word(&self) -> Said {
+        Said::new(format!("{}.word", self.id))
+    }
+
+    /// What it means, in a sentence.
+    pub fn meaning(&self) -> Said {
+        Said::new(self.id)
+    }
+}
+
+/// The terms of a word typed in any of the languages: those that are it, else those in whose word
+/// or sentence in this language it stands. In the order of the list; empty where none is found.
+pub fn found(typed: &str, language: Language) -> Vec<Term> {
+    let wanted = plain(typed);
+    if wanted.is_empty() {
+        return Vec::new();
+    }
+    let is = |term: &&Term| {
+        Language::ALL
+            .iter()
+            .any(|one| plain(&one.say(&term.word())) == wanted)
+    };
+    let exactly: Vec<Term> = TERMS.iter().filter(is).copied().collect();
+    if !exactly.is_empty() {
+        return exactly;
+    }
+    let holds = |term: &&Term| {
+        let names = Language::ALL
+            .iter()
+            .any(|one| plain(&one.say(&term.word())).contains(&wanted));
+        names || plain(&language.say(&term.meaning())).contains(&wanted)
+    };
+    TERMS.iter().filter(holds).copied().collect()
+}
+
+/// Small letters without accents, as a word is typed in a hurry.
+fn plain(text: &str) -> String {
+    let small = text.trim().to_lowercase();
+    let letter = |letter: char| match letter {
+        'á' | 'à' | 'â' => 'a',
+        'é' | 'è' | 'ê' | 'ë' => 'e',
+        'í' | 'î' | 'ï' => 'i',
+        'ó' | 'ô' => 'o',
+        'ú' | 'ù' | 'û' | 'ü' => 'u',
+        'ñ' => 'n',
+        'ç' => 'c',
+        '-' => ' ',
+        other => other,
+    };
+    small.chars().map(letter).collect()
+}
+
+const fn term(id: &'static str, source: &'static str) -> Term {
+    Term { id, source }
+}
