@@ -25,3 +25,34 @@ fn a_port_that_is_taken_is_told() {
         .ends_with(1)
         .talks("give another with --port");
 }
+
+#[test]
+fn phones_come_in_from_home_only() {
+    let shop = Shop::new();
+    shop.run(&["serve", ".", "--port", "0", "--lan", "8.8.8.8"])
+        .ends_with(2)
+        .talks("8.8.8.8 is no address of a local network");
+    shop.run(&["serve", ".", "--port", "0", "--lan", "bench"])
+        .ends_with(2)
+        .talks("\"bench\" is no address");
+    let taken = std::net::TcpListener::bind("127.0.0.1:0").expect("a port");
+    let address = taken.local_addr().expect("its address").to_string();
+    shop.run(&["serve", ".", "--port", "0", "--lan", &address])
+        .ends_with(1)
+        .talks("name another port");
+}
+
+#[test]
+fn phones_are_listed_and_one_that_is_none_is_not_removed() {
+    let shop = Shop::new();
+    shop.run(&["phones", "list"])
+        .ends_with(0)
+        .talks("no phone is paired");
+    shop.run(&["phones", "add"])
+        .ends_with(0)
+        .talks("good for 10 minutes: ");
+    shop.run(&["phones", "remove", "the old one"])
+        .ends_with(2)
+        .talks("no phone is called \"the old one\": none is paired");
+    shop.run(&["phones"]).ends_with(64);
+}

@@ -1,7 +1,7 @@
 //! The words of the bench card, and what may be seen on a casting.
 
 /// Every message that the bench card says by itself.
-pub(super) const WORDS: [&str; 81] = [
+pub(super) const WORDS: [&str; 82] = [
     "phone-again",
     "phone-as-last",
     "phone-as-mixed",
@@ -83,6 +83,7 @@ pub(super) const WORDS: [&str; 81] = [
     "phone-which-job",
     "phone-which-mix",
     "phone-which-test",
+    "unread",
 ];
 
 /// What may be seen on a casting, as the log has it, and the message that says so.

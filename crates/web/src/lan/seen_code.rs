@@ -12,7 +12,7 @@ pub fn in_half_blocks(text: &str) -> Option<String> {
     let wide = code.size + 2 * AROUND;
     let is_light = |row: usize, column: usize| {
         let within = |at: usize| (AROUND..AROUND + code.size).contains(&at);
-        !(within(row) && within(column)) || !code[row - AROUND][column - AROUND].value()
+        !(within(row) && within(column) && code[row - AROUND][column - AROUND].value())
     };
     let mut drawn = String::new();
     for row in (0..wide).step_by(2) {
