@@ -74,7 +74,10 @@ pub enum LanError {
         IpAddr,
     ),
     /// Something that is no address.
-    #[error("\"{0}\" is no address: write one like 192.168.1.20 or 192.168.1.20:7351")]
+    #[error(
+        "\"{0}\" is no address: write one like 192.168.1.20 or 192.168.1.20:7351, and the folder \
+         before --lan"
+    )]
     NoAddress(
         /// What was typed.
         String,
