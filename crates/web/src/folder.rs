@@ -34,6 +34,7 @@ pub struct ShopFolder {
     plans: Kept<Plan>,
     moulds: Kept<Result<Mould, NoMould>>,
     skins: Kept<Result<Judged, MapsError>>,
+    named: Kept<Named>,
     /// Longer work.
     pub runs: Arc<Runs>,
 }
@@ -49,6 +50,18 @@ const MOST_PLANS: usize = 32;
 
 /// Most moulds kept: each is some tens of megabytes.
 const MOST_MOULDS: usize = 2;
+
+/// What a job is called.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Named {
+    /// Its name.
+    pub name: String,
+    /// Its alloy, by the name in the table.
+    pub alloy: String,
+}
+
+/// Most names of jobs kept: a list of more is read anew each time, a twentieth of a second a job.
+const MOST_NAMED: usize = 256;
 
 /// How deep job folders are looked for: a shop sorts them by year and customer at most.
 const DEPTH: usize = 3;
@@ -70,6 +83,7 @@ impl ShopFolder {
             plans: Kept::at_most(MOST_PLANS),
             moulds: Kept::at_most(MOST_MOULDS),
             skins: Kept::at_most(MOST_MOULDS),
+            named: Kept::at_most(MOST_NAMED),
             runs: Arc::default(),
         })
     }
@@ -87,6 +101,21 @@ impl ShopFolder {
     /// The folder of a job by that way; nothing for a way that leads anywhere else.
     pub fn job(&self, name: &str) -> Option<PathBuf> {
         self.folder_with(name, JOB_FILE)
+    }
+
+    /// What the job of a folder is called; nothing where its file cannot be read. A file that has
+    /// not changed is not read for it again: one that gives solids builds them.
+    pub fn named(&self, folder: &Path) -> Option<Named> {
+        let file = folder.join(JOB_FILE);
+        let text = read_text(&file, "the job is gone from here").ok()?;
+        let key = format!("{}\n{text}", file.display());
+        let named = self.named.try_of(key, || {
+            noted_of(&file, &text).map(|noted| Named {
+                name: noted.job.name,
+                alloy: noted.job.alloy.name.clone(),
+            })
+        });
+        named.ok().map(|named| Named::clone(&named))
     }
 
     /// The ways to the folders that hold such a file, in the order of their names.

@@ -14,11 +14,13 @@ use job::shop::Shop;
 use job::words::Language;
 use measure::text::System;
 use serde::Serialize;
+use shoplog::diagnosis::sight::LOOKS;
 use utoipa::ToSchema;
 
+use crate::answers::diagnosis::chosen;
 use crate::answers::jobs::{ListedJob, listed};
 use crate::answers::mixes::{MixAnswer, mixes};
-use crate::answers::phone_words::{LOOKS, WORDS};
+use crate::answers::phone_words::WORDS;
 use crate::answers::typed_lines::OneChoice;
 use crate::answers::worked;
 use crate::errors::WebError;
@@ -82,9 +84,8 @@ pub async fn cards(State(shop): State<Arc<ShopFolder>>) -> Result<Json<CardsAnsw
     worked(shop, |shop| {
         let (own, _) = shop_above(shop.root())?;
         let words = own.words;
-        let jobs = shop.jobs().into_iter().map(|way| listed(shop, way));
+        let jobs = shop.jobs().into_iter().map(|way| listed(shop, way, words));
         let dry = DryPoint::ALL.map(|point| choice(point.name(), words.say(&point.words())));
-        let looks = LOOKS.map(|(look, id)| choice(look, words.word(id)));
         Ok(Json(CardsAnswer {
             language: words.code().to_owned(),
             words: WORDS.map(|id| (id, words.word(id))).into(),
@@ -94,7 +95,7 @@ pub async fn cards(State(shop): State<Arc<ShopFolder>>) -> Result<Json<CardsAnsw
             dry: dry.to_vec(),
             tests: tests(&own),
             mixes: mixes(&own)?,
-            looks: looks.to_vec(),
+            looks: chosen(LOOKS, "sight-look-", words),
         }))
     })
     .await

@@ -159,7 +159,7 @@ fn no_answer(error: AnswerError) -> WebError {
     }
 }
 
-fn chosen(each: &[&str], family: &str, words: Language) -> Vec<OneChoice> {
+pub(super) fn chosen(each: &[&str], family: &str, words: Language) -> Vec<OneChoice> {
     let each = each.iter().map(|word| OneChoice {
         value: (*word).to_owned(),
         shown: words.say(&Said::new(format!("{family}{word}"))),

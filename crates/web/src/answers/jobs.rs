@@ -7,8 +7,9 @@ use axum::Json;
 use axum::body::Bytes;
 use axum::extract::{Query, State};
 use job::changed::{Typed, changed};
-use job::folder::{JOB_FILE, STARTER_JOB, is_mesh, noted_of, write_whole};
+use job::folder::{JOB_FILE, STARTER_JOB, is_mesh, noted_of, shop_above, write_whole};
 use job::typed_key::typed_key;
+use job::words::Language;
 use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 
@@ -51,7 +52,9 @@ pub struct MadeJob {
 #[utoipa::path(get, path = "/api/v1/jobs", responses((status = 200, body = Vec<ListedJob>)))]
 pub async fn jobs(State(shop): State<Arc<ShopFolder>>) -> Result<Json<Vec<ListedJob>>, WebError> {
     worked(shop, |shop| {
-        let listed = shop.jobs().into_iter().map(|way| listed(shop, way));
+        let words = shop_above(shop.root())?.0.words;
+        let jobs = shop.jobs().into_iter();
+        let listed = jobs.map(|way| listed(shop, way, words));
         Ok(Json(listed.collect()))
     })
     .await
@@ -75,24 +78,13 @@ pub async fn new_job(
 }
 
 /// A job as it is listed.
-pub(super) fn listed(shop: &ShopFolder, way: String) -> ListedJob {
-    let noted = shop.job(&way).map(|folder| job::folder::noted(&folder));
-    match noted {
-        Some(Ok(noted)) => ListedJob {
-            name: noted.job.name,
-            alloy: Some(
-                noted
-                    .shop
-                    .words
-                    .say(&job::plan::alloy_label(&noted.job.alloy.name)),
-            ),
-            job: way,
-        },
-        _ => ListedJob {
-            name: way.clone(),
-            alloy: None,
-            job: way,
-        },
+pub(super) fn listed(shop: &ShopFolder, way: String, words: Language) -> ListedJob {
+    let named = shop.job(&way).and_then(|folder| shop.named(&folder));
+    let label = |alloy: &str| words.say(&job::plan::alloy_label(alloy));
+    ListedJob {
+        alloy: named.as_ref().map(|named| label(&named.alloy)),
+        name: named.map_or_else(|| way.clone(), |named| named.name),
+        job: way,
     }
 }
 

@@ -1,4 +1,4 @@
-//! The words of the bench card, and what may be seen on a casting.
+//! The words of the bench card.
 
 /// Every message that the bench card says by itself.
 pub(super) const WORDS: [&str; 82] = [
@@ -84,33 +84,4 @@ pub(super) const WORDS: [&str; 82] = [
     "phone-which-mix",
     "phone-which-test",
     "unread",
-];
-
-/// What may be seen on a casting, as the log has it, and the message that says so.
-pub(super) const LOOKS: [(&str, &str); 25] = [
-    ("round-holes", "phone-look-round-holes"),
-    ("many-small-holes", "phone-look-many-small-holes"),
-    ("ragged-hole", "phone-look-ragged-hole"),
-    ("sponge", "phone-look-sponge"),
-    ("sink", "phone-look-sink"),
-    ("seam", "phone-look-seam"),
-    ("unfilled", "phone-look-unfilled"),
-    ("broken-edge", "phone-look-broken-edge"),
-    ("drained", "phone-look-drained"),
-    ("fin", "phone-look-fin"),
-    ("veins", "phone-look-veins"),
-    ("bulge", "phone-look-bulge"),
-    ("lump", "phone-look-lump"),
-    ("crack", "phone-look-crack"),
-    ("rough", "phone-look-rough"),
-    ("sand-keyed", "phone-look-sand-keyed"),
-    ("sand-in-metal", "phone-look-sand-in-metal"),
-    ("dross-in-metal", "phone-look-dross-in-metal"),
-    ("scab", "phone-look-scab"),
-    ("groove", "phone-look-groove"),
-    ("drag-marks", "phone-look-drag-marks"),
-    ("offset", "phone-look-offset"),
-    ("wall-uneven", "phone-look-wall-uneven"),
-    ("wrong-size", "phone-look-wrong-size"),
-    ("hard-edge", "phone-look-hard-edge"),
 ];

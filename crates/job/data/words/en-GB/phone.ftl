@@ -159,31 +159,3 @@ phone-sound-of = good: #1 of #2
 phone-looks = What is seen?
 phone-keep = Keep it
 phone-again = Once more from the start
-
-## What is seen on a casting
-
-phone-look-round-holes = round holes, few
-phone-look-many-small-holes = many fine holes
-phone-look-ragged-hole = a hole with torn walls
-phone-look-sponge = spongy metal
-phone-look-sink = a dip in the skin
-phone-look-seam = a line where two streams met
-phone-look-unfilled = missing metal, edges round
-phone-look-broken-edge = missing metal, edges sharp
-phone-look-drained = a shell, or empty above
-phone-look-fin = a thin web at the joint
-phone-look-veins = thin veins in corners or on cores
-phone-look-bulge = a swollen face
-phone-look-lump = a rough lump
-phone-look-crack = a crack or tear
-phone-look-rough = rough skin
-phone-look-sand-keyed = sand held by metal
-phone-look-sand-in-metal = sand inside the metal
-phone-look-dross-in-metal = dross inside the metal
-phone-look-scab = a scab with sand below it
-phone-look-groove = a groove in the skin
-phone-look-drag-marks = marks of the drawn pattern
-phone-look-offset = halves offset
-phone-look-wall-uneven = an uneven wall
-phone-look-wrong-size = the wrong size
-phone-look-hard-edge = hard edges

@@ -159,31 +159,3 @@ phone-sound-of = buenas: #1 de #2
 phone-looks = ¿Qué se ve?
 phone-keep = Guardar
 phone-again = Otra vez desde el principio
-
-## What is seen on a casting
-
-phone-look-round-holes = agujeros redondos, pocos
-phone-look-many-small-holes = muchos agujeros finos
-phone-look-ragged-hole = un agujero de paredes rotas
-phone-look-sponge = metal esponjoso
-phone-look-sink = un hundimiento en la piel
-phone-look-seam = una línea donde se juntaron dos chorros
-phone-look-unfilled = falta metal, bordes redondos
-phone-look-broken-edge = falta metal, bordes vivos
-phone-look-drained = una cáscara, o vacía arriba
-phone-look-fin = una rebaba en la junta
-phone-look-veins = venas finas en rincones o machos
-phone-look-bulge = una cara hinchada
-phone-look-lump = un bulto áspero
-phone-look-crack = una grieta o desgarro
-phone-look-rough = piel áspera
-phone-look-sand-keyed = arena agarrada por el metal
-phone-look-sand-in-metal = arena dentro del metal
-phone-look-dross-in-metal = escoria dentro del metal
-phone-look-scab = una costra con arena debajo
-phone-look-groove = un surco en la piel
-phone-look-drag-marks = marcas del desmoldeo
-phone-look-offset = mitades desplazadas
-phone-look-wall-uneven = una pared desigual
-phone-look-wrong-size = tamaño equivocado
-phone-look-hard-edge = bordes duros

@@ -159,31 +159,3 @@ phone-sound-of = bonnes : #1 sur #2
 phone-looks = Que voit-on ?
 phone-keep = Garder
 phone-again = Reprendre au début
-
-## What is seen on a casting
-
-phone-look-round-holes = trous ronds, peu nombreux
-phone-look-many-small-holes = beaucoup de trous fins
-phone-look-ragged-hole = un trou aux parois déchirées
-phone-look-sponge = métal spongieux
-phone-look-sink = un creux dans la peau
-phone-look-seam = une ligne où deux jets se sont rencontrés
-phone-look-unfilled = métal manquant, bords ronds
-phone-look-broken-edge = métal manquant, bords vifs
-phone-look-drained = une coquille, ou vide en haut
-phone-look-fin = une bavure au joint
-phone-look-veins = veines fines aux angles ou aux noyaux
-phone-look-bulge = une face gonflée
-phone-look-lump = une bosse rugueuse
-phone-look-crack = une fissure ou déchirure
-phone-look-rough = peau rugueuse
-phone-look-sand-keyed = sable pris dans le métal
-phone-look-sand-in-metal = sable dans le métal
-phone-look-dross-in-metal = crasse dans le métal
-phone-look-scab = une dartre avec du sable dessous
-phone-look-groove = une rainure dans la peau
-phone-look-drag-marks = traces du démoulage
-phone-look-offset = moitiés décalées
-phone-look-wall-uneven = une paroi inégale
-phone-look-wrong-size = mauvaise dimension
-phone-look-hard-edge = bords durs

@@ -120,6 +120,6 @@ test('the server sends every word that the bench card uses, and no other', () =>
   const text = readdirSync(folder).map((name) => readFileSync(join(folder, name), 'utf8'));
   const used = text.flatMap((source) => source.match(/(?<=')phone-[a-z-]+(?=')/g) ?? []);
   const rust = readFileSync(join(folder, '../../../src/answers/phone_words.rs'), 'utf8');
-  const sent = rust.slice(0, rust.indexOf('LOOKS')).match(/(?<=")phone-[a-z-]+(?=")/g) ?? [];
+  const sent = rust.match(/(?<=")phone-[a-z-]+(?=")/g) ?? [];
   expect([...new Set(used)].sort()).toEqual([...sent].sort());
 });
