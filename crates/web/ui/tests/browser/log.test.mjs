@@ -45,14 +45,16 @@ test('a defect is said in words and traced to its causes', async () => {
   await sight.getByRole('button', { name: 'What may it come from?' }).click();
   await sight.locator('.slip').waitFor();
   // The more is said, the more is told.
-  await sight.getByRole('button', { name: 'many small holes' }).click();
-  await sight.getByRole('button', { name: 'smooth', exact: true }).click();
+  await sight.getByRole('button', { name: 'round holes', exact: true }).click();
+  await sight.getByRole('button', { name: 'on top' }).click();
+  await sight.getByRole('button', { name: 'halves that do not meet' }).click();
+  await sight.getByRole('button', { name: 'on the joint' }).click();
   await sight.getByRole('button', { name: 'all', exact: true }).click();
   await sight.getByRole('button', { name: 'What may it come from?' }).click();
   await sight.locator('.slip .value').first().waitFor();
   await page.screenshot({ path: join(pictures, 'diagnosis.png'), fullPage: true });
   await sight.getByRole('button', { name: 'Write it down' }).click();
-  await page.waitForSelector('.casting .sentences li:text("round holes")');
+  await page.waitForSelector('.casting .sentences li:text("halves that do not meet")');
   assert.deepEqual(page.faults, []);
   await page.close();
 });

@@ -23,11 +23,11 @@ test('the bench works out what is filled in', async () => {
   assert.match(page.url(), /\/sand$/);
   const ask = page.locator('section', { has: page.locator('#ask-water') });
   await ask.getByLabel('wet', { exact: true }).fill('200 g');
-  await ask.getByLabel('dry', { exact: true }).fill('190 g');
+  await ask.getByLabel('dried', { exact: true }).fill('190 g');
   await ask.getByRole('button', { name: 'Work it out' }).click();
   await ask.locator('.value').first().waitFor();
   assert.match(await ask.locator('.rows').innerText(), /5/);
-  await ask.getByLabel('dry', { exact: true }).fill('210 g');
+  await ask.getByLabel('dried', { exact: true }).fill('210 g');
   await ask.getByRole('button', { name: 'Work it out' }).click();
   await ask.locator('.refused').waitFor();
   await page.screenshot({ path: join(pictures, 'sand.png'), fullPage: true });
