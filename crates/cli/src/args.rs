@@ -175,6 +175,9 @@ pub enum Command {
         /// quarter of the work.
         #[arg(long, conflicts_with = "feeder")]
         halves: bool,
+        /// Follow it on the processor or on a graphics card; left out, on whichever is faster.
+        #[arg(long, value_enum, value_name = "PLACE", conflicts_with = "feeder")]
+        on: Option<Place>,
         /// Tell how long the metal stays above this, like "660 °C".
         #[arg(long, value_name = "TEMPERATURE", conflicts_with = "feeder")]
         time_above: Option<Typed<Temperature>>,

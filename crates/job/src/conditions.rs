@@ -88,6 +88,7 @@ impl Conditions {
             contact_w_m2k: self.contact_w_m2k,
             chill_w_m2k: chill_contact().map_or(self.contact_w_m2k, ContactRow::w_m2k),
             air: SAND_AT_REST,
+            on: None,
         }
     }
 

@@ -16,6 +16,7 @@ use pour::no_freeze::FreezeError;
 use pour::opening::{Cooled, cooled};
 use pour::pipe::{Shrinkage, shrinkage};
 use pour::section::{Cut, section};
+pub use pour::solved::Elsewhere;
 use pour::solved::{Kept, Poured, Standing, carried_to, filling};
 use pour::start::Start;
 use pour::tables::SandHeat;
@@ -37,19 +38,22 @@ use crate::shop::Shop;
 use crate::work_out::{FreezingGiven, mould_given_placed, placed, work_out_placed};
 
 /// What is wished of it.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct FreezingWish {
+#[derive(Clone, Copy, Debug)]
+pub struct FreezingWish<'a> {
     /// Most cells of the box around the metal.
     pub cells: f64,
     /// Whether one side is to stand for both where the mould is the same on either.
     pub halves: bool,
+    /// Where the heat is followed, if not on the processor.
+    pub on: Option<&'a dyn Elsewhere>,
 }
 
-impl Default for FreezingWish {
-    fn default() -> FreezingWish {
+impl Default for FreezingWish<'_> {
+    fn default() -> Self {
         FreezingWish {
             cells: BUDGET,
             halves: false,
+            on: None,
         }
     }
 }
@@ -146,7 +150,7 @@ pub fn freezing_of(
     job: &Job,
     shop: &Shop,
     part: &Part,
-    wish: &FreezingWish,
+    wish: &FreezingWish<'_>,
     go_on: &mut dyn FnMut(&Told) -> bool,
 ) -> Result<JobFrozen, NoFreeze> {
     freezing_from(job, shop, part, wish, &[], &mut |told, _| go_on(told))
@@ -178,7 +182,7 @@ pub fn freezing_from(
     job: &Job,
     shop: &Shop,
     part: &Part,
-    wish: &FreezingWish,
+    wish: &FreezingWish<'_>,
     kept: &[Kept],
     go_on: &mut dyn FnMut(&Told, Option<&Standing<'_>>) -> bool,
 ) -> Result<JobFrozen, NoFreeze> {
@@ -201,7 +205,7 @@ pub fn freezing_from(
 /// A mould that cannot be followed.
 pub fn freezing_in(
     in_mould: &InMould<'_>,
-    wish: &FreezingWish,
+    wish: &FreezingWish<'_>,
     kept: &[Kept],
     go_on: &mut dyn FnMut(&Told, Option<&Standing<'_>>) -> bool,
 ) -> Result<JobFrozen, NoFreeze> {
@@ -212,7 +216,10 @@ pub fn freezing_in(
     let given = &conditions.given;
     let sizes = mould_given_placed(job, shop, in_mould.part, in_mould.placed);
     let sizes = sizes.map(|given| given.sizes).ok_or(NoMould::NoShape)?;
-    let mut poured = conditions.poured(conditions.even());
+    let mut poured = Poured {
+        on: wish.on,
+        ..conditions.poured(conditions.even())
+    };
     let meshing = Meshing {
         even: wish.halves,
         ..conditions.meshing(wish.cells)

@@ -329,6 +329,11 @@ fn of_fact(fact: &FreezeFact) -> Line {
         FreezeFact::HeatOff { drift } => {
             caution(Said::new("freeze-heat-off").with("off", format!("{drift:.1e}")))
         }
+        FreezeFact::FellBack { on, why } => note(
+            Said::new("freeze-fell-back")
+                .with("card", on.clone())
+                .with("why", why.clone()),
+        ),
         FreezeFact::PieceMissing { piece: of } => {
             note(Said::new("freeze-piece-missing").with("piece", piece(of)))
         }

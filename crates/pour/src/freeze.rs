@@ -67,6 +67,13 @@ pub enum FreezeFact {
         /// How much, as a share.
         drift: f64,
     },
+    /// The heat was to be followed elsewhere than on the processor, and was not, or not to the end.
+    FellBack {
+        /// Where.
+        on: String,
+        /// Why.
+        why: String,
+    },
     /// A piece of the rigging is missing in the cells, thinner than one of them.
     PieceMissing {
         /// Which.
@@ -178,7 +185,10 @@ pub fn freeze_from(
     Ok(Freeze {
         last_s: errors.around(last),
         last_mm,
-        facts: facts(&on_narrow, meshing, &pieces),
+        facts: facts(&on_narrow, meshing, &pieces)
+            .into_iter()
+            .chain(fell_back(&[&on_narrow, &on_wide]))
+            .collect(),
         pieces,
         by_grid,
         by_contact,
@@ -221,6 +231,18 @@ fn levers(poured: &Poured<'_>, likely: &Solved, pours: [&Solved; 2], ends: &[Sol
         likely: of(likely, 0.0),
         turned: turned.into_iter().flatten().collect(),
     }
+}
+
+/// The first of some runs that was not followed to its end where it was to be.
+fn fell_back(runs: &[&Solved]) -> Option<FreezeFact> {
+    let mut ran = runs.iter().filter_map(|solved| solved.ran.as_ref());
+    ran.find_map(|ran| {
+        let (unable, _) = ran.fell_back.as_ref()?;
+        Some(FreezeFact::FellBack {
+            on: ran.on.clone(),
+            why: unable.to_string(),
+        })
+    })
 }
 
 fn facts(solved: &Solved, meshing: &Meshing, pieces: &[PieceFrozen]) -> Vec<FreezeFact> {

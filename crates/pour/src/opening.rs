@@ -4,7 +4,7 @@
 //! and what it asks for is slow. Moments are kept closer at first; between two of them the
 //! hottest place is taken to cool evenly with the logarithm of time.
 
-use solver::run::{End, Wish, solve};
+use solver::run::{End, Wish, solve_on};
 
 use crate::case::{CORE, Filling, SAND};
 use crate::held::{Held, look};
@@ -60,7 +60,9 @@ pub fn cooled(
         longest_step_s: Some(pace.guess_s.max(1e-3) / STEPS),
         ..Wish::until(End::At { s: for_s })
     };
-    let outcome = solve(&built.case, &wish, &mut |told| go_on(told.time_s))?;
+    let outcome = solve_on(poured.on, &built.case, &wish, None, &mut |told, _| {
+        go_on(told.time_s)
+    })?;
     let is_casting = |cell: usize| {
         let piece = &meshed.pieces[usize::from(meshed.piece[cell])];
         matches!(piece, rigging::piece::Piece::Casting(_))

@@ -3,11 +3,12 @@
 use measure::band::Band;
 use measure::heat::Temperature;
 use metal::alloy::Alloy;
+pub use solver::elsewhere::{Elsewhere, Ran};
 pub use solver::kept::Kept;
 use solver::kept::mark_of;
 use solver::material::Material;
 pub use solver::run::Standing;
-use solver::run::{Balance, End, Progress, Wish, Work, solve_from};
+use solver::run::{Balance, End, Progress, Wish, Work, solve_on};
 
 use crate::case::{Filling, MouldCase, TO_AIR_W_M2K, mould_case};
 use crate::cells::Stuff;
@@ -40,6 +41,8 @@ pub struct Poured<'a> {
     pub chill_w_m2k: Band<f64>,
     /// Air and sand before the pour.
     pub air: Temperature,
+    /// Where the heat is followed, if not on the processor.
+    pub on: Option<&'a dyn Elsewhere>,
 }
 
 /// When the cells froze; one entry for each of the equal cells, not a number where there is no
@@ -66,6 +69,8 @@ pub struct Solved {
     pub balance: Balance,
     /// What the run took.
     pub work: Work,
+    /// What became of the wish to follow it elsewhere than on the processor.
+    pub ran: Option<Ran>,
 }
 
 /// Follows one mould in cells to the end of its freezing.
@@ -99,7 +104,7 @@ pub fn solved_from(
     };
     let mark = mark_of(&built.case, &wish);
     let kept = kept.iter().find(|kept| kept.of == mark);
-    let outcome = solve_from(&built.case, &wish, kept, go_on)?;
+    let outcome = solve_on(poured.on, &built.case, &wish, kept, go_on)?;
     if outcome.unfrozen > 0 {
         return Err(FreezeError::NotFrozen {
             after_s: pace.latest_s,
@@ -118,6 +123,7 @@ pub fn solved_from(
         last_s: freezing.last_s().unwrap_or(0.0),
         balance: outcome.balance,
         work: outcome.work,
+        ran: outcome.ran,
         meshed,
     })
 }

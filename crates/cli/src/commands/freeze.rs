@@ -17,6 +17,8 @@ use job::solved_kept::{FINDINGS_FILE, findings};
 use job::words::said::Said;
 use measure::heat::Temperature;
 
+use crate::args::Place;
+use crate::commands::computer::{card_for, elsewhere};
 use crate::commands::keeping::{Ended, Keeping};
 use crate::commands::opened::settled;
 use crate::commands::solids;
@@ -32,6 +34,8 @@ pub struct Asked {
     pub cells: Option<f64>,
     /// Whether one side is to stand for both where they are alike.
     pub halves: bool,
+    /// Where it is followed; left out, wherever it is faster.
+    pub on: Option<Place>,
     /// A temperature of which it is told how long the metal stays above it.
     pub above: Option<Temperature>,
     /// One object instead of words.
@@ -48,11 +52,17 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
     if !asked.json {
         nothing_in_the_way(&[into.join(FINDINGS_FILE)], asked.files.force)?;
     }
+    let cells = asked.cells.unwrap_or(BUDGET);
+    let card = card_for(asked.on, cells as usize)?;
     let wish = FreezingWish {
-        cells: asked.cells.unwrap_or(BUDGET),
+        cells,
         halves: asked.halves,
+        on: elsewhere(card.as_ref()),
     };
-    if let Some(said) = takes(wish.cells) {
+    if let Some(on) = wish.on {
+        let said = Said::new("freeze-on-card").with("card", on.name().to_owned());
+        print::talk(&language.say(&said));
+    } else if let Some(said) = takes(wish.cells) {
         print::talk(&language.say(&said));
     }
     let frozen = match followed(&opened, &wish, &own)? {
@@ -107,7 +117,11 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
 
 /// Follows the freezing, from where it was kept if it was, and keeps it on the way in the folder of
 /// its files. What was kept goes when it is through.
-fn followed(opened: &Opened, wish: &FreezingWish, own: &Path) -> Result<Ended<JobFrozen>, Trouble> {
+fn followed(
+    opened: &Opened,
+    wish: &FreezingWish<'_>,
+    own: &Path,
+) -> Result<Ended<JobFrozen>, Trouble> {
     let kept = kept_runs(own)?;
     let mut is_new = !kept.is_empty();
     let working = Share::of("following the freezing");

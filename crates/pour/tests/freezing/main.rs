@@ -76,6 +76,7 @@ fn poured(start_c: f64) -> Poured<'static> {
         contact_w_m2k: Band::new(100.0, 320.0, 1000.0),
         chill_w_m2k: Band::new(500.0, 1500.0, 5000.0),
         air: Temperature::from_celsius(25.0),
+        on: None,
     }
 }
 
