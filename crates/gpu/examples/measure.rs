@@ -1,7 +1,8 @@
 //! How fast heat is followed on the card of this machine: `measure EDGE...` runs a block with a
 //! feeder in a cube of sand with so many cells along an edge, and tells how a sweep of cells of one
 //! material stands to a copy. `measure --beside EDGE...` runs each on the processor too, and tells
-//! how far both lie apart; `--card NUMBER` takes another card than the best.
+//! how far both lie apart; `--sweeps` leaves the blocks out; `--card NUMBER` takes another card than
+//! the best.
 
 #![allow(clippy::print_stdout, reason = "a program that tells what it measured")]
 
@@ -60,10 +61,11 @@ struct Took {
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let mut given = std::env::args().skip(1).peekable();
-    let (mut beside, mut number, mut edges) = (false, 0, Vec::new());
+    let (mut beside, mut sweeps, mut number, mut edges) = (false, false, 0, Vec::new());
     while let Some(word) = given.next() {
         match word.as_str() {
             "--beside" => beside = true,
+            "--sweeps" => sweeps = true,
             "--card" => number = given.next().unwrap_or_default().parse()?,
             edge => edges.push(edge.parse::<usize>()?),
         }
@@ -88,7 +90,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     for &edge in &edges {
         swept(&card, edge, copied)?;
     }
-    for &edge in &edges {
+    for &edge in edges.iter().filter(|_| !sweeps) {
         followed(&card, edge, beside)?;
     }
     Ok(())

@@ -210,15 +210,19 @@ impl<'case> OnCard<'case> {
                     &groups.conduct
                 });
             }
-            self.staged(&mut on, &self.programs.prepare, &[offset], |groups| {
-                &groups.prepare[from]
-            });
+            // The end of a step is always told, be there a staged cell or not.
+            let has_staged = !self.packed.runs.is_empty();
+            if has_staged {
+                self.staged(&mut on, &self.programs.prepare, &[offset], |groups| {
+                    &groups.prepare[from]
+                });
+            }
             let program = match self.lists.plain {
                 true => &self.programs.sweep,
                 false => &self.programs.sweep_changing,
             };
             self.sweep(&mut on, program, offset, |groups| &groups.sweep[from]);
-            for stage in 0..stages[number] {
+            for stage in 0..if has_staged { stages[number] } else { 0 } {
                 let turn = stage as u32 * self.device.stride;
                 self.staged(
                     &mut on,

@@ -153,7 +153,7 @@ impl Pack<'_> {
         for (run, place) in places.iter().map(|place| *place as usize).enumerate() {
             let (first, y) = (place % of_row * RUN, place / of_row % rows);
             let lanes = run * RUN..(run + 1) * RUN;
-            let mut has_around = false;
+            let (mut has_around, mut staged) = (false, 0);
             for (x, lane) in (first..along).zip(lanes.clone()) {
                 let cell = self.laid.case.grid.index([x, y, z]);
                 if self.laid.goes(cell) != Goes::Staged {
@@ -161,6 +161,7 @@ impl Pack<'_> {
                 }
                 plane.kinds[lane] = u32::from(self.laid.case.cells[cell]);
                 plane.inverses[lane] = inverse(self.laid, cell);
+                staged |= 1 << (x - first);
                 if let Some((rim, number)) = rims.next_if(|(rim, _)| rim.cell as usize == cell) {
                     plane.kinds[lane] |= number << RIM_FROM;
                     has_around |= rim.has_around();
@@ -175,8 +176,9 @@ impl Pack<'_> {
             plane.runs.push([
                 self.shape.at([first, y, z]) as u32,
                 what,
-                x_sides[0],
-                x_sides[1],
+                staged,
+                // What lies beside a run along x lies beside it in the list too.
+                u32::from(x_sides[0] != NONE) | u32::from(x_sides[1] != NONE) << 1,
                 y_sides[0],
                 y_sides[1],
                 z_sides[0],
@@ -187,8 +189,8 @@ impl Pack<'_> {
         let empty = [
             self.shape.at([0, 0, z]) as u32,
             NO_MATERIAL,
-            NONE,
-            NONE,
+            0,
+            0,
             NONE,
             NONE,
             NONE,

@@ -29,7 +29,7 @@ struct Outer {
 @group(0) @binding(3) var<storage, read> runs: array<vec4<u32>>;
 @group(0) @binding(4) var<storage, read> kinds: array<u32>;
 @group(0) @binding(5) var<storage, read> inverses: array<f32>;
-@group(0) @binding(6) var<storage, read_write> flows: array<vec4<f32>>;
+@group(0) @binding(6) var<storage, read_write> flows: array<f32>;
 @group(0) @binding(7) var<storage, read> heats: array<f32>;
 @group(0) @binding(8) var<storage, read> before: array<f32>;
 @group(0) @binding(9) var<storage, read_write> arounds: array<Around>;
@@ -130,7 +130,7 @@ fn main(@builtin(workgroup_id) group: vec3<u32>, @builtin(num_workgroups) groups
     let is_on = is_reached(atomicLoad(&slots[slot]), atomicLoad(&slots[slot + 1u]), step);
     if (is_on) {
         let lane = lane_of(group, groups, local, slab);
-        if (lane.run < slab.run_count) {
+        if (lane.is_staged) {
             let rate = prepare(lane);
             if (rate > 0.0) {
                 atomicMax(&highest, bitcast<u32>(rate));
@@ -148,10 +148,6 @@ fn prepare(lane: Lane) -> f32 {
     let kind = kinds[lane.at];
     var cell: Cell;
     cell.material = kind & 255u;
-    if (cell.material == NO_MATERIAL) {
-        flows[lane.at] = vec4<f32>(0.0);
-        return 0.0;
-    }
     cell.k = conductivity(cell.material, heats[lane.at], slab.stride);
     if (slab.changing != 0u) {
         // For swept cells of the same material beside it.
@@ -179,8 +175,8 @@ fn prepare(lane: Lane) -> f32 {
     let area_x = y.x * z.x;
     let area_y = x.x * z.x;
     let area_z = x.x * y.x;
-    let left = look(codes[0], left_of(lane, slab), c - 1u, area_x * x.y, cell);
-    let right = look(codes[1], right_of(lane, slab), c + 1u, area_x * x_next.y, cell);
+    let left = look(codes[0], left_of(lane), c - 1u, area_x * x.y, cell);
+    let right = look(codes[1], right_of(lane), c + 1u, area_x * x_next.y, cell);
     let front = look(codes[2], beside(lane.y.x, lane.lane, slab), c - slab.pitch,
         area_y * y.y, cell);
     let back = look(codes[3], beside(lane.y.y, lane.lane, slab), c + slab.pitch,
@@ -189,7 +185,11 @@ fn prepare(lane: Lane) -> f32 {
         area_z * z.y, cell);
     let above = look(codes[5], beside(lane.z.y, lane.lane, slab), c + slab.plane,
         area_z * axes[z_at + 1u].y, cell);
-    flows[lane.at] = vec4<f32>(left, front, below, watts * cell.inverse + around.steady);
+    let flow = flow_of(lane.at);
+    flows[flow] = left;
+    flows[flow + 32u] = front;
+    flows[flow + 64u] = below;
+    flows[flow + 96u] = watts * cell.inverse + around.steady;
     if ((lane.what >> 10u) != 0u) {
         let place = ((lane.what >> 10u) - 1u) * 32u + lane.lane - slab.around0;
         arounds[place].rate = around.rate;

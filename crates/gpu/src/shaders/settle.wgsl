@@ -29,11 +29,8 @@ fn main(@builtin(workgroup_id) group: vec3<u32>, @builtin(num_workgroups) groups
         && is_reached(atomicLoad(&slots[slot]), atomicLoad(&slots[slot + 1u]), step);
     if (is_on) {
         let lane = lane_of(group, groups, local, slab);
-        if (lane.run < slab.run_count) {
-            let material = kinds[lane.at] & 255u;
-            if (material != NO_MATERIAL && settle(lane, material, (count & 1u) == 1u)) {
-                atomicAdd(&liquid, 1u);
-            }
+        if (lane.is_staged && settle(lane, kinds[lane.at] & 255u, (count & 1u) == 1u)) {
+            atomicAdd(&liquid, 1u);
         }
     }
     workgroupBarrier();
@@ -95,7 +92,7 @@ fn gradient(lane: Lane, material: u32, is_odd: bool) -> f32 {
     let x = in_plane % slab.pitch;
     let y = slab.nx + 1u + in_plane / slab.pitch;
     let z = slab.nx + slab.ny + 2u + slab.z0 + lane.cell / slab.plane - 1u;
-    let along = slope(lane, material, is_odd, left_of(lane, slab), right_of(lane, slab), 1u, x);
+    let along = slope(lane, material, is_odd, left_of(lane), right_of(lane), 1u, x);
     let across = slope(lane, material, is_odd, beside(lane.y.x, lane.lane, slab),
         beside(lane.y.y, lane.lane, slab), slab.pitch, y);
     let upright = slope(lane, material, is_odd, beside(lane.z.x, lane.lane, slab),

@@ -35,7 +35,6 @@ struct Step {
 }
 
 const NONE: u32 = 0xffffffffu;
-const NO_MATERIAL: u32 = 255u;
 
 // Slots of a step: whether it is reached, cells that are not solid, highest rate as bits.
 const SLOTS: u32 = 4u;
