@@ -21,7 +21,7 @@ use crate::groups::{Groups, Slab};
 use crate::lists::{Lists, needed_bytes};
 use crate::packed::Packed;
 use crate::programs::{Program, Programs, group, pass};
-use crate::shape::slabs;
+use crate::shape::{RUN, slabs};
 use crate::steps::{STEP_BYTES, Slot, StepFigures};
 
 /// A run on a card.
@@ -141,7 +141,7 @@ impl<'case> OnCard<'case> {
             usage: BufferUsages::MAP_READ | BufferUsages::COPY_DST,
             mapped_at_creation: false,
         });
-        device.is_well()?;
+        device.wait()?;
         Ok(OnCard {
             unfrozen: laid.unfrozen(state),
             rate: 1.0 / laid.quickest_s,
@@ -256,7 +256,9 @@ impl<'case> OnCard<'case> {
         on.set_pipeline(&program.pipeline);
         on.set_bind_group(1, &self.of_step[offsets.len() - 1], offsets);
         for (slab, groups) in self.slabs.iter().zip(&self.groups) {
-            let count = (slab.figures.run_count as usize * crate::shape::RUN)
+            // Threads of a stage take four cells each.
+            let of_run = if offsets.len() > 1 { RUN / 4 } else { RUN };
+            let count = (slab.figures.run_count as usize * of_run)
                 .div_ceil(GROUP)
                 .max(1);
             let wide = count.min(WIDE);

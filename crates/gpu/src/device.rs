@@ -60,6 +60,20 @@ impl Device {
         trouble.clone().map_or(Ok(()), Err)
     }
 
+    /// Waits until all is done that was asked for.
+    ///
+    /// # Errors
+    ///
+    /// As for [`Device::is_well`].
+    pub(crate) fn wait(&self) -> Result<(), Unable> {
+        self.queue.submit([]);
+        let waited = self.inner.poll(PollType::wait_indefinitely());
+        self.is_well()?;
+        waited.map(|_| ()).map_err(|error| Unable::Lost {
+            words: error.to_string(),
+        })
+    }
+
     /// Takes the card away from whatever runs on it, as a driver that fails does.
     pub fn destroy(&self) {
         self.inner.destroy();

@@ -58,9 +58,9 @@ pub struct Groups {
     pub settle: [BindGroup; 2],
 }
 
-/// Planes that a thread of a sweep goes through: each plane is then read once by it, and there are
-/// still threads enough.
-const CHUNK: usize = 16;
+/// Planes that a thread of a sweep goes through, an even number: with more, fewer are under way at
+/// once; with fewer, more of them are read twice.
+const CHUNK: usize = 4;
 
 impl Slab {
     /// The slab of some planes.

@@ -99,13 +99,7 @@ impl Programs {
             ),
             stage: make(
                 "stage",
-                &[
-                    SHARED,
-                    TABLES,
-                    AROUND,
-                    LANES,
-                    include_str!("shaders/stage.wgsl"),
-                ],
+                &[SHARED, TABLES, AROUND, include_str!("shaders/stage.wgsl")],
                 &[
                     Figures, Reads, Reads, Reads, Reads, Reads, Reads, Reads, Reads, Writes, Reads,
                     Writes, Writes,
