@@ -1,8 +1,8 @@
 //! How fast heat is followed on the card of this machine: `measure EDGE...` runs a block with a
 //! feeder in a cube of sand with so many cells along an edge, and tells how a sweep of cells of one
 //! material stands to a copy. `measure --beside EDGE...` runs each on the processor too, and tells
-//! how far both lie apart; `--sweeps` leaves the blocks out; `--card NUMBER` takes another card than
-//! the best.
+//! how far both lie apart; `--sweeps` leaves the blocks out; `--card NUMBER` takes another card
+//! than the best.
 
 #![allow(clippy::print_stdout, reason = "a program that tells what it measured")]
 
@@ -57,6 +57,8 @@ struct Took {
     outcome: Outcome,
     whole_s: f64,
     steps_s: f64,
+    /// A step, s: the median over the batches that were handed over together.
+    step_s: f64,
 }
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
@@ -127,8 +129,8 @@ fn swept(card: &Card, edge: usize, copied: f64) -> Result<(), SolveError> {
         ..Wish::until(End::At { s: 1600.0 })
     };
     let took = timed(card, &case, &wish)?;
-    let steps = took.outcome.work.steps as f64;
-    let bytes = 8.0 * case.cells.len() as f64 * steps / took.steps_s;
+    let steps = took.outcome.work.steps;
+    let bytes = 8.0 * case.cells.len() as f64 / took.step_s;
     println!(
         "sweep {edge}: {steps} steps in {:.4} s, {:.1} Gcell/s, {:.0} GB/s, {:.0} % of a copy",
         took.steps_s,
@@ -151,10 +153,12 @@ fn followed(card: &Card, edge: usize, beside: bool) -> Result<(), SolveError> {
             outcome,
             whole_s,
             steps_s,
+            step_s,
         } = timed(card, &case, &wish)?;
         println!(
-            "block {edge}: steps {steps_s:.4} s, all {whole_s:.3} s, {:?}, last freeze {:.4} s, \
-            heat unaccounted {:.1e}, {:?}",
+            "block {edge}: steps {steps_s:.4} s, one {:.4} ms, all {whole_s:.3} s, {:?}, \
+            last freeze {:.4} s, heat unaccounted {:.1e}, {:?}",
+            1e3 * step_s,
             outcome.work,
             outcome.freezing.last_s().unwrap_or_default(),
             outcome.balance.drift,
@@ -191,15 +195,27 @@ fn timed(card: &Card, case: &Case, wish: &Wish) -> Result<Took, SolveError> {
         card,
         ready: Mutex::new(begun),
     };
-    let mut last = begun;
-    let outcome = solve_on(Some(&on), case, wish, None, &mut |_, _| {
-        last = Instant::now();
+    let mut told = Vec::new();
+    let outcome = solve_on(Some(&on), case, wish, None, &mut |progress, _| {
+        told.push((Instant::now(), progress.steps));
         true
     })?;
+    let whole_s = begun.elapsed().as_secs_f64();
     let ready = on.ready.lock().map_or(begun, |ready| *ready);
+    let last = told.last().map_or(ready, |told| told.0);
+    let of_batch = |pair: &[(Instant, usize)]| {
+        let took = pair[1].0.duration_since(pair[0].0).as_secs_f64();
+        took / (pair[1].1 - pair[0].1) as f64
+    };
+    let mut batches: Vec<f64> = told.windows(2).map(of_batch).collect();
+    batches.sort_by(f64::total_cmp);
     Ok(Took {
         outcome,
-        whole_s: begun.elapsed().as_secs_f64(),
+        whole_s,
         steps_s: last.duration_since(ready).as_secs_f64(),
+        step_s: batches
+            .get(batches.len() / 2)
+            .copied()
+            .unwrap_or(f64::INFINITY),
     })
 }

@@ -49,8 +49,8 @@ pub struct OnCard<'case> {
     least_rate: f64,
     /// Heat that came in through faces before, J.
     before_j: f64,
-    /// When the state was last known here.
-    known: Cell<Instant>,
+    /// When the state was last known here, and how long it took to read it.
+    known: Cell<(Instant, Duration)>,
 }
 
 /// Most steps of a batch: with more, news of the run comes seldom; with fewer, the card waits for
@@ -72,6 +72,10 @@ const TRIES: usize = 3;
 
 /// How long a run goes on until its state is read, so that no more is lost with a card.
 const KNOWN_FOR: Duration = Duration::from_secs(10);
+
+/// How many times longer than reading it takes a run goes on at least: reading then costs a run at
+/// most a thirtieth.
+const READINGS: u32 = 30;
 
 /// Lanes that a group of threads takes.
 const GROUP: usize = 256;
@@ -147,7 +151,7 @@ impl<'case> OnCard<'case> {
             rate: 1.0 / laid.quickest_s,
             least_rate: 1.0 / laid.borders_s,
             before_j: state.through_j,
-            known: Cell::new(Instant::now()),
+            known: Cell::new((Instant::now(), Duration::ZERO)),
             device: Arc::clone(device),
             programs: Arc::clone(programs),
             stages: 0,
@@ -340,15 +344,17 @@ impl Course for OnCard<'_> {
     }
 
     fn is_due(&self) -> bool {
-        self.known.get().elapsed() > KNOWN_FOR
+        let (known, took) = self.known.get();
+        known.elapsed() > KNOWN_FOR.max(READINGS * took)
     }
 
     fn state(&self) -> Result<State, Unable> {
+        let begun = Instant::now();
         let (device, lists) = (&self.device, &self.lists);
         let state = lists.state(device, self.laid, &self.packed, self.current);
         let mut state = state.map_err(lost)?;
         state.through_j += self.before_j;
-        self.known.set(Instant::now());
+        self.known.set((Instant::now(), begun.elapsed()));
         Ok(state)
     }
 }
