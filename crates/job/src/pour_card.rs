@@ -175,10 +175,17 @@ fn mould(plan: &Plan) -> Mould {
     }
 }
 
-/// The pour begins at the top of the band of the mould that wants most heat.
+/// One mould is poured as its plan says; several are begun at the top of the band of the one that
+/// wants most heat, since the metal cools on the way.
 fn hottest(plans: &[(Plan, PourFile)]) -> Temperature {
-    let tops = plans.iter().map(|(plan, _)| pouring(plan)[2]);
-    Temperature::from_celsius(tops.fold(f64::NEG_INFINITY, f64::max))
+    let celsius = match plans {
+        [(only, _)] => pouring(only)[1],
+        _ => {
+            let tops = plans.iter().map(|(plan, _)| pouring(plan)[2]);
+            tops.fold(f64::NEG_INFINITY, f64::max)
+        }
+    };
+    Temperature::from_celsius(celsius)
 }
 
 fn pouring(plan: &Plan) -> [f64; 3] {
