@@ -69,7 +69,7 @@ pub enum Goes {
     Staged,
 }
 
-/// A staged cell with what lies at its sides, in the order of [`SIDES`].
+/// A staged cell with what lies at its sides, in the order of `SIDES`.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Rim {
     /// The cell.

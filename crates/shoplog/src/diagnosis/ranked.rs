@@ -6,7 +6,7 @@
 //! look that ten causes share names none of them, and a record without anything telling leaves the
 //! odds where the eye has put them. Facts of the record are taken as independent of each other
 //! given the cause (the "naive" form of Bayes' rule), which makes the shares too sure of themselves;
-//! what is seen by the eye hangs together and counts less ([`WITH_THE_LOOK`]), and no share is told
+//! what is seen by the eye hangs together and counts as a square root, and no share is told
 //! above [`MOST_SURE`].
 
 use std::collections::{BTreeMap, BTreeSet};
