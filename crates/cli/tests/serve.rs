@@ -56,3 +56,32 @@ fn phones_are_listed_and_one_that_is_none_is_not_removed() {
         .talks("no phone is called \"the old one\": none is paired");
     shop.run(&["phones"]).ends_with(64);
 }
+
+/// What the page asked for is still under way when the program is killed: the next one goes on by
+/// itself, with nobody looking.
+#[test]
+fn a_freezing_that_a_kill_cut_off_goes_on() {
+    let shop = Shop::new();
+    let job = "name = \"block\"\n[part]\nmesh = \"featured_block_inches.stl\"\nunit = \"in\"\n[metal]\nalloy = \"A356\"\n";
+    shop.example("featured_block_inches.stl", job);
+    let freeze = shop.path().join("job/freeze");
+    std::fs::create_dir_all(&freeze).expect("a folder");
+    std::fs::write(freeze.join("asked-on-the-page"), "20000").expect("a mark");
+    let mut server = std::process::Command::new(env!("CARGO_BIN_EXE_oddside"))
+        .args(["serve", ".", "--port", "0"])
+        .current_dir(shop.path())
+        .stdout(std::process::Stdio::null())
+        .spawn()
+        .expect("a server");
+    let is_over =
+        || freeze.join("findings.json").is_file() && !freeze.join("asked-on-the-page").exists();
+    for _ in 0..1200 {
+        if is_over() {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(100));
+    }
+    server.kill().expect("a kill");
+    server.wait().expect("its end");
+    assert!(is_over());
+}

@@ -114,6 +114,8 @@ pub fn serve(
             Some(asked) => Some(open_the_door(&shop, address::asked(asked)?).await?),
             None => None,
         };
+        let unfinished = Arc::clone(&shop);
+        tokio::task::spawn_blocking(move || followed::go_on(&unfinished));
         ready(&Ready { address, phones });
         let routes = routes::routes(shop, address.port());
         axum::serve(listener, routes).await?;
