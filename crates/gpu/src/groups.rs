@@ -9,7 +9,7 @@ use wgpu::{BindGroup, BindingResource, Buffer, BufferBinding};
 use crate::device::Device;
 use crate::lists::Lists;
 use crate::packed::Packed;
-use crate::programs::Programs;
+use crate::programs::{Program, Programs};
 use crate::shape::{AROUND_BYTES, CELL_BYTES, LANE_BYTES, RIM_BYTES, RUN, RUN_BYTES};
 
 /// A part of the box that the programs see at a time.
@@ -92,135 +92,168 @@ impl Slab {
 
 impl Groups {
     /// Those of a slab.
-    pub fn of<'all>(
+    pub fn of(
         device: &Device,
         programs: &Programs,
         packed: &Packed,
-        (lists, slots): (&'all Lists, &Buffer),
+        (lists, slots): (&Lists, &Buffer),
         slab: &Slab,
     ) -> Groups {
         let figures = device.figures("slab", size_of::<SlabFigures>() as u64);
         device
             .queue
             .write_buffer(&figures, 0, bytemuck::bytes_of(&slab.figures));
-        let sight = Sight::of(packed, lists, slab);
-        let (all, some) = (Buffer::as_entire_binding, part);
-        let cells = |buffer: &'all Buffer| some(buffer, &sight.cells);
-        let lanes = |buffer: &'all Buffer, bytes: u64| {
-            let range = sight.lanes.start * bytes..sight.lanes.end * bytes;
-            some(buffer, &range)
-        };
-        let (classes, runs) = (
-            some(&lists.classes, &sight.classes),
-            some(&lists.runs, &sight.runs),
-        );
-        let swept = some(&lists.swept, &sight.swept);
-        let conducts = some(&lists.conducts, &sight.conducts);
-        let (rims, arounds) = (
-            some(&lists.rims, &sight.rims),
-            some(&lists.arounds, &sight.arounds),
-        );
-        let slab_and_slots = [all(&figures), all(slots)];
-        let of = |program: &crate::programs::Program, rest: Vec<BindingResource<'_>>| {
-            program.group(device, &[&slab_and_slots[..], &rest].concat())
-        };
-        let stage = |before: &'all Buffer,
-                     after: &'all Buffer,
-                     newest: &'all Buffer,
-                     older: &'all Buffer| {
-            of(
-                &programs.stage,
-                vec![
-                    all(&lists.tables),
-                    runs.clone(),
-                    lanes(&lists.kinds, 4),
-                    lanes(&lists.inverses, 4),
-                    lanes(&lists.flows, 16),
-                    lanes(&lists.heats, 4),
-                    lanes(newest, 4),
-                    lanes(older, 4),
-                    cells(before),
-                    cells(after),
-                    arounds.clone(),
-                ],
-            )
+        let view = View {
+            device,
+            programs,
+            lists,
+            sight: Sight::of(packed, lists, slab),
+            figures: &figures,
+            slots,
         };
         let [even, odd] = &lists.stages;
-        let [changed_even, changed_odd] = &lists.changes;
         Groups {
-            prepare: [0, 1].map(|from: usize| {
-                of(
-                    &programs.prepare,
-                    vec![
-                        all(&lists.tables),
-                        runs.clone(),
-                        lanes(&lists.kinds, 4),
-                        lanes(&lists.inverses, 4),
-                        lanes(&lists.flows, 16),
-                        lanes(&lists.heats, 4),
-                        cells(&lists.celsius[from]),
-                        arounds.clone(),
-                        rims.clone(),
-                        all(&lists.links),
-                        all(&lists.outers),
-                        all(&lists.axes),
-                        conducts.clone(),
-                    ],
-                )
-            }),
-            sweep: [0, 1].map(|from: usize| {
-                let mut lists_of = vec![
-                    classes.clone(),
-                    all(&lists.along),
-                    all(&lists.across),
-                    all(&lists.factors),
-                    cells(&lists.celsius[from]),
-                    cells(&lists.celsius[1 - from]),
-                ];
-                if lists.plain {
-                    return of(&programs.sweep, lists_of);
-                }
-                lists_of.extend([all(&lists.tables), conducts.clone(), swept.clone()]);
-                of(&programs.sweep_changing, lists_of)
-            }),
-            conduct: of(
-                &programs.conduct,
-                vec![
-                    classes.clone(),
-                    all(&lists.tables),
-                    all(&lists.factors),
-                    swept.clone(),
-                    conducts.clone(),
-                ],
-            ),
-            first: [0, 1]
-                .map(|from: usize| stage(&lists.celsius[from], odd, changed_even, changed_odd)),
+            prepare: [0, 1].map(|from| view.prepare(from)),
+            sweep: [0, 1].map(|from| view.sweep(from)),
+            conduct: view.conduct(),
+            first: [0, 1].map(|from: usize| view.stage([&lists.celsius[from], odd], [0, 1])),
             // The second stage is even: it reads what the odd one before it left.
             stage: [
-                stage(even, odd, changed_even, changed_odd),
-                stage(odd, even, changed_odd, changed_even),
+                view.stage([even, odd], [0, 1]),
+                view.stage([odd, even], [1, 0]),
             ],
-            settle: [0, 1].map(|from: usize| {
-                of(
-                    &programs.settle,
-                    vec![
-                        all(&lists.tables),
-                        runs.clone(),
-                        lanes(&lists.kinds, 4),
-                        lanes(&lists.heats, 4),
-                        lanes(&lists.losts, 4),
-                        lanes(changed_even, 4),
-                        lanes(changed_odd, 4),
-                        cells(even),
-                        cells(odd),
-                        cells(&lists.celsius[1 - from]),
-                        arounds.clone(),
-                        lanes(&lists.written, LANE_BYTES),
-                        all(&lists.axes),
-                    ],
-                )
-            }),
+            settle: [0, 1].map(|from| view.settle(from)),
         }
+    }
+}
+
+/// The lists as a slab sees them, in the order in which each program names them.
+struct View<'all> {
+    device: &'all Device,
+    programs: &'all Programs,
+    lists: &'all Lists,
+    sight: Sight,
+    figures: &'all Buffer,
+    slots: &'all Buffer,
+}
+
+impl<'all> View<'all> {
+    fn prepare(&self, from: usize) -> BindGroup {
+        let lists = self.lists;
+        let mut seen = self.of_quick();
+        seen.extend([
+            self.cells(&lists.celsius[from]),
+            part(&lists.arounds, &self.sight.arounds),
+            part(&lists.rims, &self.sight.rims),
+            lists.links.as_entire_binding(),
+            lists.outers.as_entire_binding(),
+            lists.axes.as_entire_binding(),
+            part(&lists.conducts, &self.sight.conducts),
+        ]);
+        self.group(&self.programs.prepare, seen)
+    }
+
+    fn sweep(&self, from: usize) -> BindGroup {
+        let (lists, sight) = (self.lists, &self.sight);
+        let mut seen = vec![
+            part(&lists.classes, &sight.classes),
+            lists.along.as_entire_binding(),
+            lists.across.as_entire_binding(),
+            lists.factors.as_entire_binding(),
+            self.cells(&lists.celsius[from]),
+            self.cells(&lists.celsius[1 - from]),
+        ];
+        if lists.plain {
+            return self.group(&self.programs.sweep, seen);
+        }
+        seen.extend([
+            lists.tables.as_entire_binding(),
+            part(&lists.conducts, &sight.conducts),
+            part(&lists.swept, &sight.swept),
+        ]);
+        self.group(&self.programs.sweep_changing, seen)
+    }
+
+    fn conduct(&self) -> BindGroup {
+        let (lists, sight) = (self.lists, &self.sight);
+        let seen = vec![
+            part(&lists.classes, &sight.classes),
+            lists.tables.as_entire_binding(),
+            lists.factors.as_entire_binding(),
+            part(&lists.swept, &sight.swept),
+            part(&lists.conducts, &sight.conducts),
+        ];
+        self.group(&self.programs.conduct, seen)
+    }
+
+    /// A stage from temperatures to temperatures, with the newest change and the one before it.
+    fn stage(&self, [before, after]: [&'all Buffer; 2], changes: [usize; 2]) -> BindGroup {
+        let lists = self.lists;
+        let mut seen = self.of_quick();
+        seen.extend(changes.map(|change| self.lanes(&lists.changes[change], 4)));
+        seen.extend([
+            self.cells(before),
+            self.cells(after),
+            part(&lists.arounds, &self.sight.arounds),
+        ]);
+        self.group(&self.programs.stage, seen)
+    }
+
+    fn settle(&self, from: usize) -> BindGroup {
+        let (lists, [even, odd]) = (self.lists, &self.lists.stages);
+        let [changed_even, changed_odd] = &lists.changes;
+        let mut seen = self.of_runs();
+        seen.extend([
+            self.lanes(&lists.heats, 4),
+            self.lanes(&lists.losts, 4),
+            self.lanes(changed_even, 4),
+            self.lanes(changed_odd, 4),
+            self.cells(even),
+            self.cells(odd),
+            self.cells(&lists.celsius[1 - from]),
+            part(&lists.arounds, &self.sight.arounds),
+            self.lanes(&lists.written, LANE_BYTES),
+            lists.axes.as_entire_binding(),
+        ]);
+        self.group(&self.programs.settle, seen)
+    }
+
+    /// What says which cells are quick, and of what they are.
+    fn of_runs(&self) -> Vec<BindingResource<'all>> {
+        let lists = self.lists;
+        vec![
+            lists.tables.as_entire_binding(),
+            part(&lists.runs, &self.sight.runs),
+            self.lanes(&lists.kinds, 4),
+        ]
+    }
+
+    /// That with what a stage needs of each quick cell.
+    fn of_quick(&self) -> Vec<BindingResource<'all>> {
+        let lists = self.lists;
+        let mut seen = self.of_runs();
+        seen.extend([
+            self.lanes(&lists.inverses, 4),
+            self.lanes(&lists.flows, 16),
+            self.lanes(&lists.heats, 4),
+        ]);
+        seen
+    }
+
+    fn cells(&self, list: &'all Buffer) -> BindingResource<'all> {
+        part(list, &self.sight.cells)
+    }
+
+    /// What is in sight of a list with so many bytes a lane.
+    fn lanes(&self, list: &'all Buffer, bytes: u64) -> BindingResource<'all> {
+        let lanes = &self.sight.lanes;
+        part(list, &(lanes.start * bytes..lanes.end * bytes))
+    }
+
+    /// The group of a program; the figures of the slab and of the steps come first in each.
+    fn group(&self, program: &Program, seen: Vec<BindingResource<'all>>) -> BindGroup {
+        let first = [self.figures, self.slots].map(Buffer::as_entire_binding);
+        program.group(self.device, &[&first[..], &seen].concat())
     }
 }
 

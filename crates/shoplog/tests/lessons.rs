@@ -2,7 +2,10 @@
 
 #![allow(clippy::expect_used, reason = "a helper that fails fails its test")]
 
+mod shop;
+
 use job::words::Language;
+use shop::Shop;
 use shoplog::around_pour::pours;
 use shoplog::chart::picture::pictures;
 use shoplog::diagnosis::answer::answer;
@@ -13,7 +16,6 @@ use shoplog::entry::Fresh;
 use shoplog::guard::{changed, level_for};
 use shoplog::learn::accepted::{accepted, name};
 use shoplog::learn::{Lesson, lessons};
-use shoplog::log::Log;
 use shoplog::prefill::of_plan;
 use shoplog::table::Table;
 use shoplog::table::around::WEATHER;
@@ -31,21 +33,7 @@ const PLAN: &str = r#"{"job": "Bracket", "alloy": "A356", "count": 1, "figures":
   "weight on the cope": {"low": 6, "likely": 9, "high": 12, "unit": "kg"},
   "pouring temperature": {"low": 700, "likely": 720, "high": 740, "unit": "C"}}}"#;
 
-struct Shop {
-    log: Log,
-    _folder: tempfile::TempDir,
-}
-
 impl Shop {
-    fn new() -> Shop {
-        let folder = tempfile::tempdir().expect("a folder");
-        let log = Log::open(&folder.path().join("log.sqlite")).expect("opens");
-        Shop {
-            log,
-            _folder: folder,
-        }
-    }
-
     fn add(&mut self, table: &'static Table, given: &[(&str, &str)]) {
         let fresh = given.iter().fold(Fresh::of(table), |fresh, (key, text)| {
             fresh.typed(&self.log, key, text).expect("understood")

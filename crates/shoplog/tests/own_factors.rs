@@ -3,30 +3,18 @@
 
 #![allow(clippy::expect_used, reason = "a helper that fails fails its test")]
 
+mod shop;
+
 use job::contact_worth::contact_worth_mm;
 use job::shop::ShopFile;
+use shop::Shop;
 use shoplog::learn::accepted::{accepted, accepted_contact, name};
 use shoplog::learn::apart::apart;
 use shoplog::learn::{Lesson, lessons};
-use shoplog::log::Log;
 use shoplog::prefill::of_plan;
 use shoplog::written_pour::write_pour;
 
-struct Shop {
-    log: Log,
-    _folder: tempfile::TempDir,
-}
-
 impl Shop {
-    fn new() -> Shop {
-        let folder = tempfile::tempdir().expect("a folder");
-        let log = Log::open(&folder.path().join("log.sqlite")).expect("opens");
-        Shop {
-            log,
-            _folder: folder,
-        }
-    }
-
     /// A pour of a plan for a section of this modulus that was to freeze in these seconds, and its
     /// time as it was; a plan worked out with a factor of the shop's own says so.
     fn pour(&mut self, modulus_mm: f64, planned_s: f64, own: Option<f64>, freezing_s: f64) {

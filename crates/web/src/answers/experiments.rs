@@ -22,7 +22,6 @@ use job::words::said::Said;
 use measure::matter::Mass;
 use measure::text::rounded;
 use serde::Serialize;
-use sheet::Paper;
 use utoipa::ToSchema;
 
 use crate::answers::paper::PaperAsked;
@@ -163,10 +162,7 @@ pub async fn cards(
     Path(way): Path<String>,
     Query(asked): Query<PaperAsked>,
 ) -> Result<impl IntoResponse, WebError> {
-    let paper = match asked.letter {
-        true => Paper::Letter,
-        false => Paper::A4,
-    };
+    let paper = asked.paper();
     let bytes = worked(shop, move |shop| {
         let opened = open(shop, &way)?;
         let Session {

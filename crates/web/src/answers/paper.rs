@@ -26,6 +26,16 @@ pub struct PaperAsked {
     pub letter: bool,
 }
 
+impl PaperAsked {
+    /// The paper.
+    pub fn paper(&self) -> Paper {
+        match self.letter {
+            true => Paper::Letter,
+            false => Paper::A4,
+        }
+    }
+}
+
 /// The printed sheet.
 #[utoipa::path(
     get,
@@ -38,10 +48,7 @@ pub async fn paper(
     Path(job): Path<String>,
     Query(asked): Query<PaperAsked>,
 ) -> Result<impl IntoResponse, WebError> {
-    let paper = match asked.letter {
-        true => Paper::Letter,
-        false => Paper::A4,
-    };
+    let paper = asked.paper();
     let bytes = worked(shop, move |shop| {
         let opened = shop.open(&folder_of(shop, &job)?)?;
         let mut plan = Plan::clone(&*planned(shop, &opened)?);

@@ -25,7 +25,7 @@ use crate::answers::bench::{ToldAnswer, told_answer};
 use crate::answers::change::Change;
 use crate::answers::experiments::PictureAnswer;
 use crate::answers::sheets::BlockAnswer;
-use crate::answers::typed_lines::line;
+use crate::answers::typed_lines::typed_blocks;
 use crate::answers::worked;
 use crate::errors::WebError;
 use crate::folder::ShopFolder;
@@ -151,21 +151,7 @@ fn answer(shop: &ShopFolder, book: &Book) -> Result<BookAnswer, WebError> {
     let (own, _) = shop_above(shop.root())?;
     let file = shop.root().join(book.file);
     let text = text_of(&file, book)?;
-    let mut blocks: Vec<BlockAnswer> = Vec::new();
-    for key in book.keys {
-        let id = key.block.unwrap_or_default();
-        if blocks.last().is_none_or(|block| block.id != id) {
-            blocks.push(BlockAnswer {
-                id: id.to_owned(),
-                heading: own.words.word(id),
-                rows: Vec::new(),
-                typed: Vec::new(),
-            });
-        }
-        if let Some(block) = blocks.last_mut() {
-            block.typed.push(line(&text, key, &own)?);
-        }
-    }
+    let blocks = typed_blocks(&text, book.keys, &own)?;
     // A starter is no sand and no heap: nothing follows from what nobody has typed.
     let follows = match file.is_file() {
         true => (book.follows)(book.file, &text, &own),

@@ -10,8 +10,8 @@ use job::rewritten::{rewrite_shop, shop_text};
 use job::typed_key::{SHOP_KEYS, shop_key};
 
 use crate::answers::change::{Change, no_change};
-use crate::answers::sheets::{BlockAnswer, SheetAnswer};
-use crate::answers::typed_lines::line;
+use crate::answers::sheets::SheetAnswer;
+use crate::answers::typed_lines::typed_blocks;
 use crate::answers::worked;
 use crate::errors::WebError;
 use crate::folder::ShopFolder;
@@ -65,21 +65,7 @@ fn own_file(shop: &ShopFolder) -> Result<PathBuf, WebError> {
 fn answer(shop: &ShopFolder) -> Result<SheetAnswer, WebError> {
     let (own, file) = shop_above(shop.root())?;
     let text = shop_text(&file.unwrap_or_else(|| shop.root().join(SHOP_FILE)))?;
-    let mut blocks: Vec<BlockAnswer> = Vec::new();
-    for key in &SHOP_KEYS {
-        let id = key.block.unwrap_or_default();
-        if blocks.last().is_none_or(|block| block.id != id) {
-            blocks.push(BlockAnswer {
-                id: id.to_owned(),
-                heading: own.words.word(id),
-                rows: Vec::new(),
-                typed: Vec::new(),
-            });
-        }
-        if let Some(block) = blocks.last_mut() {
-            block.typed.push(line(&text, key, &own)?);
-        }
-    }
+    let blocks = typed_blocks(&text, &SHOP_KEYS, &own)?;
     Ok(SheetAnswer {
         job: String::new(),
         name: own.words.word("page-shop"),

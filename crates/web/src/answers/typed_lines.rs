@@ -9,6 +9,7 @@ use job::words::said::{Said, slug};
 use serde::Serialize;
 use utoipa::ToSchema;
 
+use crate::answers::sheets::BlockAnswer;
 use crate::errors::WebError;
 
 /// What stands in the job's file.
@@ -134,6 +135,34 @@ pub fn line(text: &str, key: &TypedKey, shop: &Shop) -> Result<TypedLine, WebErr
         example: key.example.map(str::to_owned),
         otherwise: key.otherwise.map(str::to_owned),
     })
+}
+
+/// Lines of a file below the headings of their keys, which stand in the order of the sheet.
+///
+/// # Errors
+///
+/// Those of [`line`].
+pub fn typed_blocks(
+    text: &str,
+    keys: &[TypedKey],
+    shop: &Shop,
+) -> Result<Vec<BlockAnswer>, WebError> {
+    let mut blocks: Vec<BlockAnswer> = Vec::new();
+    for key in keys {
+        let id = key.block.unwrap_or_default();
+        if blocks.last().is_none_or(|block| block.id != id) {
+            blocks.push(BlockAnswer {
+                id: id.to_owned(),
+                heading: shop.words.word(id),
+                rows: Vec::new(),
+                typed: Vec::new(),
+            });
+        }
+        if let Some(block) = blocks.last_mut() {
+            block.typed.push(line(text, key, shop)?);
+        }
+    }
+    Ok(blocks)
 }
 
 /// What is typed for a key, and what it may be where it is one of a few.
