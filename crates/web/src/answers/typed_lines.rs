@@ -141,7 +141,7 @@ pub fn line(text: &str, key: &TypedKey, shop: &Shop) -> Result<TypedLine, WebErr
 ///
 /// # Errors
 ///
-/// Those of [`line`].
+/// Those of [`line()`].
 pub fn typed_blocks(
     text: &str,
     keys: &[TypedKey],
