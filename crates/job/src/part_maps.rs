@@ -280,38 +280,86 @@ fn modulus(mesh: Mesh) -> PartMap {
 /// the thickness of its face.
 const ONE_FACE: f64 = 0.866;
 
-/// The values of facets carried to their corners, over all facets around a corner that look the
-/// same way, by their surface.
+/// How often values are evened out between facets and corners. A ball is measured facet by facet,
+/// and steps at a fillet by what a facet is wide; with fewer turns its lines are saws, with many
+/// more a step between two walls is drawn as a slope.
+const TURNS: usize = 4;
+
+/// The values of facets carried to their corners, by their surface: over all facets of a corner
+/// that belong to one face there, so that a line of equal value goes on from facet to facet.
 fn smoothed(mesh: &Mesh, of_facet: &[f64]) -> Vec<[f32; 3]> {
-    let mut around = vec![Vec::new(); mesh.points.len()];
-    for (facet, corners) in mesh.triangles.iter().enumerate() {
-        for corner in corners {
-            around[*corner as usize].push(facet);
+    let fans = fans(mesh);
+    let sizes: Vec<f64> = (0..of_facet.len())
+        .map(|facet| norm(mesh.normal(facet)))
+        .collect();
+    let mut evened = of_facet.to_vec();
+    let mut corners = Vec::new();
+    for turn in 0..TURNS {
+        corners = at_corners(&fans, &sizes, &evened);
+        // What has no value takes none from its neighbours, but where it is drawn.
+        let facets = (0..evened.len()).filter(|_| turn + 1 < TURNS);
+        for facet in facets.filter(|&facet| of_facet[facet].is_finite()) {
+            evened[facet] = corners[facet].iter().sum::<f64>() / 3.0;
         }
     }
-    let normals: Vec<Vector> = (0..of_facet.len())
-        .map(|facet| mesh.normal(facet))
-        .collect();
-    let at = |facet: usize, corner: u32| {
-        let own = normals[facet];
-        let (mut sum, mut weight) = (0.0, 0.0);
-        for &next in &around[corner as usize] {
-            let size = norm(normals[next]);
-            if of_facet[next].is_finite() && is_one_face(own, normals[next]) {
-                sum += size * of_facet[next];
-                weight += size;
+    let corners = corners.into_iter();
+    corners
+        .map(|values| values.map(|value| value as f32))
+        .collect()
+}
+
+/// The mean over each fan, by the surface of its facets; that of the facet where a fan has none.
+fn at_corners(fans: &[[usize; 3]], sizes: &[f64], of_facet: &[f64]) -> Vec<[f64; 3]> {
+    let mut means = vec![(0.0, 0.0); 3 * fans.len()];
+    for (facet, own) in fans.iter().enumerate() {
+        for &fan in own.iter().filter(|_| of_facet[facet].is_finite()) {
+            means[fan].0 += sizes[facet] * of_facet[facet];
+            means[fan].1 += sizes[facet];
+        }
+    }
+    let facets = fans.iter().enumerate();
+    let mean = |facet: usize, fan: usize| match means[fan] {
+        (sum, weight) if weight > 0.0 => sum / weight,
+        _ => of_facet[facet],
+    };
+    facets
+        .map(|(facet, own)| own.map(|fan| mean(facet, fan)))
+        .collect()
+}
+
+/// The fan to which each corner of each facet belongs: facets around a point that hang together
+/// over edges across which they are one face. A fan goes by one of its corners.
+fn fans(mesh: &Mesh) -> Vec<[usize; 3]> {
+    let mut fans: Vec<usize> = (0..3 * mesh.triangles.len()).collect();
+    for group in Edges::of(mesh).groups() {
+        let [one, other] = group else {
+            continue;
+        };
+        let (one, other) = (one.facet(), other.facet());
+        if !is_one_face(mesh.normal(one), mesh.normal(other)) {
+            continue;
+        }
+        for (at, point) in mesh.triangles[one].iter().enumerate() {
+            let there = mesh.triangles[other].iter().position(|of| of == point);
+            if let Some(there) = there {
+                let first = head_of(&mut fans, 3 * one + at);
+                let second = head_of(&mut fans, 3 * other + there);
+                fans[first.max(second)] = first.min(second);
             }
         }
-        if weight > 0.0 {
-            sum / weight
-        } else {
-            of_facet[facet]
-        }
-    };
-    let facets = mesh.triangles.iter().enumerate();
-    facets
-        .map(|(facet, corners)| corners.map(|corner| at(facet, corner) as f32))
+    }
+    (0..mesh.triangles.len())
+        .map(|facet| [0, 1, 2].map(|at| head_of(&mut fans, 3 * facet + at)))
         .collect()
+}
+
+/// The corner by which a fan goes; the way to it is made shorter for whoever asks next.
+fn head_of(fans: &mut [usize], mut corner: usize) -> usize {
+    while fans[corner] != corner {
+        fans[corner] = fans[fans[corner]];
+        corner = fans[corner];
+    }
+    corner
 }
 
 /// Cells round a place of the skin in which its value is looked for: the skin lies beside them.
