@@ -39,6 +39,7 @@ const ARROWS: &[(&str, &[&str])] = &[
         "web",
         &[
             "shoplog", "sheet", "bench", "job", "pour", "rigging", "pattern", "metal", "measure",
+            "gpu",
         ],
     ),
     (

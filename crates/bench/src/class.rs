@@ -31,6 +31,14 @@ pub struct Class {
     pub flasks: Option<usize>,
 }
 
+/// What a class has where nobody says otherwise: two double lessons, and two grown-ups, since
+/// one alone is refused.
+pub const SESSIONS: usize = 2;
+/// Minutes of a lesson, as [`SESSIONS`].
+pub const MINUTES: f64 = 80.0;
+/// Grown-ups at the fire, as [`SESSIONS`].
+pub const ADULTS: usize = 2;
+
 /// Why there is no set of lessons.
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum NoClass {

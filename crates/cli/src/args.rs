@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use ::bench::class;
 use clap::{Parser, Subcommand, ValueEnum};
 use measure::heat::Temperature;
 use measure::text::Typed;
@@ -176,7 +177,7 @@ pub enum Command {
         #[arg(long, conflicts_with = "feeder")]
         halves: bool,
         /// Follow it on the processor or on a graphics card; left out, on whichever is faster.
-        #[arg(long, value_enum, value_name = "PLACE", conflicts_with = "feeder")]
+        #[arg(long, value_enum, value_name = "PLACE")]
         on: Option<Place>,
         /// Tell how long the metal stays above this, like "660 °C".
         #[arg(long, value_name = "TEMPERATURE", conflicts_with = "feeder")]
@@ -225,13 +226,13 @@ pub enum Command {
         #[arg(long)]
         pupils: Option<usize>,
         /// Lessons in which they come.
-        #[arg(long, default_value_t = 2)]
+        #[arg(long, default_value_t = class::SESSIONS)]
         sessions: usize,
         /// Minutes of a lesson.
-        #[arg(long, default_value_t = 80.0)]
+        #[arg(long, default_value_t = class::MINUTES)]
         minutes: f64,
         /// Grown-ups at the fire.
-        #[arg(long, default_value_t = 2)]
+        #[arg(long, default_value_t = class::ADULTS)]
         adults: usize,
         /// Flasks of the size of the plan; left out, those of the shop's file.
         #[arg(long)]

@@ -74,9 +74,10 @@ fn run(args: Args) -> Result<ExitCode, Trouble> {
         Command::Freeze {
             job,
             feeder: true,
+            on,
             json,
             ..
-        } => freeze_feeder::run(&job, json),
+        } => freeze_feeder::run(&job, on, json),
         Command::Freeze {
             job,
             cells,

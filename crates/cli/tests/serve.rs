@@ -4,6 +4,9 @@ mod shop;
 
 use shop::Shop;
 
+/// How a freezing that was asked for on the page is marked in its folder.
+const ASKED: &str = r#"{"cells":20000.0,"on":"faster"}"#;
+
 #[test]
 fn a_folder_that_is_none_or_a_job_is_told_and_nothing_is_served() {
     let shop = Shop::new();
@@ -66,7 +69,7 @@ fn a_freezing_that_a_kill_cut_off_goes_on() {
     shop.example("featured_block_inches.stl", job);
     let freeze = shop.path().join("job/freeze");
     std::fs::create_dir_all(&freeze).expect("a folder");
-    std::fs::write(freeze.join("asked-on-the-page"), "20000").expect("a mark");
+    std::fs::write(freeze.join("asked-on-the-page"), ASKED).expect("a mark");
     let mut server = std::process::Command::new(env!("CARGO_BIN_EXE_oddside"))
         .args(["serve", ".", "--port", "0"])
         .current_dir(shop.path())

@@ -95,6 +95,11 @@ pub fn chosen(wished: Wished, cells: usize) -> Result<Option<Card>, Unable> {
     }
 }
 
+/// A card as a place for steps; the processor is meant where there is none.
+pub fn elsewhere(card: Option<&Card>) -> Option<&dyn Elsewhere> {
+    card.map(|card| card as &dyn Elsewhere)
+}
+
 /// Whether heat is followed faster on a card than on the processor, by the speed of both memories.
 pub fn is_faster(adapter: &Adapter) -> bool {
     match adapter.kind {

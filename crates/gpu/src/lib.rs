@@ -6,7 +6,7 @@
 //! the card, sums in double precision on the processor.
 //!
 //! ```
-//! use gpu::card::{Elsewhere, Wished, chosen};
+//! use gpu::card::{Wished, chosen, elsewhere};
 //! use solver::case::{Case, Condition};
 //! use solver::grid::Grid;
 //! use solver::material::{Material, Phase};
@@ -17,7 +17,7 @@
 //! case.faces[0] = Condition::Held { celsius: 0.0 };
 //! // On the processor where there is no card, or where it is slower.
 //! let card = chosen(Wished::Faster, case.grid.cells())?;
-//! let on = card.as_ref().map(|card| card as &dyn Elsewhere);
+//! let on = elsewhere(card.as_ref());
 //! let wish = Wish::until(End::At { s: 1000.0 });
 //! let outcome = solve_on(on, &case, &wish, None, &mut |_, _| true)?;
 //! assert!(outcome.last.celsius.iter().all(|&celsius| celsius < 50.0));

@@ -10,7 +10,7 @@ use pattern::made::volume_mm3;
 use pour::chill::lay;
 use pour::meshing::{Meshing, meshed};
 use pour::pipe::shrinkage;
-use pour::solved::{filling, solved};
+use pour::solved::{Elsewhere, Poured, filling, solved};
 use rigging::fact::Fact;
 use rigging::given::{FeederSize, Given};
 
@@ -39,6 +39,17 @@ pub struct FeederSearch {
     pub cells_mm: [f64; 2],
     /// All that was tried, in its order.
     pub tried: Vec<Tried>,
+    /// The first look that was not followed to its end where it was to be.
+    pub fell_back: Option<FellBack>,
+}
+
+/// A card that did not take a look to its end.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FellBack {
+    /// The card.
+    pub card: String,
+    /// Why not.
+    pub why: String,
 }
 
 /// One look.
@@ -88,7 +99,10 @@ pub struct Smallest {
 
 /// Cells of both grids. With fewer than the first a feeder of a small casting is a few cells wide
 /// and its size moves in jumps; with more than the second a search takes longer than a pour.
-const CELLS: [f64; 2] = [80_000.0, 200_000.0];
+const CELLS: [f64; 2] = [80_000.0, MOST_CELLS];
+
+/// Cells of the narrow grid, by which it is chosen where the heat is followed.
+pub const MOST_CELLS: f64 = 200_000.0;
 
 /// Cells across the thinnest wall, more than the budget ever allows: it alone is to set the size,
 /// so that both grids differ.
@@ -125,8 +139,8 @@ pub struct Look {
 /// Most looks: none and large, halving from small to large, as much again on the narrow cells.
 const MOST_LOOKS: usize = 18;
 
-/// Looks for the smallest feeder that still feeds. `go_on` is told of every look and stops the
-/// search by answering false.
+/// Looks for the smallest feeder that still feeds, the heat followed on a card where one is handed
+/// over. `go_on` is told of every look and stops the search by answering false.
 ///
 /// # Errors
 ///
@@ -135,6 +149,7 @@ pub fn smallest_feeder(
     job: &Job,
     shop: &Shop,
     part: &Part,
+    on: Option<&dyn Elsewhere>,
     go_on: &mut dyn FnMut(&Look) -> bool,
 ) -> Result<FeederSearch, NoFreeze> {
     let placed = placed(job, part);
@@ -153,6 +168,8 @@ pub fn smallest_feeder(
         conditions,
         cells_mm: [0.0; 2],
         tried: Vec::new(),
+        fell_back: None,
+        on,
         go_on,
     };
     let (answer, lack_mm3) = trials.answer()?;
@@ -163,6 +180,7 @@ pub fn smallest_feeder(
         answer,
         cells_mm: trials.cells_mm,
         tried: trials.tried,
+        fell_back: trials.fell_back,
     })
 }
 
@@ -208,6 +226,8 @@ struct Trials<'a> {
     conditions: Conditions,
     cells_mm: [f64; 2],
     tried: Vec<Tried>,
+    fell_back: Option<FellBack>,
+    on: Option<&'a dyn Elsewhere>,
     go_on: &'a mut dyn FnMut(&Look) -> bool,
 }
 
@@ -367,7 +387,10 @@ impl Trials<'_> {
         let mut meshed = meshed(&mould, &meshing).map_err(pour::no_freeze::FreezeError::from)?;
         lay(&mut meshed, &self.job.chills)?;
         self.cells_mm[grid as usize] = meshed.cells.size_mm;
-        let poured = self.conditions.poured(self.conditions.even());
+        let poured = Poured {
+            on: self.on,
+            ..self.conditions.poured(self.conditions.even())
+        };
         let likely = filling(&poured, poured.contact_w_m2k.likely(), 1.0);
         let (done, go_on) = (self.tried.len(), &mut self.go_on);
         let solved = solved(meshed, &poured, &likely, &mut |_| {
@@ -376,6 +399,15 @@ impl Trials<'_> {
                 most: MOST_LOOKS.max(done),
             })
         })?;
+        if let Some(ran) = &solved.ran
+            && let Some((unable, _)) = &ran.fell_back
+        {
+            let fell_back = FellBack {
+                card: ran.on.clone(),
+                why: unable.to_string(),
+            };
+            self.fell_back.get_or_insert(fell_back);
+        }
         let shrinkage = shrinkage(&solved, self.conditions.alloy, self.superheat_k);
         let tried = Tried {
             narrow: matches!(grid, Grid::Narrow),

@@ -5,11 +5,19 @@ use rigging::given::FeederSize;
 use serde::Serialize;
 
 use crate::feeder_search::{FeederAnswer, FeederSearch, Smallest};
-use crate::freezing_told::{cm3, per_cent};
+use crate::freezing_told::{cm3, fell_back_from, per_cent};
 use crate::words::said::Said;
 
 /// What came of a search, a line each.
 pub fn told(search: &FeederSearch) -> Vec<Said> {
+    let fell_back = search.fell_back.as_ref();
+    let fell_back = fell_back.map(|from| fell_back_from(&from.card, &from.why));
+    let mut said = answered(search);
+    said.extend(fell_back);
+    said
+}
+
+fn answered(search: &FeederSearch) -> Vec<Said> {
     let [without, least] = search.lack_mm3.map(cm3);
     match &search.answer {
         FeederAnswer::Grows => vec![Said::new("smallest-feeder-grows")],

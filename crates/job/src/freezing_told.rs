@@ -5,7 +5,7 @@ use measure::flow::Duration;
 use measure::text::shown::{Rounding, shown};
 use measure::text::{System, rounded};
 use mould::feeding::chill::chill_metals;
-use pour::freeze::FreezeFact;
+use pour::freeze::{Freeze, FreezeFact};
 use pour::pipe::feeder_efficiency;
 use pour::solved::metal_cells;
 use rigging::piece::Piece;
@@ -329,15 +329,26 @@ fn of_fact(fact: &FreezeFact) -> Line {
         FreezeFact::HeatOff { drift } => {
             caution(Said::new("freeze-heat-off").with("off", format!("{drift:.1e}")))
         }
-        FreezeFact::FellBack { on, why } => note(
-            Said::new("freeze-fell-back")
-                .with("card", on.clone())
-                .with("why", why.clone()),
-        ),
+        FreezeFact::FellBack { on, why } => note(fell_back_from(on, why)),
         FreezeFact::PieceMissing { piece: of } => {
             note(Said::new("freeze-piece-missing").with("piece", piece(of)))
         }
     }
+}
+
+/// Whether a freezing was not followed to its end on the card that it began on, and why.
+pub fn fell_back(freeze: &Freeze) -> Option<Said> {
+    freeze.facts.iter().find_map(|fact| match fact {
+        FreezeFact::FellBack { on, why } => Some(fell_back_from(on, why)),
+        _ => None,
+    })
+}
+
+/// That a card did not take it to the end.
+pub(crate) fn fell_back_from(card: &str, why: &str) -> Said {
+    Said::new("freeze-fell-back")
+        .with("card", card)
+        .with("why", why)
 }
 
 struct Minutes {

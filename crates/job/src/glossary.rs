@@ -1,6 +1,8 @@
 //! Words of the trade that this program uses, each explained in a sentence, in every language of
 //! the shop.
 
+use measure::source::source;
+
 use crate::words::Language;
 use crate::words::said::Said;
 
@@ -120,6 +122,11 @@ impl Term {
     pub fn meaning(&self) -> Said {
         Said::new(self.id)
     }
+
+    /// The title of what its sentence rests on.
+    pub fn rests_on(&self) -> &'static str {
+        source(self.source).map_or(self.source, |source| source.title.as_str())
+    }
 }
 
 /// The terms of a word typed in any of the languages: those that are it, else those in whose word
@@ -147,6 +154,46 @@ pub fn found(typed: &str, language: Language) -> Vec<Term> {
     TERMS.iter().filter(holds).copied().collect()
 }
 
+/// The terms that stand in a text of a language, in the order of the list. Of a term within a
+/// longer one the longer is meant: who reads of a core print is not sent to the core.
+pub fn told_in(text: &str, language: Language) -> Vec<Term> {
+    let text = plain(text);
+    let mut left: Vec<&str> = parts(&text);
+    let mut all: Vec<(usize, String)> = TERMS
+        .iter()
+        .map(|term| plain(&language.say(&term.word())))
+        .enumerate()
+        .collect();
+    all.sort_by_key(|(_, word)| std::cmp::Reverse(parts(word).len()));
+    let mut found = Vec::new();
+    for (at, word) in &all {
+        let wanted = parts(word);
+        let is_there = |from: usize| {
+            let beside = left[from..].iter().zip(&wanted);
+            from + wanted.len() <= left.len() && beside.into_iter().all(|(is, of)| is_of(is, of))
+        };
+        let places: Vec<usize> = (0..left.len()).filter(|from| is_there(*from)).collect();
+        for from in &places {
+            left[*from..from + wanted.len()].fill("");
+        }
+        found.extend((!places.is_empty()).then_some(*at));
+    }
+    found.sort_unstable();
+    found.into_iter().map(|at| TERMS[at]).collect()
+}
+
+/// The parts of a plain text that are letters or figures.
+fn parts(text: &str) -> Vec<&str> {
+    let parts = text.split(|letter: char| !letter.is_alphanumeric());
+    parts.filter(|part| !part.is_empty()).collect()
+}
+
+/// Whether a part of a text is a word, or several of it as the three languages write them.
+fn is_of(part: &str, word: &str) -> bool {
+    let behind = part.strip_prefix(word);
+    behind.is_some_and(|behind| ["", "s", "es", "x"].contains(&behind))
+}
+
 /// Small letters without accents, as a word is typed in a hurry.
 fn plain(text: &str) -> String {
     let small = text.trim().to_lowercase();
@@ -166,4 +213,25 @@ fn plain(text: &str) -> String {
 
 const fn term(id: &'static str, source: &'static str) -> Term {
     Term { id, source }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::told_in;
+    use crate::words::Language;
+
+    #[test]
+    fn the_longest_term_of_a_text_is_meant_and_several_of_it_are_found() {
+        let ids = |text: &str, language| -> Vec<&str> {
+            told_in(text, language).iter().map(|term| term.id).collect()
+        };
+        let found = ids(
+            "Dust the core prints, then close both flasks.",
+            Language::Uk,
+        );
+        assert_eq!(found, ["glossary-core-print", "glossary-flask"]);
+        assert_eq!(ids("coreless", Language::Uk), Vec::<&str>::new());
+        assert_eq!(ids("deux masselottes", Language::Fr), ["glossary-feeder"]);
+        assert_eq!(ids("", Language::Es), Vec::<&str>::new());
+    }
 }

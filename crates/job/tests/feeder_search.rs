@@ -30,7 +30,7 @@ fn cube(alloy: &str, go_on: &mut dyn FnMut(&Look) -> bool) -> Result<FeederSearc
     let high = STARTER_SHOP.replace("cope = \"120 mm\"", "cope = \"200 mm\"");
     let shop: ShopFile = read("shop.toml", &high).unwrap();
     let shop = shop.meant().unwrap();
-    smallest_feeder(&job, &shop, &part, go_on)
+    smallest_feeder(&job, &shop, &part, None, go_on)
 }
 
 /// Without a feeder a cube lacks what its metal loses: 5.2 per cent of 343 cm³ on freezing (the

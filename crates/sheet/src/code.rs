@@ -9,7 +9,7 @@ use fast_qr::{ECL, QRBuilder};
 const MOST_LETTERS: usize = 420;
 
 /// The code of a text as SVG; nothing where there is no text.
-pub(crate) fn svg(text: &str) -> Option<String> {
+pub fn squares(text: &str) -> Option<String> {
     if text.is_empty() {
         return None;
     }

@@ -146,7 +146,7 @@ fn set_at(
         height_mm: picture.size_mm[1],
     });
     let code = match rung.code {
-        true => crate::code::svg(&page.code_text),
+        true => crate::code::squares(&page.code_text),
         false => None,
     };
     let given = Given {

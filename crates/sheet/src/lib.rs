@@ -69,6 +69,7 @@ mod world;
 pub use batch_cards::batch_cards;
 pub use bench_sheet::bench_sheet;
 pub use card::card;
+pub use code::squares;
 pub use cut_templates::cut_templates;
 pub use data::{Block, Paper, PaperRemark, PourSheet, RemarkLevel, Row};
 pub use drawings::{

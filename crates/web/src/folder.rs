@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Component, Path, PathBuf};
-use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError};
 
 use job::draw_maps::{Judged, judged};
 use job::fingerprint::{fingerprint_of, of_mesh};
@@ -37,6 +37,8 @@ pub struct ShopFolder {
     named: Kept<Named>,
     /// Longer work.
     pub runs: Arc<Runs>,
+    /// Whether phones are let in, since this program was started.
+    pub lets_phones_in: OnceLock<()>,
 }
 
 /// A mesh as it was looked at, with the fingerprint of its skin.
@@ -85,6 +87,7 @@ impl ShopFolder {
             skins: Kept::at_most(MOST_MOULDS),
             named: Kept::at_most(MOST_NAMED),
             runs: Arc::default(),
+            lets_phones_in: OnceLock::new(),
         })
     }
 

@@ -5,7 +5,7 @@
 //! under which the machine is asked (a strange name that points here is refused), the page from
 //! which a change comes, and what the browser says of it.
 
-use std::net::SocketAddr;
+use std::net::{IpAddr, SocketAddr};
 
 use axum::extract::{Request, State};
 use axum::http::header::{
@@ -43,7 +43,10 @@ impl Names {
     pub fn of_the_door(address: SocketAddr) -> Names {
         let mut hosts = vec![address.to_string()];
         if address.port() == 443 {
-            hosts.push(address.ip().to_string());
+            hosts.push(match address.ip() {
+                IpAddr::V4(ip) => ip.to_string(),
+                IpAddr::V6(ip) => format!("[{ip}]"),
+            });
         }
         Names {
             scheme: "https",

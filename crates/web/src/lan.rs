@@ -17,7 +17,7 @@ pub mod welcome;
 
 mod secret;
 
-use std::net::{IpAddr, SocketAddr};
+use std::net::{IpAddr, Ipv6Addr, SocketAddr};
 use std::path::{Path, PathBuf};
 
 use job::folder::FolderError;
@@ -73,6 +73,27 @@ pub enum LanError {
         /// The address.
         IpAddr,
     ),
+    /// An address of one cable.
+    #[error(
+        "{0} holds on one cable only, and no browser takes it: name an address that begins with \
+         fd, or one like 192.168.1.20"
+    )]
+    OneCable(
+        /// The address.
+        Ipv6Addr,
+    ),
+    /// A certificate from before it covered such addresses.
+    #[error(
+        "the shop's certificate does not cover {address}: name an address like 192.168.1.20, or \
+         remove the folder {} and pair every phone anew",
+        path.display()
+    )]
+    NotCovered {
+        /// The address.
+        address: IpAddr,
+        /// Where the certificate lies.
+        path: PathBuf,
+    },
     /// Something that is no address.
     #[error(
         "\"{0}\" is no address: write one like 192.168.1.20 or 192.168.1.20:7351, and the folder \
@@ -90,8 +111,8 @@ pub enum LanError {
     NoNetwork,
     /// The port.
     #[error(
-        "{address} cannot be had ({error}): name another port, like --lan {}:7361",
-        address.ip()
+        "{address} cannot be had ({error}): name another port, like --lan {}",
+        SocketAddr::new(address.ip(), 7361)
     )]
     Port {
         /// Where it was wanted.

@@ -5,7 +5,8 @@
 //! - [`folder`]: the shop's folder and the jobs in it; nothing outside it is read or written.
 //! - [`lan`]: the door for phones.
 //! - [`kept`]: what was worked out last; [`opened_job`]: a job with its sheet.
-//! - [`runs`]: longer work; [`followed`]: a freezing, kept on its way.
+//! - [`runs`]: longer work; [`followed`]: a freezing, kept on its way; [`heat_on`]: on what it is
+//!   followed.
 //! - [`answers`]: what each address sends; [`page`]: the page itself, carried in the program.
 
 pub mod answers;
@@ -13,6 +14,7 @@ pub mod errors;
 pub mod folder;
 pub mod followed;
 pub mod guard;
+pub mod heat_on;
 pub mod kept;
 pub mod lan;
 pub mod opened_job;
@@ -20,7 +22,7 @@ pub mod page;
 pub mod routes;
 pub mod runs;
 
-use std::net::{Ipv4Addr, SocketAddr};
+use std::net::{IpAddr, Ipv4Addr, SocketAddr};
 use std::path::Path;
 use std::sync::Arc;
 use std::time::SystemTime;
@@ -137,9 +139,19 @@ async fn open_the_door(
     let listener = TcpListener::bind(asked).await.map_err(taken)?;
     let listens = listener.local_addr().map_err(taken)?;
     let at = |ip| format!("https://{}", SocketAddr::new(ip, listens.port()));
-    let addresses: Vec<String> = address::found(listens).into_iter().map(at).collect();
-    let first = addresses.first().ok_or(LanError::NoNetwork)?;
+    let (found, beyond): (Vec<IpAddr>, Vec<IpAddr>) = address::found(listens)
+        .into_iter()
+        .partition(|ip| authority.covers(*ip));
+    let addresses: Vec<String> = found.into_iter().map(at).collect();
+    let first = addresses.first().ok_or_else(|| match beyond.first() {
+        Some(address) => LanError::NotCovered {
+            address: *address,
+            path: place.path(""),
+        },
+        None => LanError::NoNetwork,
+    })?;
     lan::remember_address(&place, first, shop.root())?;
+    shop.lets_phones_in.get_or_init(|| ());
     let fingerprint = authority.fingerprint();
     let offer = pairing::offer(&place, SystemTime::now())?;
     let door = Door::of(shop, place, &authority);

@@ -16,8 +16,8 @@ use utoipa::{Modify, OpenApi};
 
 use crate::answers::{
     bench, bench_card, cards, change, charge, described_jobs, diagnosis, drawing, entries,
-    experiments, feeder, freezing, jobs, log, log_entry, log_sheet, maps, paper, remarks, sand,
-    sheets, shop, solids, trial_entry, typed_lines, why, words,
+    experiments, feeder, freezing, glossary, jobs, lesson, log, log_entry, log_sheet, maps, paper,
+    remarks, sand, sheets, shop, solids, trial_entry, typed_lines, why, words,
 };
 use crate::errors;
 use crate::folder::ShopFolder;
@@ -55,6 +55,12 @@ pub const LONGEST: Duration = Duration::from_secs(120);
         sheets::sheet,
         change::change,
         why::why,
+        glossary::glossary,
+        glossary::of_job,
+        lesson::of_job,
+        lesson::paper,
+        lesson::of_class,
+        lesson::class_paper,
         paper::paper,
         drawing::drawing,
         solids::solids,
@@ -69,6 +75,7 @@ pub const LONGEST: Duration = Duration::from_secs(120);
         bench::ask,
         cards::cards,
         bench_card::card,
+        bench_card::phone,
         entries::take_in,
         charge::of_job,
         experiments::experiments,
@@ -117,6 +124,13 @@ pub fn routes_within(served: Arc<ShopFolder>, port: u16, longest: Duration) -> R
         .route("/jobs/{job}/typed", put(change::change))
         .route("/jobs/{job}/why/{figure}", get(why::why))
         .route("/jobs/{job}/sheet.pdf", get(paper::paper))
+        .route("/jobs/{job}/phone", get(bench_card::phone))
+        .route("/glossary", get(glossary::glossary))
+        .route("/jobs/{job}/glossary", get(glossary::of_job))
+        .route("/jobs/{job}/lesson", get(lesson::of_job))
+        .route("/jobs/{job}/lesson.pdf", get(lesson::paper))
+        .route("/jobs/{job}/class", get(lesson::of_class))
+        .route("/jobs/{job}/class.pdf", get(lesson::class_paper))
         .route("/jobs/{job}/drawing", get(drawing::drawing))
         .route("/jobs/{job}/solids", get(solids::solids))
         .route("/jobs/{job}/maps/{map}", get(maps::map))

@@ -30,7 +30,7 @@ pub struct Run {
     pub left_s: Option<f64>,
     /// Why it came to nothing, where it did.
     pub trouble: Option<String>,
-    /// What it found, a sentence each, where it tells it here.
+    /// What it tells, a sentence each: where it goes on, what it found.
     pub told: Vec<String>,
 }
 
@@ -76,6 +76,28 @@ struct Known {
     stop: Arc<AtomicBool>,
 }
 
+/// By which a run tells how it stands.
+#[derive(Clone, Copy, Debug)]
+pub struct Report<'a> {
+    runs: &'a Runs,
+    id: u64,
+    stop: &'a AtomicBool,
+}
+
+impl Report<'_> {
+    /// So much of it is done; whether it is to go on.
+    pub fn reached(&self, share: f64) -> bool {
+        self.runs.reached(self.id, share);
+        !self.stop.load(Ordering::Relaxed)
+    }
+
+    /// A sentence that is read while it goes on.
+    pub fn tells(&self, words: String) {
+        self.runs
+            .change(self.id, |known| known.run.told.push(words));
+    }
+}
+
 /// Most runs that are remembered: older ones that have ended are forgotten.
 const MOST_KNOWN: usize = 20;
 
@@ -107,11 +129,11 @@ impl Runs {
         self.changed.subscribe()
     }
 
-    /// Begins a run for a job, or gives the one that is not over yet. The work is told how to
-    /// report: it hands over the share that is done, and goes on while the answer is yes.
+    /// Begins a run for a job, or gives the one that is not over yet. The work is handed a report,
+    /// and gives back what it found.
     pub fn begin<W>(self: &Arc<Runs>, job: &str, of: RunOf, work: W) -> Run
     where
-        W: FnOnce(&mut dyn FnMut(f64) -> bool) -> Result<Vec<String>, String> + Send + 'static,
+        W: FnOnce(&Report<'_>) -> Result<Vec<String>, String> + Send + 'static,
     {
         let mut all = locked(&self.all);
         if let Some(known) = all
@@ -161,7 +183,7 @@ impl Runs {
 
     fn follow<W>(&self, id: u64, stop: &AtomicBool, work: W)
     where
-        W: FnOnce(&mut dyn FnMut(f64) -> bool) -> Result<Vec<String>, String>,
+        W: FnOnce(&Report<'_>) -> Result<Vec<String>, String>,
     {
         let _turn = locked(&self.turn);
         let goes_on = || !stop.load(Ordering::Relaxed);
@@ -170,16 +192,17 @@ impl Runs {
                 known.run.state = RunState::UnderWay;
                 known.began = Instant::now();
             });
-            let mut report = |share: f64| {
-                self.reached(id, share);
-                goes_on()
+            let report = Report {
+                runs: self,
+                id,
+                stop,
             };
             // A fault of the program ends the run and not the server.
-            let work = std::panic::AssertUnwindSafe(|| work(&mut report));
+            let work = std::panic::AssertUnwindSafe(|| work(&report));
             let done = std::panic::catch_unwind(work).unwrap_or_else(|_| Err(FAULT.to_owned()));
             if let Ok(told) = done {
                 return self.change(id, |known| {
-                    known.run.told = told;
+                    known.run.told.extend(told);
                     known.run.state = RunState::Done;
                     known.run.share = 1.0;
                     known.run.left_s = None;
@@ -270,15 +293,17 @@ mod tests {
         let runs = Arc::new(Runs::default());
         let (go, wait) = mpsc::channel::<()>();
         let first = runs.begin("a", RunOf::Freezing, move |report| {
-            assert!(report(0.5));
+            assert!(report.reached(0.5));
+            report.tells("on the processor".to_owned());
             wait.recv().unwrap();
-            Ok(Vec::new())
+            Ok(vec!["found".to_owned()])
         });
         let again = runs.begin("a", RunOf::Freezing, |_| Err("never begun".to_owned()));
         assert_eq!(first.id, again.id);
         go.send(()).unwrap();
         let done = ended(&runs, "a");
         assert_eq!((done.state, done.share), (RunState::Done, 1.0));
+        assert_eq!(done.told, ["on the processor", "found"]);
         let next = runs.begin("a", RunOf::Freezing, |_| Err("too cold".to_owned()));
         assert!(next.id > first.id);
         let failed = ended(&runs, "a");
@@ -290,7 +315,7 @@ mod tests {
     fn a_run_that_waits_or_is_under_way_is_stopped() {
         let runs = Arc::new(Runs::default());
         let under_way = runs.begin("a", RunOf::Freezing, |report| {
-            while report(0.1) {
+            while report.reached(0.1) {
                 std::thread::yield_now();
             }
             Err("stopped".to_owned())

@@ -161,6 +161,32 @@ async fn a_freezing_is_followed_kept_and_taken_up() {
     assert_eq!(said.status, StatusCode::NOT_FOUND);
 }
 
+/// On the processor, and on a card where one was asked for by name: the times are the same to a
+/// hundredth, as single precision leaves them.
+#[tokio::test]
+async fn a_freezing_says_on_what_it_is_followed() {
+    let shop = Shop::new();
+    let way = format!("{JOB}/freezing");
+    let mut told = Vec::new();
+    let needed = std::env::var_os("ODDSIDE_NEEDS_CARD").is_some();
+    for on in ["cpu", "gpu"] {
+        let wish = json!({"cells": 10000.0, "on": on});
+        assert_eq!(shop.send("POST", &way, wish).await.status, StatusCode::OK);
+        let done = over(&shop).await;
+        if on == "gpu" && !needed && done["state"] == "failed" {
+            return;
+        }
+        assert_eq!(done["state"], "done", "{done}");
+        let says = done["told"][0].as_str().unwrap().to_owned();
+        assert_eq!(says.contains("processor"), on == "cpu", "{says}");
+        assert_eq!(done["told"].as_array().unwrap().len(), 1, "{done}");
+        told.push(shop.get(&way).await.json()["told"].clone());
+    }
+    assert_eq!(told[0], told[1]);
+    let said = shop.send("POST", &way, json!({"on": "abacus"})).await;
+    assert_eq!(said.status, StatusCode::UNPROCESSABLE_ENTITY);
+}
+
 #[tokio::test]
 async fn a_run_that_waits_is_stopped_and_leaves_nothing() {
     let shop = Shop::new();
@@ -186,7 +212,11 @@ async fn what_was_under_way_when_the_program_was_killed_goes_on() {
     let shop = Shop::new();
     let folder = shop.folder.path().join("2026/block/freeze");
     std::fs::create_dir_all(&folder).unwrap();
-    std::fs::write(folder.join("asked-on-the-page"), "20000").unwrap();
+    std::fs::write(
+        folder.join("asked-on-the-page"),
+        r#"{"cells":20000.0,"on":"faster"}"#,
+    )
+    .unwrap();
     // Cut off in the middle of writing: passed over.
     std::fs::write(folder.join("run-1.kept"), b"half").unwrap();
     let served = web::folder::ShopFolder::at(shop.folder.path()).unwrap();

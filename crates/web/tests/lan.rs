@@ -20,6 +20,33 @@ use web::lan::place::Place;
 /// What an address in a browser asks for.
 const PAGE: [(&str, &str); 1] = [("accept", "text/html,application/xhtml+xml")];
 
+/// At a longer address the certificate holds, the name stands in brackets, and no other is taken.
+#[tokio::test]
+async fn a_phone_comes_in_by_a_longer_address() {
+    let Ok(listener) = TcpListener::bind((std::net::Ipv6Addr::LOCALHOST, 0)).await else {
+        // A machine without any such address has nothing to be asked at.
+        return;
+    };
+    let shop = OpenShop::open_at(listener).await;
+    let phone = shop.paired("by the longer way").await;
+    assert_eq!(shop.get("/api/v1/cards", &phone).await.status, 200);
+    let port = shop.at.port();
+    for strange in [
+        format!("::1:{port}"),
+        format!("[::2]:{port}"),
+        format!("localhost:{port}"),
+        "[::1]".to_owned(),
+    ] {
+        let heads = [("cookie", phone.as_str()), ("host", strange.as_str())];
+        let heard = shop.ask("GET /api/v1/cards", &heads, "").await;
+        assert!(
+            [400, 403].contains(&heard.status),
+            "{strange}: {}",
+            heard.head
+        );
+    }
+}
+
 #[tokio::test]
 async fn who_is_not_paired_gets_the_page_for_pairing_and_the_certificate_alone() {
     let shop = OpenShop::open().await;

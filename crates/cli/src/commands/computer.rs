@@ -4,7 +4,7 @@ use std::fmt::Write;
 use std::process::ExitCode;
 
 use gpu::adapters::{Adapter, adapters};
-use gpu::card::{Card, Elsewhere, LEAST_CELLS, Wished, chosen, is_faster};
+use gpu::card::{Card, LEAST_CELLS, Wished, chosen, is_faster};
 use gpu::speed::{card_copy, processor_copy};
 use serde::Serialize;
 
@@ -67,11 +67,6 @@ pub fn card_for(on: Option<Place>, cells: usize) -> Result<Option<Card>, Trouble
         Some(Place::Gpu) => Wished::Card,
     };
     chosen(wished, cells).map_err(Trouble::Card)
-}
-
-/// A card as a place for steps.
-pub fn elsewhere(card: Option<&Card>) -> Option<&dyn Elsewhere> {
-    card.map(|card| card as &dyn Elsewhere)
 }
 
 fn look() -> Computer {

@@ -9,12 +9,12 @@ use std::time::Instant;
 
 use conduct::answer::{Answer, Expected, Kept, KeptError, run_on};
 use conduct::reading::{Bare, read};
-use gpu::card::Card;
+use gpu::card::{Card, elsewhere};
 use job::folder::{forget, write_whole};
 use serde::Serialize;
 
 use crate::args::Place;
-use crate::commands::computer::{card_for, elsewhere};
+use crate::commands::computer::card_for;
 use crate::commands::keeping::{Ended, Keeping};
 use crate::print;
 use crate::progress::Working;

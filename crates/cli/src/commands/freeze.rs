@@ -3,6 +3,7 @@
 use std::path::Path;
 use std::process::ExitCode;
 
+use gpu::card::elsewhere;
 use job::fingerprint::fingerprint;
 use job::folder::{Opened, nothing_in_the_way, open};
 use job::freezing::{
@@ -18,7 +19,7 @@ use job::words::said::Said;
 use measure::heat::Temperature;
 
 use crate::args::Place;
-use crate::commands::computer::{card_for, elsewhere};
+use crate::commands::computer::card_for;
 use crate::commands::keeping::{Ended, Keeping};
 use crate::commands::opened::settled;
 use crate::commands::solids;

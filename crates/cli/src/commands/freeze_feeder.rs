@@ -4,26 +4,35 @@ use std::path::Path;
 use std::process::ExitCode;
 use std::time::Instant;
 
-use job::feeder_search::smallest_feeder;
+use gpu::card::elsewhere;
+use job::feeder_search::{MOST_CELLS, smallest_feeder};
 use job::feeder_told::{file, told};
 use job::folder::open;
 use job::words::said::Said;
 
+use crate::args::Place;
+use crate::commands::computer::card_for;
 use crate::commands::opened::settled;
 use crate::print;
 use crate::progress::Share;
 use crate::trouble::Trouble;
 
 /// Searches and tells; the time is told after the first look, which is the measure of the others.
-pub fn run(job: &Path, json: bool) -> Result<ExitCode, Trouble> {
+pub fn run(job: &Path, on: Option<Place>, json: bool) -> Result<ExitCode, Trouble> {
     let opened = open(job)?;
     settled(&opened)?;
     let language = opened.shop.words;
+    let card = card_for(on, MOST_CELLS as usize)?;
+    let on = elsewhere(card.as_ref());
+    if let Some(on) = on {
+        let said = Said::new("freeze-on-card").with("card", on.name().to_owned());
+        print::talk(&language.say(&said));
+    }
     let begun = Instant::now();
     let search = {
         let working = Share::of("trying feeders");
         let mut is_timed = false;
-        smallest_feeder(&opened.job, &opened.shop, &opened.part, &mut |look| {
+        smallest_feeder(&opened.job, &opened.shop, &opened.part, on, &mut |look| {
             if look.done == 1 && !is_timed {
                 is_timed = true;
                 let each_s = begun.elapsed().as_secs_f64();

@@ -4,7 +4,6 @@ use std::process::ExitCode;
 
 use job::glossary::{TERMS, Term, found};
 use job::words::Language;
-use measure::source::source;
 use serde_json::json;
 
 use crate::commands::sand::shop;
@@ -30,7 +29,7 @@ pub fn run(word: Option<&str>, json: bool) -> Result<ExitCode, Trouble> {
         false => {
             for term in &terms {
                 let [word, meaning] = [term.word(), term.meaning()].map(|said| language.say(&said));
-                let title = title(term);
+                let title = term.rests_on();
                 print::out(&format!("{word}: {meaning} [{title}]\n"))?;
             }
         }
@@ -42,10 +41,6 @@ fn as_json(term: &Term, language: Language) -> serde_json::Value {
     json!({
         "word": language.say(&term.word()),
         "meaning": language.say(&term.meaning()),
-        "source": title(term),
+        "source": term.rests_on(),
     })
-}
-
-fn title(term: &Term) -> &'static str {
-    source(term.source).map_or(term.source, |source| source.title.as_str())
 }

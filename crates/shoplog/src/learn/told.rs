@@ -7,7 +7,7 @@ use measure::band::Band;
 use measure::matter::Pressure;
 use measure::text::rounded;
 
-use crate::learn::accepted::{has_key, name};
+use crate::learn::accepted::{CONTACT, has_key, name};
 use crate::learn::apart::Apart;
 use crate::learn::{FEWEST, HOLDS, Lesson, Of, Scale};
 
@@ -57,10 +57,17 @@ pub fn apart_told(told: &mut Told, apart: &Apart) {
     };
     let said = Said::new(id).with("thin", thin).with("thick", thick);
     let said = said.with("wanted", mm(apart.thin_mm));
-    match apart.told {
-        true => told.note(said),
-        false => told.caution(said),
+    if !apart.told {
+        told.caution(said);
+        return;
     }
+    told.note(said);
+    let label = Said::new("log-apart-contact");
+    told.step(
+        Said::new("log-learn-accept")
+            .with("label", label)
+            .with("name", CONTACT),
+    );
 }
 
 /// A lesson's figure, with what was believed before and the entries it rests on.

@@ -17,6 +17,7 @@ use crate::answers::sheets::planned;
 use crate::answers::{folder_of, worked};
 use crate::errors::WebError;
 use crate::folder::ShopFolder;
+use crate::lan::card_address;
 
 /// A job as the phone carries it.
 #[derive(Clone, Debug, Serialize, ToSchema)]
@@ -41,6 +42,15 @@ pub struct CardAnswer {
     pub lot: LotAnswer,
 }
 
+/// Where a phone finds the card of a job.
+#[derive(Clone, Debug, Serialize, ToSchema)]
+pub struct PhoneAnswer {
+    /// The address; none where no phone is let in.
+    pub address: Option<String>,
+    /// The same as squares for the camera of the phone, as SVG.
+    pub squares: Option<String>,
+}
+
 /// What the plan offers where something is written down.
 #[derive(Clone, Debug, Serialize, ToSchema)]
 pub struct OfferedAnswer {
@@ -63,6 +73,31 @@ pub struct LotAnswer {
     pub pour: BTreeMap<String, String>,
     /// One casting.
     pub casting: BTreeMap<String, String>,
+}
+
+/// Where a phone finds the card of a job, once phones are let in.
+#[utoipa::path(
+    get,
+    path = "/api/v1/jobs/{job}/phone",
+    params(("job" = String, Path)),
+    responses((status = 200, body = PhoneAnswer))
+)]
+pub async fn phone(
+    State(shop): State<Arc<ShopFolder>>,
+    Path(job): Path<String>,
+) -> Result<Json<PhoneAnswer>, WebError> {
+    worked(shop, move |shop| {
+        let folder = folder_of(shop, &job)?;
+        let address = shop
+            .lets_phones_in
+            .get()
+            .and_then(|()| card_address(&folder));
+        Ok(Json(PhoneAnswer {
+            squares: address.as_deref().and_then(sheet::squares),
+            address,
+        }))
+    })
+    .await
 }
 
 /// The bench card of a job.

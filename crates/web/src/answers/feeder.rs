@@ -4,13 +4,15 @@ use std::sync::Arc;
 
 use axum::Json;
 use axum::extract::{Path, State};
-use job::feeder_search::smallest_feeder;
+use gpu::card::elsewhere;
+use job::feeder_search::{MOST_CELLS, smallest_feeder};
 use job::feeder_told::told;
 
 use crate::answers::sheets::planned;
 use crate::answers::{folder_of, worked};
 use crate::errors::WebError;
 use crate::folder::ShopFolder;
+use crate::heat_on::{HeatOn, card_for};
 use crate::runs::{Run, RunOf};
 
 /// Begins to look for the smallest feeder of a job that still feeds, or tells of the run that is
@@ -30,11 +32,13 @@ pub async fn search(
         planned(shop, &opened)?;
         let run = shop.runs.begin(&job, RunOf::Feeder, move |report| {
             let (job, shop, part) = (&opened.job, &opened.shop, &opened.part);
-            let found = smallest_feeder(job, shop, part, &mut |look| {
-                report(look.done as f64 / look.most as f64)
+            let words = shop.words;
+            let card = card_for(HeatOn::Faster, MOST_CELLS, words, report)?;
+            let on = elsewhere(card.as_ref());
+            let found = smallest_feeder(job, shop, part, on, &mut |look| {
+                report.reached(look.done as f64 / look.most as f64)
             });
             let found = found.map_err(|error| error.to_string())?;
-            let words = shop.words;
             Ok(told(&found).iter().map(|said| words.say(said)).collect())
         });
         Ok(Json(run))

@@ -22,7 +22,8 @@ use crate::answers::sheets::planned;
 use crate::answers::{folder_of, worked};
 use crate::errors::WebError;
 use crate::folder::ShopFolder;
-use crate::followed::begin;
+use crate::followed::{Asked, begin};
+use crate::heat_on::HeatOn;
 use crate::runs::{Run, Runs};
 
 /// What is known of the freezing of a job.
@@ -53,6 +54,9 @@ pub enum FreezingKept {
 pub struct FreezingAsked {
     /// Most cells of the box around the metal; left out, as many as the program thinks right.
     pub cells: Option<f64>,
+    /// Where it is followed; left out, on whichever is faster.
+    #[serde(default)]
+    pub on: HeatOn,
 }
 
 /// Fewer cells show no wall, more take hours.
@@ -109,7 +113,8 @@ pub async fn follow(
     worked(shop, move |shop| {
         let opened = shop.open(&folder_of(shop, &job)?)?;
         planned(shop, &opened)?;
-        Ok(Json(begin(shop, &job, opened, cells)))
+        let on = asked.on;
+        Ok(Json(begin(shop, &job, opened, Asked { cells, on })))
     })
     .await
 }

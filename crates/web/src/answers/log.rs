@@ -8,13 +8,15 @@ use axum::extract::State;
 use job::folder::{SHOP_FILE, read_text, shop_above, shop_of, write_whole};
 use job::shop::Shop;
 use job::words::Language;
+use job::words::said::Said;
 use serde::{Deserialize, Serialize};
 use shoplog::around_pour::pours;
 use shoplog::chart::picture::pictures;
 use shoplog::guard::changed;
 use shoplog::guard_told::changes_told;
-use shoplog::learn::accepted::{accepted, has_key, name};
-use shoplog::learn::told::{label, told};
+use shoplog::learn::accepted::{CONTACT, accepted, accepted_contact, has_key, name};
+use shoplog::learn::apart::{Apart, apart};
+use shoplog::learn::told::{apart_told, label, told};
 use shoplog::learn::{Lesson, lessons};
 use shoplog::log::{LOG_FILE, Log};
 use shoplog::question::questions;
@@ -79,14 +81,8 @@ pub async fn accept(
     worked(shop, move |shop| {
         {
             let _writing = shop.writing();
-            let lessons = lessons(&Log::open_to_read(&log_of(shop)?)?)?;
-            let lesson = lessons
-                .iter()
-                .find(|lesson| name(&lesson.of) == wanted.name);
-            let lesson = lesson.ok_or_else(|| {
-                WebError::NoSuch(format!("the log teaches nothing of {}", wanted.name))
-            })?;
-            put(shop, lesson)?;
+            let log = Log::open_to_read(&log_of(shop)?)?;
+            put(shop, |text| with_lesson(&log, &wanted.name, text))?;
         }
         answer(shop).map(Json)
     })
@@ -113,19 +109,36 @@ pub fn words_of(shop: &ShopFolder) -> Result<Language, WebError> {
     Ok(shop_above(shop.root())?.0.words)
 }
 
-fn put(shop: &ShopFolder, lesson: &Lesson) -> Result<(), WebError> {
-    let refused = |message: String| WebError::Refused {
-        message,
-        hint: None,
-    };
+/// Changes the text of the shop's file, and writes it where it can still be read after that.
+fn put(
+    shop: &ShopFolder,
+    change: impl FnOnce(&str) -> Result<String, WebError>,
+) -> Result<(), WebError> {
     let file = shop_above(shop.root())?.1;
-    let file = file.ok_or_else(|| {
-        refused("the shop has no file yet: change something on the page of the shop".to_owned())
+    let file = file.ok_or_else(|| WebError::Refused {
+        message: "the shop has no file yet: change something on the page of the shop".to_owned(),
+        hint: None,
     })?;
-    let text = read_text(&file, "")?;
-    let text = accepted(&text, lesson).map_err(|error| refused(error.to_string()))?;
+    let text = change(&read_text(&file, "")?)?;
     shop_of(&file, &text)?;
     Ok(write_whole(&file, text.as_bytes())?)
+}
+
+/// The text of the shop's file with what the log teaches under a name.
+fn with_lesson(log: &Log, wanted: &str, text: &str) -> Result<String, WebError> {
+    let nothing = || WebError::NoSuch(format!("the log teaches nothing of {wanted}"));
+    let with = match wanted {
+        CONTACT => accepted_contact(text, &apart(log)?.ok_or_else(nothing)?),
+        _ => {
+            let lessons = lessons(log)?;
+            let lesson = lessons.iter().find(|lesson| name(&lesson.of) == wanted);
+            accepted(text, lesson.ok_or_else(nothing)?)
+        }
+    };
+    with.map_err(|error| WebError::Refused {
+        message: error.to_string(),
+        hint: None,
+    })
 }
 
 fn answer(shop: &ShopFolder) -> Result<LogAnswer, WebError> {
@@ -154,9 +167,11 @@ fn of_log(log: &Log, own: &Shop) -> Result<LogAnswer, WebError> {
         svg: one.svg,
     });
     let asked = questions(log)?.into_iter().take(MOST_ASKED);
-    let suggested = lessons
-        .iter()
-        .filter(|one| one.suggests() && has_key(&one.of));
+    let apart = apart(log)?;
+    let mut learned = told(&lessons);
+    if let Some(apart) = &apart {
+        apart_told(&mut learned, apart);
+    }
     Ok(LogAnswer {
         pours: pours.len(),
         is_only_read: log.newer.is_some(),
@@ -167,13 +182,25 @@ fn of_log(log: &Log, own: &Shop) -> Result<LogAnswer, WebError> {
             })
             .collect(),
         charts: charts.collect(),
-        learned: Some(told_answer(&told(&lessons), own)),
-        suggested: suggested
-            .map(|lesson| OneChoice {
-                value: name(&lesson.of),
-                shown: words.say(&label(&lesson.of)),
-            })
-            .collect(),
+        learned: Some(told_answer(&learned, own)),
+        suggested: suggested(&lessons, apart.as_ref(), words),
         changes: Some(told_answer(&changes_told(&changed(&pours)), own)),
     })
+}
+
+/// What may be put into the shop's file: by which name, and what it is called.
+fn suggested(lessons: &[Lesson], apart: Option<&Apart>, words: Language) -> Vec<OneChoice> {
+    let sure = lessons
+        .iter()
+        .filter(|one| one.suggests() && has_key(&one.of));
+    let sure = sure.map(|lesson| (name(&lesson.of), label(&lesson.of)));
+    let contact = apart.filter(|apart| apart.told).map(|_| {
+        let label = Said::new("log-apart-contact");
+        (CONTACT.to_owned(), label)
+    });
+    let both = sure.chain(contact).map(|(value, label)| OneChoice {
+        value,
+        shown: words.say(&label),
+    });
+    both.collect()
 }

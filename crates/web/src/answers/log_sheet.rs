@@ -185,6 +185,7 @@ fn of_pour(
         block: block_id.clone(),
         words: words.say(&question.words),
         advice: String::new(),
+        leads: Vec::new(),
     }));
     for (table, entry, id) in [
         (&MOULDS, mould, "page-log-mould"),

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use axum::Json;
 use axum::extract::{Path, State};
+use job::glossary::told_in;
 use job::plan::Figure;
 use job::why::why as behind;
 use job::words::Language;
@@ -11,6 +12,7 @@ use job::words::said::Said;
 use serde::Serialize;
 use utoipa::ToSchema;
 
+use crate::answers::glossary::{TermAnswer, terms};
 use crate::answers::sheets::planned;
 use crate::answers::{folder_of, worked};
 use crate::errors::WebError;
@@ -41,6 +43,8 @@ pub struct WhyAnswer {
     pub mind: Vec<String>,
     /// Sources, each with where it was seen.
     pub sources: Vec<String>,
+    /// Words of the trade in its name and in what went in.
+    pub terms: Vec<TermAnswer>,
 }
 
 /// What stands behind a figure.
@@ -65,6 +69,7 @@ pub async fn why(
         answer.label = plan.words.say(&found.label());
         answer.band = plan.words.between(&shown);
         answer.value = shown.likely;
+        answer.terms = terms_of(&answer, plan.words);
         answer.because = found
             .because
             .as_ref()
@@ -72,6 +77,21 @@ pub async fn why(
         Ok(Json(answer))
     })
     .await
+}
+
+/// The words of the trade in the name of a figure and in what its law asks for; laws describe
+/// themselves in English.
+fn terms_of(answer: &WhyAnswer, language: Language) -> Vec<TermAnswer> {
+    let mut found = told_in(&answer.label, language);
+    for (_, about, _) in &answer.given {
+        let more = told_in(about, language.for_laws());
+        found.extend(
+            more.into_iter()
+                .filter(|term| !found.contains(term))
+                .collect::<Vec<_>>(),
+        );
+    }
+    terms(&found, language)
 }
 
 /// What the law says of itself.

@@ -19,7 +19,7 @@ use rustls::pki_types::pem::PemObject;
 use rustls::pki_types::{CertificateDer, PrivateKeyDer, PrivatePkcs8KeyDer};
 
 use crate::lan::LanError;
-use crate::lan::address::LOCAL;
+use crate::lan::address::{LOCAL, LOCAL_LONG};
 use crate::lan::place::Place;
 use crate::lan::secret::digest;
 
@@ -82,6 +82,19 @@ impl Authority {
     /// The certificate for a phone to install: without the key, as anybody may have it.
     pub fn certificate(&self) -> &[u8] {
         &self.certificate
+    }
+
+    /// Whether it may vouch for an address: one that was made before it covered the longer ones
+    /// says nothing of them, and no phone takes it there then.
+    pub fn covers(&self, address: IpAddr) -> bool {
+        let [(network, bits), _] = LOCAL_LONG;
+        // As its constraint stands in it: the network, then what of it counts (RFC 5280, 4.2.1.10).
+        let stands = [network, long_mask(bits)].concat();
+        address.is_ipv4()
+            || self
+                .certificate
+                .windows(stands.len())
+                .any(|at| at == stands)
     }
 
     /// By which people compare it: its digest (SHA-256) in pairs of digits, as phones show it.
@@ -184,13 +197,21 @@ fn params(key: &KeyPair) -> CertificateParams {
         let mask = u32::MAX << (32 - u32::from(*bits));
         GeneralSubtree::IpAddress(CidrSubnet::V4(*network, mask.to_be_bytes()))
     });
+    let long = LOCAL_LONG.iter().map(|(network, bits)| {
+        GeneralSubtree::IpAddress(CidrSubnet::V6(*network, long_mask(*bits)))
+    });
     // Names are kept out by naming the only one that may be: without any, all would be free.
     let name = GeneralSubtree::DnsName("localhost".to_owned());
     params.name_constraints = Some(NameConstraints {
-        permitted_subtrees: within.chain([name]).collect(),
+        permitted_subtrees: within.chain(long).chain([name]).collect(),
         excluded_subtrees: Vec::new(),
     });
     params
+}
+
+/// The bits of a longer address that count.
+fn long_mask(bits: u8) -> [u8; 16] {
+    (u128::MAX << (128 - u32::from(bits))).to_be_bytes()
 }
 
 /// From now on for so long.
@@ -223,6 +244,8 @@ mod tests {
         let again = Authority::of(&Place::of(shop.path()).unwrap()).unwrap();
         assert_eq!(first.fingerprint(), again.fingerprint());
         assert_eq!(first.fingerprint().len(), 32 * 3 - 1);
+        assert!(first.covers("fd12::5".parse().unwrap()));
+        assert!(again.covers("192.168.1.2".parse().unwrap()));
         #[cfg(unix)]
         {
             let metadata = std::fs::metadata(place.path(KEY)).unwrap();

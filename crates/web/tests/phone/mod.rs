@@ -42,6 +42,11 @@ pub struct Heard {
 
 impl OpenShop {
     pub async fn open() -> OpenShop {
+        let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, 0)).await.unwrap();
+        OpenShop::open_at(listener).await
+    }
+
+    pub async fn open_at(listener: TcpListener) -> OpenShop {
         let folder = tempfile::tempdir().unwrap();
         let job = folder.path().join("2026/block");
         std::fs::create_dir_all(&job).unwrap();
@@ -53,7 +58,6 @@ impl OpenShop {
         let (certificate, fingerprint) =
             (authority.certificate().to_vec(), authority.fingerprint());
         let door = Door::of(&shop, place.clone(), &authority);
-        let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, 0)).await.unwrap();
         let at = listener.local_addr().unwrap();
         let routes = door::routes(shop, door);
         tokio::spawn(listen(listener, Arc::new(Signs::of(authority)), routes));

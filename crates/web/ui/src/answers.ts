@@ -50,6 +50,12 @@ export type WeighedPart = Described['WeighedPart'];
 export type WhyAnswer = Described['WhyAnswer'];
 export type Words = Described['Words'];
 
+export type ClassOffered = Described['ClassOffered'];
+export type LeadAnswer = Described['LeadAnswer'];
+export type LessonAnswer = Described['LessonAnswer'];
+export type PhoneAnswer = Described['PhoneAnswer'];
+export type TermAnswer = Described['TermAnswer'];
+
 export type BookAnswer = Described['BookAnswer'];
 export type Changes = Described['Changes'];
 export type DescribedJob = Described['DescribedJob'];

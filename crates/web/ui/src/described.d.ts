@@ -175,6 +175,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/glossary": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The words that are sought; none where no entry has them. */
+        get: operations["glossary"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/jobs": {
         parameters: {
             query?: never;
@@ -244,6 +261,40 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/jobs/{job}/class": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The plan of a job for a class: groups, roles, what happens when. */
+        get: operations["of_class"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/jobs/{job}/class.pdf": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The same on paper. */
+        get: operations["class_paper"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/jobs/{job}/drawing": {
         parameters: {
             query?: never;
@@ -299,6 +350,57 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/jobs/{job}/glossary": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The words of the trade that stand on the sheet of a job. */
+        get: operations["of_job"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/jobs/{job}/lesson": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What a pupil works out of a job. */
+        get: operations["of_job"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/jobs/{job}/lesson.pdf": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The pupil's sheet of a job, or the answers to it. */
+        get: operations["paper"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/jobs/{job}/maps/{map}": {
         parameters: {
             query?: never;
@@ -308,6 +410,23 @@ export interface paths {
         };
         /** A map. */
         get: operations["map"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/jobs/{job}/phone": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Where a phone finds the card of a job, once phones are let in. */
+        get: operations["phone"];
         put?: never;
         post?: never;
         delete?: never;
@@ -840,6 +959,18 @@ export interface components {
             /** @description What to weigh out, in the order of charging. */
             weigh_out: components["schemas"]["TableAnswer"];
         };
+        /** @description What a class has where nobody says otherwise. */
+        ClassOffered: {
+            /** @description Grown-ups at the fire. */
+            adults: number;
+            /**
+             * Format: double
+             * @description Minutes of one.
+             */
+            minutes: number;
+            /** @description Lessons in which it comes. */
+            sessions: number;
+        };
         /** @description A clock. */
         ClockAnswer: {
             /**
@@ -950,6 +1081,8 @@ export interface components {
              * @description Most cells of the box around the metal; left out, as many as the program thinks right.
              */
             cells: number | null;
+            /** @description Where it is followed; left out, on whichever is faster. */
+            on: components["schemas"]["HeatOn"];
         };
         /**
          * @description Whether findings were kept.
@@ -972,6 +1105,11 @@ export interface components {
             /** @description The pieces in the order in which they follow. */
             pieces: components["schemas"]["PieceHead"][];
         };
+        /**
+         * @description Where heat is to be followed.
+         * @enum {string}
+         */
+        HeatOn: "faster" | "cpu" | "gpu";
         /** @description Something that may be told. */
         KeyOffered: {
             /** @description How it is typed. */
@@ -980,6 +1118,31 @@ export interface components {
             key: string;
             /** @description What it is called. */
             label: string;
+        };
+        /** @description A line that an advice names. */
+        LeadAnswer: {
+            /** @description Its key, by which it is known on its sheet. */
+            key: string;
+            /** @description What it is called. */
+            label: string;
+            /** @description The sheet on which it stands. */
+            on: components["schemas"]["LeadsTo"];
+        };
+        /**
+         * @description The sheet on which a line stands.
+         * @enum {string}
+         */
+        LeadsTo: "job" | "sand" | "shop";
+        /** @description What a pupil works out of a job. */
+        LessonAnswer: {
+            /** @description The class that is taken where nobody says otherwise. */
+            class: components["schemas"]["ClassOffered"];
+            /** @description What to do with it, as on the pupil's sheet. */
+            lead: string;
+            /** @description What the job is called. */
+            name: string;
+            /** @description The tasks, in the order in which they are worked out. */
+            tasks: components["schemas"]["TaskAnswer"][];
         };
         /**
          * @description What is typed for a key.
@@ -1124,6 +1287,13 @@ export interface components {
             /** @description As the file has it. */
             value: string;
         };
+        /** @description Where a phone finds the card of a job. */
+        PhoneAnswer: {
+            /** @description The address; none where no phone is let in. */
+            address: string | null;
+            /** @description The same as squares for the camera of the phone, as SVG. */
+            squares: string | null;
+        };
         /** @description A picture. */
         PictureAnswer: {
             /** @description Its SVG. */
@@ -1187,6 +1357,8 @@ export interface components {
             advice: string;
             /** @description The block that it stands beside. */
             block: string;
+            /** @description Lines that the advice names, to be filled in. */
+            leads: components["schemas"]["LeadAnswer"][];
             /** @description How weighty it is. */
             level: components["schemas"]["Weight"];
             /** @description The weight in a word of the shop's language. */
@@ -1246,7 +1418,7 @@ export interface components {
             share: number;
             /** @description How it stands. */
             state: components["schemas"]["RunState"];
-            /** @description What it found, a sentence each, where it tells it here. */
+            /** @description What it tells, a sentence each: where it goes on, what it found. */
             told: string[];
             /** @description Why it came to nothing, where it did. */
             trouble: string | null;
@@ -1382,6 +1554,29 @@ export interface components {
             number: number | null;
             /** @description Why it was refused; then it is not in the log and stays on the phone. */
             refused: string | null;
+        };
+        /** @description One thing to work out, without its answer. */
+        TaskAnswer: {
+            /** @description The numbers that go into it: what each is, and the number or the task whose answer it is. */
+            numbers: [
+                string,
+                string
+            ][];
+            /** @description The rule in words. */
+            rule: string;
+            /** @description The unit of the answer. */
+            unit: string;
+            /** @description What is wanted. */
+            wanted: string;
+        };
+        /** @description A word of the trade. */
+        TermAnswer: {
+            /** @description What it means, in a sentence. */
+            meaning: string;
+            /** @description What the sentence rests on. */
+            source: string;
+            /** @description The word. */
+            word: string;
         };
         /** @description A test of the sand. */
         TestAnswer: {
@@ -1535,6 +1730,8 @@ export interface components {
             range: string;
             /** @description Sources, each with where it was seen. */
             sources: string[];
+            /** @description Words of the trade in its name and in what went in. */
+            terms: components["schemas"]["TermAnswer"][];
             /** @description The likely value. */
             value: string;
             /** @description The law with the numbers in it. */
@@ -1871,6 +2068,28 @@ export interface operations {
             };
         };
     };
+    glossary: {
+        parameters: {
+            query?: {
+                /** @description A word in any of the languages, or a part of one; left out, all words are told. */
+                word?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TermAnswer"][];
+                };
+            };
+        };
+    };
     jobs: {
         parameters: {
             query?: never;
@@ -2041,6 +2260,82 @@ export interface operations {
             };
         };
     };
+    of_class: {
+        parameters: {
+            query: {
+                /** @description Pupils, each of whom gets a casting. */
+                pupils: number;
+                /** @description Lessons in which they come. */
+                sessions?: number;
+                /** @description Minutes of one. */
+                minutes?: number;
+                /** @description Grown-ups at the fire. */
+                adults?: number;
+                /** @description Flasks of the size of the plan; left out, those of the shop's file. */
+                flasks?: number;
+                /** @description US Letter instead of A4. */
+                letter?: boolean;
+            };
+            header?: never;
+            path: {
+                job: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ToldAnswer"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
+    class_paper: {
+        parameters: {
+            query: {
+                /** @description Pupils, each of whom gets a casting. */
+                pupils: number;
+                /** @description Lessons in which they come. */
+                sessions?: number;
+                /** @description Minutes of one. */
+                minutes?: number;
+                /** @description Grown-ups at the fire. */
+                adults?: number;
+                /** @description Flasks of the size of the plan; left out, those of the shop's file. */
+                flasks?: number;
+                /** @description US Letter instead of A4. */
+                letter?: boolean;
+            };
+            header?: never;
+            path: {
+                job: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": unknown;
+                };
+            };
+        };
+    };
     drawing: {
         parameters: {
             query?: never;
@@ -2145,6 +2440,90 @@ export interface operations {
             };
         };
     };
+    of_job: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                job: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TermAnswer"][];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
+    of_job: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                job: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LessonAnswer"];
+                };
+            };
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["No"];
+                };
+            };
+        };
+    };
+    paper: {
+        parameters: {
+            query?: {
+                /** @description The answers, for the teacher, instead of the pupil's sheet. */
+                answers?: boolean;
+                /** @description US Letter instead of A4. */
+                letter?: boolean;
+            };
+            header?: never;
+            path: {
+                job: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": unknown;
+                };
+            };
+        };
+    };
     map: {
         parameters: {
             query?: never;
@@ -2163,6 +2542,27 @@ export interface operations {
                 };
                 content: {
                     "application/octet-stream": unknown;
+                };
+            };
+        };
+    };
+    phone: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                job: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PhoneAnswer"];
                 };
             };
         };

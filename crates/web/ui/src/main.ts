@@ -8,6 +8,7 @@ import './look/slip.css';
 import './look/start.css';
 import './look/drawing.css';
 import './look/trial.css';
+import './look/teaching.css';
 import './look/narrow.css';
 import './look/print.css';
 

@@ -74,6 +74,7 @@ freeze-above = above { $mark }: the castings for { $castings } from the full mou
 freeze-core-peak = hottest core { $hottest }
 freeze-takes = so many cells take up to { $memory } of memory and some { $time } on two cores; Ctrl-C stops it, and nothing half-written stays
 freeze-on-card = the heat is followed on the graphics card { $card }
+freeze-on-processor = the heat is followed on the processor
 freeze-goes-on = going on from where the earlier run was kept
 freeze-begins-anew = what was kept of an earlier run is of another mould, or of other cells: begun anew
 freeze-stopped = stopped, and kept in the folder of the job: the same command goes on from there

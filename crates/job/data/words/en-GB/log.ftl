@@ -63,7 +63,7 @@ log-learn-strength = green strength on good days
 log-learn-accepted = { $name } stands in { $file } now
 log-apart-sand = time in the sand alone, over the plan's
 log-apart-contact = contact of metal and sand, over the book's
-log-apart-told = timed sections from { $thin } to { $thick } of modulus tell sand and contact apart: put it into shop.toml with oddside log learn --accept contact; oddside freeze then goes by it
+log-apart-told = timed sections from { $thin } to { $thick } of modulus tell sand and contact apart; once the contact stands in the shop's file, freezing is followed by it
 log-apart-not-told = timed sections from { $thin } to { $thick } of modulus do not tell sand and contact apart: time one of about { $wanted } beside one at least four times as thick
 
 ## What went wrong

@@ -204,3 +204,30 @@ page-sand-nothing = Nothing follows yet: fill in what you have tested.
 page-described = how it is given
 page-as-mesh = a mesh
 page-like-what = what it is like
+
+## A class, and the words of the trade
+
+page-lesson = Lesson
+page-lesson-class = The class
+page-lesson-pupils = pupils, a casting for each
+page-lesson-sessions = lessons in which they come
+page-lesson-minutes = minutes of a lesson
+page-lesson-adults = grown-ups at the fire
+page-lesson-flasks = flasks of the plan's size
+page-lesson-flasks-left = those of the shop's file
+page-lesson-lay = Lay out the lessons
+page-lesson-plan = Plan for the class
+page-lesson-tasks = What a pupil works out
+page-lesson-answers-apart = The answers are printed on a sheet of their own. They do not stand on this page, where a class may be looking on.
+page-glossary = Glossary
+page-glossary-seek = a word, or a part of one, in any language
+page-glossary-none = No entry has this word.
+page-glossary-words = Words of the trade
+page-glossary-sheet = Words of the trade on this sheet
+
+## The bench card of a job
+
+page-bench-card = Bench card
+page-bench-phone = On a paired phone: point its camera at the squares, or open
+page-bench-no-phone = For a phone in gloves: start the program as oddside serve DIR --lan, and the squares for its camera stand here.
+page-lead = Fill in:

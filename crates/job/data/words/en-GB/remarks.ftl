@@ -50,8 +50,10 @@ solid_takes_nothing = solid { $number } takes away where nothing stands
     .advice = check its place; it acts only on the solids listed before it
 volume_guessed = without a weight the metal is a guess: { $low } to { $high }
     .advice = weigh the pattern, best in water, and write [part.displaced]; melt for the high end until then
+    .sheet = weigh the pattern in air and in water and write both into the job's file, job.toml, under [part.displaced]; the sheet follows as soon as it is saved; melt for the high end until then
 volume_by_weight = by weight alone the metal may be off by { $off }
     .advice = weighing in water would narrow it to some two per cent: write [part.displaced]
+    .sheet = weighing in water too would narrow it to some two per cent: write both weights into the job's file, job.toml, under [part.displaced]; the sheet follows as soon as it is saved
 sizes_only = walls, shadow and moduli rest on five sizes, not on a shape
     .advice = their bands are wide: go by the side of them that is safe, and write mould.joint
     .sheet = their bands are wide: go by the side of them that is safe, and fill in “{ key-joint }”
@@ -131,6 +133,7 @@ feeder_none-iron = no feeder: iron of this carbon swells in a mould shown firm b
     .advice = holds only while every mould is as firm; a heavy hub may sink: feed or chill it
 feeder_iron = a feeder is planned: no test shows the mould firm, or the carbon is unknown
     .advice = write mould.firm and metal.carbon_equivalent once you know them
+    .sheet = once you know them, write into the job's file, job.toml, how the mould was shown firm (firm, under [mould]) and the carbon_equivalent (under [metal])
 feeder_impossible = shrinkage is more than a plain feeder of any size can give
     .advice = use an insulating sleeve, several feeders, or chills; ask an experienced founder
 feeder_high = the feeder is { $height } high and the cope { $cope }
@@ -171,6 +174,7 @@ crucible_none = none of your crucibles holds { $charge } at working fill
     .advice = a mould has to be poured in one go: cast fewer, or borrow a crucible
 crucible_unknown = no crucible in shop.toml, so the charge is not compared with one
     .advice = write [[crucible]] with its mark or its volume to the brim
+    .sheet = write its mark or its volume to the brim into the shop's file, shop.toml, under [[crucible]]; the sheet follows as soon as it is saved
 loss_unknown = no figure for the melt loss of this metal in this kind of furnace; from the best to the worst of other furnaces is taken
     .advice = weigh what goes in and what comes out once, and write melt.loss
     .sheet = weigh what goes in and what comes out once, and fill in “{ key-loss }”
@@ -242,6 +246,7 @@ charge_try = a make-up is a sum over guesses until the melt is tried
     .advice = pour a wedge or a test bar and look at the break before the mould is poured
 charge_not_made = no charge from your heaps: { $why }
     .advice = add what is named, or widen the limits under [charge]
+    .sheet = add what is named to the heaps in the shop's file, shop.toml, or widen the limits in the job's file, job.toml, under [charge]
 
 ## Opening
 

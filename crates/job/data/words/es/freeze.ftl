@@ -74,6 +74,7 @@ freeze-above = por encima de { $mark }: las piezas durante { $castings } desde e
 freeze-core-peak = macho, lo más caliente { $hottest }
 freeze-takes = tantas celdas llevan hasta { $memory } de memoria y unos { $time } en dos núcleos; Ctrl-C lo detiene, y nada queda a medio escribir
 freeze-on-card = el calor se sigue en la tarjeta gráfica { $card }
+freeze-on-processor = el calor se sigue en el procesador
 freeze-goes-on = se sigue desde donde se guardó la vez anterior
 freeze-begins-anew = lo que se guardó es de otro molde, o de otras celdas: se empieza de nuevo
 freeze-stopped = parado, y guardado en la carpeta del trabajo: la misma orden sigue desde ahí

@@ -63,7 +63,7 @@ log-learn-strength = resistencia en verde de los días buenos
 log-learn-accepted = { $name } está ahora en { $file }
 log-apart-sand = tiempo en la arena sola, sobre el del plan
 log-apart-contact = contacto de metal y arena, sobre el del libro
-log-apart-told = secciones cronometradas de { $thin } a { $thick } de módulo separan arena y contacto: póngalo en shop.toml con oddside log learn --accept contact; oddside freeze se rige entonces por ello
+log-apart-told = secciones cronometradas de { $thin } a { $thick } de módulo separan arena y contacto; una vez que el contacto está en el archivo del taller, la solidificación se sigue con él
 log-apart-not-told = secciones cronometradas de { $thin } a { $thick } de módulo no separan arena y contacto: cronometre una de unos { $wanted } junto a una al menos cuatro veces más gruesa
 
 ## Lo que salió mal

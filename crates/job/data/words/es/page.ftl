@@ -204,3 +204,30 @@ page-sand-nothing = Todavía no se deduce nada: rellene lo que ha ensayado.
 page-described = cómo se da
 page-as-mesh = una malla
 page-like-what = a qué se parece
+
+## A class, and the words of the trade
+
+page-lesson = Lección
+page-lesson-class = La clase
+page-lesson-pupils = alumnos, una pieza cada uno
+page-lesson-sessions = lecciones en que vienen
+page-lesson-minutes = minutos de una lección
+page-lesson-adults = adultos junto al fuego
+page-lesson-flasks = cajas del tamaño del plan
+page-lesson-flasks-left = las del archivo del taller
+page-lesson-lay = Repartir en lecciones
+page-lesson-plan = Plan para la clase
+page-lesson-tasks = Lo que calcula el alumno
+page-lesson-answers-apart = Las respuestas se imprimen en una hoja aparte. No están en esta página, que quizá mire una clase.
+page-glossary = Glosario
+page-glossary-seek = una palabra o parte de ella, en cualquier idioma
+page-glossary-none = Ninguna entrada tiene esta palabra.
+page-glossary-words = Palabras del oficio
+page-glossary-sheet = Palabras del oficio en esta hoja
+
+## The bench card of a job
+
+page-bench-card = Tarjeta de taller
+page-bench-phone = En un teléfono emparejado: apunte la cámara a los cuadros, o abra
+page-bench-no-phone = Para un teléfono con guantes: inicie el programa como oddside serve DIR --lan, y los cuadros para la cámara están aquí.
+page-lead = Rellenar:

@@ -55,8 +55,10 @@ solid_takes_nothing = el sólido { $number } quita donde no hay nada
     .advice = revise su lugar; solo actúa sobre los sólidos anotados antes que él
 volume_guessed = sin un peso, el metal es una suposición: { $low } a { $high }
     .advice = pese el modelo, mejor en agua, y escriba [part.displaced]; hasta entonces funda para el extremo alto
+    .sheet = pese el modelo en aire y en agua y escriba ambos pesos en el archivo de la pieza, job.toml, en [part.displaced]; la hoja lo sigue en cuanto se guarda; hasta entonces funda para el extremo alto
 volume_by_weight = solo por peso, el metal puede errar en { $off }
     .advice = pesar en agua lo reduce a un dos por ciento: escriba [part.displaced]
+    .sheet = pesar también en agua lo reduce a un dos por ciento: escriba ambos pesos en el archivo de la pieza, job.toml, en [part.displaced]; la hoja lo sigue en cuanto se guarda
 sizes_only = paredes, sombra y módulos se basan en cinco medidas, no en una forma
     .advice = sus márgenes son anchos: tome el lado seguro de cada uno, y escriba mould.joint
     .sheet = sus márgenes son anchos: tome el lado seguro de cada uno, y rellene «{ key-joint }»
@@ -136,6 +138,7 @@ feeder_none-iron = sin mazarota: la fundición con este carbono se expande en un
     .advice = vale solo mientras cada molde sea igual de firme; un cubo grueso puede rechuparse: aliméntelo o póngale un enfriador
 feeder_iron = se prevé una mazarota: ningún ensayo muestra firme el molde, o no se conoce el carbono
     .advice = escriba mould.firm y metal.carbon_equivalent cuando los conozca
+    .sheet = cuando los conozca, escriba en el archivo de la pieza, job.toml, qué mostró firme el molde (firm, en [mould]) y carbon_equivalent (en [metal])
 feeder_impossible = el rechupe es más de lo que puede dar una mazarota simple de cualquier tamaño
     .advice = use un manguito aislante, varias mazarotas, o enfriadores; consulte a un fundidor con experiencia
 feeder_high = la mazarota tiene { $height } de alto y la caja superior { $cope }
@@ -176,6 +179,7 @@ crucible_none = ninguno de sus crisoles admite { $charge } al llenado de trabajo
     .advice = un molde debe colarse de una vez: cuele menos piezas, o consiga un crisol prestado
 crucible_unknown = no hay crisol en shop.toml, por eso la carga no se compara con uno
     .advice = escriba [[crucible]] con su marca o su volumen hasta el borde
+    .sheet = escriba su marca o su volumen hasta el borde en el archivo del taller, shop.toml, en [[crucible]]; la hoja lo sigue en cuanto se guarda
 loss_unknown = no hay cifra de merma de fusión de este metal en esta clase de horno; se toma de lo mejor a lo peor de los otros hornos
     .advice = pese una vez lo que entra y lo que sale, y escriba melt.loss
     .sheet = pese una vez lo que entra y lo que sale, y rellene «{ key-loss }»
@@ -247,6 +251,7 @@ charge_try = una composición de carga es una suma de suposiciones hasta que se 
     .advice = cuele una cuña o una barra de prueba y mire la fractura antes de colar el molde
 charge_not_made = no hay carga con sus montones: { $why }
     .advice = añada lo que se nombra, o amplíe los límites en [charge]
+    .sheet = añada lo que se nombra a los montones del archivo del taller, shop.toml, o amplíe los límites en el archivo de la pieza, job.toml, en [charge]
 
 ## Opening
 

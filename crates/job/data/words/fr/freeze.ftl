@@ -74,6 +74,7 @@ freeze-above = au-dessus de { $mark } : les pièces pendant { $castings } depuis
 freeze-core-peak = noyau au plus chaud { $hottest }
 freeze-takes = tant de cellules prennent jusqu'à { $memory } de mémoire et quelque { $time } sur deux cœurs ; Ctrl-C arrête, et rien ne reste à moitié écrit
 freeze-on-card = la chaleur est suivie sur la carte graphique { $card }
+freeze-on-processor = la chaleur est suivie sur le processeur
 freeze-goes-on = on repart de là où le calcul précédent a été gardé
 freeze-begins-anew = ce qui a été gardé vient d'un autre moule, ou d'autres mailles : on recommence
 freeze-stopped = arrêté, et gardé dans le dossier du travail : la même commande repart de là

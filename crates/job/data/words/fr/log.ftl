@@ -63,7 +63,7 @@ log-learn-strength = résistance à vert des bons jours
 log-learn-accepted = { $name } est maintenant dans { $file }
 log-apart-sand = temps dans le sable seul, sur celui du plan
 log-apart-contact = contact du métal et du sable, sur celui du livre
-log-apart-told = des sections chronométrées de { $thin } à { $thick } de module séparent le sable du contact : le mettre dans shop.toml par oddside log learn --accept contact ; oddside freeze s'y tient alors
+log-apart-told = des sections chronométrées de { $thin } à { $thick } de module séparent le sable du contact ; une fois le contact dans le fichier de l'atelier, la solidification est suivie d'après lui
 log-apart-not-told = des sections chronométrées de { $thin } à { $thick } de module ne séparent pas le sable du contact : en chronométrer une de { $wanted } environ à côté d'une au moins quatre fois plus épaisse
 
 ## Ce qui n'est pas allé

@@ -204,3 +204,30 @@ page-sand-nothing = Rien n'en découle encore : remplissez ce que vous avez essa
 page-described = comment elle est donnée
 page-as-mesh = un maillage
 page-like-what = à quoi elle ressemble
+
+## A class, and the words of the trade
+
+page-lesson = Leçon
+page-lesson-class = La classe
+page-lesson-pupils = élèves, une pièce chacun
+page-lesson-sessions = leçons où ils viennent
+page-lesson-minutes = minutes d'une leçon
+page-lesson-adults = adultes au feu
+page-lesson-flasks = châssis de la taille du plan
+page-lesson-flasks-left = ceux du fichier de l'atelier
+page-lesson-lay = Répartir en leçons
+page-lesson-plan = Plan pour la classe
+page-lesson-tasks = Ce que l'élève calcule
+page-lesson-answers-apart = Le corrigé s'imprime sur une feuille à part. Il n'est pas sur cette page, qu'une classe regarde peut-être.
+page-glossary = Glossaire
+page-glossary-seek = un mot ou une partie, en toute langue
+page-glossary-none = Aucune entrée n'a ce mot.
+page-glossary-words = Mots du métier
+page-glossary-sheet = Mots du métier sur cette feuille
+
+## The bench card of a job
+
+page-bench-card = Carte d'atelier
+page-bench-phone = Sur un téléphone appairé : pointer l'appareil photo vers les carrés, ou ouvrir
+page-bench-no-phone = Pour un téléphone, gants aux mains : lancer le programme par oddside serve DIR --lan, et les carrés pour l'appareil photo se trouvent ici.
+page-lead = Remplir :

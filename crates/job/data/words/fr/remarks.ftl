@@ -56,8 +56,10 @@ solid_takes_nothing = le solide { $number } enlève là où il n'y a rien
     .advice = vérifier sa place ; il n'agit que sur les solides écrits avant lui
 volume_guessed = sans pesée, le métal est deviné : { $low } à { $high }
     .advice = peser le modèle, de préférence dans l'eau, et écrire [part.displaced] ; d'ici là fondre pour le haut de la fourchette
+    .sheet = peser le modèle dans l'air et dans l'eau et écrire les deux dans le fichier de la pièce, job.toml, sous [part.displaced] ; la feuille suit dès qu'il est enregistré ; d'ici là fondre pour le haut de la fourchette
 volume_by_weight = par le seul poids, le métal peut être faux de { $off }
     .advice = une pesée dans l'eau ramènerait cela à quelque 2 % : écrire [part.displaced]
+    .sheet = une pesée aussi dans l'eau ramènerait cela à quelque 2 % : écrire les deux poids dans le fichier de la pièce, job.toml, sous [part.displaced] ; la feuille suit dès qu'il est enregistré
 sizes_only = parois, ombre et modules reposent sur cinq cotes, non sur une forme
     .advice = leurs fourchettes sont larges : se tenir du côté sûr, et écrire mould.joint
     .sheet = leurs fourchettes sont larges : se tenir du côté sûr, et remplir « { key-joint } »
@@ -137,6 +139,7 @@ feeder_none-iron = pas de masselotte : une fonte de ce carbone gonfle dans un mo
     .advice = ne vaut que si chaque moule est aussi ferme ; un moyeu lourd peut se creuser : masselotte ou refroidisseur
 feeder_iron = une masselotte est prévue : aucun essai ne montre le moule ferme, ou le carbone est inconnu
     .advice = écrire mould.firm et metal.carbon_equivalent dès qu'ils sont connus
+    .sheet = dès qu'ils sont connus, écrire dans le fichier de la pièce, job.toml, ce qui a montré le moule ferme (firm, sous [mould]) et carbon_equivalent (sous [metal])
 feeder_impossible = le retrait dépasse ce qu'une masselotte simple de n'importe quelle taille peut donner
     .advice = manchon isolant, plusieurs masselottes, ou refroidisseurs ; demander à un fondeur d'expérience
 feeder_high = la masselotte a { $height } de haut et le dessus { $cope }
@@ -177,6 +180,7 @@ crucible_none = aucun de vos creusets ne tient { $charge } à remplissage de tra
     .advice = un moule se coule d'une traite : couler moins de pièces, ou emprunter un creuset
 crucible_unknown = pas de creuset dans shop.toml : la charge n'est comparée à aucun
     .advice = écrire [[crucible]] avec sa marque ou son volume à ras bord
+    .sheet = écrire sa marque ou son volume à ras bord dans le fichier de l'atelier, shop.toml, sous [[crucible]] ; la feuille suit dès qu'il est enregistré
 loss_unknown = pas de chiffre pour la perte au feu de ce métal dans ce genre de four ; du meilleur au pire des autres fours est pris
     .advice = peser une fois ce qui entre et ce qui sort, et écrire melt.loss
     .sheet = peser une fois ce qui entre et ce qui sort, et remplir « { key-loss } »
@@ -248,6 +252,7 @@ charge_try = une charge est une somme sur des estimations tant que le bain n'est
     .advice = couler un coin ou un barreau d'essai et regarder la cassure avant de couler le moule
 charge_not_made = pas de charge de vos tas : { $why }
     .advice = ajouter ce qui est nommé, ou élargir les limites sous [charge]
+    .sheet = ajouter ce qui est nommé aux tas du fichier de l'atelier, shop.toml, ou élargir les limites dans le fichier de la pièce, job.toml, sous [charge]
 
 ## Opening
 

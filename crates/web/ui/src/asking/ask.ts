@@ -14,9 +14,11 @@ import type {
   FreezingAnswer,
   ListedExperiment,
   ListedJob,
+  LessonAnswer,
   LogAnswer,
   MadeJob,
   No,
+  PhoneAnswer,
   PourPlanned,
   Poured,
   ResultEntered,
@@ -25,6 +27,7 @@ import type {
   Seen,
   ShapeOffered,
   SheetAnswer,
+  TermAnswer,
   ToldAnswer,
   WhyAnswer,
   Words,
@@ -88,6 +91,9 @@ export async function solids(job: string): Promise<ArrayBuffer> {
   return (await asked(`${of(job)}/solids`)).arrayBuffer();
 }
 
+/** Where a phone finds the bench card of a job. */
+export const phoneOf = (job: string) => json<PhoneAnswer>(`${of(job)}/phone`);
+
 export const freezing = (job: string) => json<FreezingAnswer>(`${of(job)}/freezing`);
 
 /** Begins to follow the freezing of a job. */
@@ -141,6 +147,25 @@ export const addPour = (poured: Poured) =>
   json<SheetAnswer>('/log/pours', sent('POST', poured));
 export const addDefect = (seen: DefectSeen) =>
   json<SheetAnswer>('/log/defects', sent('POST', seen));
+
+/** The words of the trade that are sought; all where nothing is. */
+export const glossary = (sought: string) =>
+  json<TermAnswer[]>(`/glossary?${new URLSearchParams({ word: sought })}`);
+export const glossaryOfJob = (job: string) => json<TermAnswer[]>(`${of(job)}/glossary`);
+
+export const lesson = (job: string) => json<LessonAnswer>(`${of(job)}/lesson`);
+
+/** The plan of a job for a class. */
+export const classPlan = (job: string, given: string) =>
+  json<ToldAnswer>(`${of(job)}/class?${given}`);
+
+/** Where the papers of a lesson lie, for each size of paper. */
+export function lessonPaper(job: string, answers: boolean, size: 'A4' | 'Letter'): string {
+  return `${ROOT}${of(job)}/lesson.pdf?answers=${answers}&letter=${size === 'Letter'}`;
+}
+export function classPaper(job: string, given: string, size: 'A4' | 'Letter'): string {
+  return `${ROOT}${of(job)}/class.pdf?${given}&letter=${size === 'Letter'}`;
+}
 
 /** Puts what the log teaches into the shop's file. */
 export const acceptLesson = (name: string) =>

@@ -31,9 +31,35 @@ export function logAt(path: string): string | null {
   return path.startsWith('/log/') ? jobAt(path.replace('/log/', '/job/')) : null;
 }
 
+/** The address of a job's bench card on this machine: a page of its own, not one of these. */
+export function benchOf(job: string): string {
+  return addressOf(job).replace('/job/', '/bench/');
+}
+
+/** The address of a job as a lesson. */
+export function lessonOf(job: string): string {
+  return addressOf(job).replace('/job/', '/lesson/');
+}
+
+/** The job whose lesson an address stands for. */
+export function lessonAt(path: string): string | null {
+  return path.startsWith('/lesson/') ? jobAt(path.replace('/lesson/', '/job/')) : null;
+}
+
+/** The address of a word in the glossary. */
+export function glossaryOf(word: string): string {
+  return addressOf(word).replace('/job/', '/glossary/');
+}
+
+/** The word of the glossary that an address stands for; an empty one where it is all of it. */
+export function wordAt(path: string): string | null {
+  if (path === '/glossary') return '';
+  return path.startsWith('/glossary/') ? jobAt(path.replace('/glossary/', '/job/')) : null;
+}
+
 /** Whether an address is one of ours. */
 export function isOurs(path: string): boolean {
-  return /^\/($|(job|melt|experiment|log)\/|(sand|shop|experiments|log)$)/.test(path);
+  return /^\/($|(job|melt|lesson|experiment|log|glossary)\/|(sand|shop|experiments|log|glossary)$)/.test(path);
 }
 
 /** The job whose melt an address stands for. */
