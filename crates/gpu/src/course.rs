@@ -12,9 +12,7 @@ use std::time::{Duration, Instant};
 
 use solver::elsewhere::{Course, MARGIN, State, Step, Unable, stages};
 use solver::laid::Laid;
-use wgpu::{
-    BindGroup, Buffer, BufferBinding, BufferDescriptor, BufferUsages, CommandEncoder, ComputePass,
-};
+use wgpu::{BindGroup, Buffer, BufferBinding, CommandEncoder, ComputePass};
 
 use crate::device::Device;
 use crate::groups::{Groups, Slab};
@@ -22,7 +20,7 @@ use crate::lists::{Lists, needed_bytes};
 use crate::packed::Packed;
 use crate::programs::{Program, Programs, group, pass};
 use crate::shape::{RUN, slabs};
-use crate::steps::{STEP_BYTES, Slot, StepFigures};
+use crate::steps::{End, STEP_BYTES, StepFigures, Told};
 
 /// A run on a card.
 #[derive(Debug)]
@@ -37,8 +35,7 @@ pub struct OnCard<'case> {
     /// Steps of a batch, and how they are picked one at a time, without and with the stage.
     steps: Buffer,
     of_step: [BindGroup; 2],
-    slots: Buffer,
-    room: Buffer,
+    told: Told,
     /// Which of both lists holds the temperatures.
     current: usize,
     unfrozen: usize,
@@ -77,8 +74,10 @@ const KNOWN_FOR: Duration = Duration::from_secs(10);
 /// most a thirtieth.
 const READINGS: u32 = 30;
 
-/// Lanes that a group of threads takes.
+/// Threads of a group, and of one of a stage: each of the latter carries more, and so fewer of them
+/// go together.
 const GROUP: usize = 256;
+const GROUP_OF_STAGE: usize = 128;
 
 /// Most groups along one axis that every card takes, and a power of two.
 const WIDE: usize = 32768;
@@ -115,14 +114,14 @@ impl<'case> OnCard<'case> {
                 bytemuck::bytes_of(&number),
             );
         }
-        let slots = device.list("slots", ((MOST_STEPS + 1) * size_of::<Slot>()) as u64);
+        let told = Told::of(device, MOST_STEPS);
         let slabs: Vec<Slab> = slabs
             .into_iter()
             .map(|planes| Slab::of(&packed, &lists, planes))
             .collect();
         let groups = slabs
             .iter()
-            .map(|slab| Groups::of(device, programs, &packed, (&lists, &slots), slab))
+            .map(|slab| Groups::of(device, programs, &packed, (&lists, &told), slab))
             .collect();
         let one = |buffer, size| {
             wgpu::BindingResource::Buffer(BufferBinding {
@@ -139,12 +138,6 @@ impl<'case> OnCard<'case> {
                 &[one(&steps, STEP_BYTES), one(&turns, 16)],
             ),
         ];
-        let room = device.inner.create_buffer(&BufferDescriptor {
-            label: Some("room"),
-            size: slots.size(),
-            usage: BufferUsages::MAP_READ | BufferUsages::COPY_DST,
-            mapped_at_creation: false,
-        });
         device.wait()?;
         Ok(OnCard {
             unfrozen: laid.unfrozen(state),
@@ -163,13 +156,13 @@ impl<'case> OnCard<'case> {
             groups,
             steps,
             of_step,
-            slots,
-            room,
+            told,
         })
     }
 
-    /// Records and runs steps, and gives what they left: a slot for each and one for the end.
-    fn run(&mut self, steps: &[Step], stages: &[usize]) -> Result<Vec<Slot>, Unable> {
+    /// Records and runs steps, and gives what they left: an end for each and one for the last, and
+    /// their rates, 1/s.
+    fn run(&mut self, steps: &[Step], stages: &[usize]) -> Result<(Vec<End>, Vec<f32>), Unable> {
         let stride = self.device.stride as usize;
         let mut figures = vec![0_u8; stride * steps.len()];
         let each = figures.chunks_mut(stride).zip(steps).zip(stages).zip(0..);
@@ -177,14 +170,8 @@ impl<'case> OnCard<'case> {
             let figures = StepFigures::of(step, *stages, number, self.least_rate);
             bytes[..size_of::<StepFigures>()].copy_from_slice(bytemuck::bytes_of(&figures));
         }
-        let mut slots = vec![Slot::default(); steps.len() + 1];
-        slots[0] = Slot {
-            reached: 1,
-            unfrozen: self.unfrozen as u32,
-            ..Slot::default()
-        };
         self.device.queue.write_buffer(&self.steps, 0, &figures);
-        self.device.put(&self.slots, 0, &slots);
+        self.told.begin(&self.device, steps.len(), self.unfrozen);
         for first in (0..steps.len()).step_by(HANDED_OVER) {
             let these = first..steps.len().min(first + HANDED_OVER);
             let last = these.end == steps.len();
@@ -194,14 +181,11 @@ impl<'case> OnCard<'case> {
                 .create_command_encoder(&Default::default());
             self.record(&mut encoder, these, stages);
             if last {
-                let bytes = (slots.len() * size_of::<Slot>()) as u64;
-                encoder.copy_buffer_to_buffer(&self.slots, 0, &self.room, 0, bytes);
+                self.told.copy(&mut encoder);
             }
             self.device.queue.submit([encoder.finish()]);
         }
-        self.device
-            .read(&self.room, bytemuck::cast_slice_mut(&mut slots))?;
-        Ok(slots)
+        self.told.read(&self.device, steps.len())
     }
 
     fn record(&self, encoder: &mut CommandEncoder, these: Range<usize>, stages: &[usize]) {
@@ -214,18 +198,16 @@ impl<'case> OnCard<'case> {
                     &groups.conduct
                 });
             }
-            // The end of a step is always told, be there a staged cell or not.
-            let has_staged = !self.packed.runs.is_empty();
-            if has_staged {
-                self.staged(&mut on, &self.programs.prepare, &[offset], |groups| {
-                    &groups.prepare[from]
-                });
-            }
+            // Both ends of a step are always told, be there a staged cell or not.
+            self.staged(&mut on, &self.programs.prepare, &[offset], |groups| {
+                &groups.prepare[from]
+            });
             let program = match self.lists.plain {
                 true => &self.programs.sweep,
                 false => &self.programs.sweep_changing,
             };
             self.sweep(&mut on, program, offset, |groups| &groups.sweep[from]);
+            let has_staged = !self.packed.runs.is_empty();
             for stage in 0..if has_staged { stages[number] } else { 0 } {
                 let turn = stage as u32 * self.device.stride;
                 self.staged(
@@ -261,9 +243,12 @@ impl<'case> OnCard<'case> {
         on.set_bind_group(1, &self.of_step[offsets.len() - 1], offsets);
         for (slab, groups) in self.slabs.iter().zip(&self.groups) {
             // Threads of a stage take four cells each.
-            let of_run = if offsets.len() > 1 { RUN / 4 } else { RUN };
+            let (of_run, group_of) = match offsets.len() {
+                1 => (RUN, GROUP),
+                _ => (RUN / 4, GROUP_OF_STAGE),
+            };
             let count = (slab.figures.run_count as usize * of_run)
-                .div_ceil(GROUP)
+                .div_ceil(group_of)
                 .max(1);
             let wide = count.min(WIDE);
             on.set_bind_group(0, group(groups), &[]);
@@ -313,18 +298,17 @@ impl Course for OnCard<'_> {
                     most: MOST_STAGES,
                 });
             }
-            let slots = self.run(steps, &stages).map_err(lost)?;
-            let taken = slots[1..]
-                .iter()
-                .take_while(|slot| slot.reached != 0)
-                .count();
-            for (step, slot) in steps[..taken].iter().zip(&slots) {
-                self.stages += self.stages_of(step, f64::from(slot.rate));
+            let (ends, rates) = self.run(steps, &stages).map_err(lost)?;
+            let reached = ends[1..].iter().take_while(|end| end.reached != 0);
+            let taken = reached.count();
+            for (step, rate) in steps.iter().zip(&rates[..taken]) {
+                self.stages += self.stages_of(step, f64::from(*rate));
             }
             // The rate of the step that was not taken is the one that it was not taken for.
-            let seen = slots[..=taken].iter().rev().find(|slot| slot.rate > 0.0);
-            self.rate = seen.map_or(self.rate, |slot| f64::from(slot.rate));
-            self.unfrozen = slots[taken].unfrozen as usize;
+            let seen = &rates[..rates.len().min(taken + 1)];
+            let seen = seen.iter().rev().find(|rate| rate.is_normal());
+            self.rate = seen.map_or(self.rate, |rate| f64::from(*rate));
+            self.unfrozen = ends[taken].unfrozen as usize;
             self.current = (self.current + taken) % 2;
             if taken > 0 {
                 return Ok(taken);

@@ -11,6 +11,7 @@ use crate::lists::Lists;
 use crate::packed::Packed;
 use crate::programs::{Program, Programs};
 use crate::shape::{AROUND_BYTES, CELL_BYTES, LANE_BYTES, RIM_BYTES, RUN, RUN_BYTES};
+use crate::steps::Told;
 
 /// A part of the box that the programs see at a time.
 #[derive(Debug)]
@@ -96,7 +97,7 @@ impl Groups {
         device: &Device,
         programs: &Programs,
         packed: &Packed,
-        (lists, slots): (&Lists, &Buffer),
+        (lists, told): (&Lists, &Told),
         slab: &Slab,
     ) -> Groups {
         let figures = device.figures("slab", size_of::<SlabFigures>() as u64);
@@ -109,7 +110,7 @@ impl Groups {
             lists,
             sight: Sight::of(packed, lists, slab),
             figures: &figures,
-            slots,
+            told,
         };
         let [even, odd] = &lists.stages;
         Groups {
@@ -134,7 +135,7 @@ struct View<'all> {
     lists: &'all Lists,
     sight: Sight,
     figures: &'all Buffer,
-    slots: &'all Buffer,
+    told: &'all Told,
 }
 
 impl<'all> View<'all> {
@@ -149,8 +150,9 @@ impl<'all> View<'all> {
             lists.outers.as_entire_binding(),
             lists.axes.as_entire_binding(),
             part(&lists.conducts, &self.sight.conducts),
+            self.told.rates.as_entire_binding(),
         ]);
-        self.group(&self.programs.prepare, seen)
+        self.group(&self.programs.prepare, &self.told.ends, seen)
     }
 
     fn sweep(&self, from: usize) -> BindGroup {
@@ -164,14 +166,14 @@ impl<'all> View<'all> {
             self.cells(&lists.celsius[1 - from]),
         ];
         if lists.plain {
-            return self.group(&self.programs.sweep, seen);
+            return self.group(&self.programs.sweep, &self.told.rates, seen);
         }
         seen.extend([
             lists.tables.as_entire_binding(),
             part(&lists.conducts, &sight.conducts),
             part(&lists.swept, &sight.swept),
         ]);
-        self.group(&self.programs.sweep_changing, seen)
+        self.group(&self.programs.sweep_changing, &self.told.rates, seen)
     }
 
     fn conduct(&self) -> BindGroup {
@@ -183,7 +185,7 @@ impl<'all> View<'all> {
             part(&lists.swept, &sight.swept),
             part(&lists.conducts, &sight.conducts),
         ];
-        self.group(&self.programs.conduct, seen)
+        self.group(&self.programs.conduct, &self.told.ends, seen)
     }
 
     /// A stage from temperatures to temperatures, with the newest change and the one before it.
@@ -196,7 +198,7 @@ impl<'all> View<'all> {
             self.cells(after),
             part(&lists.arounds, &self.sight.arounds),
         ]);
-        self.group(&self.programs.stage, seen)
+        self.group(&self.programs.stage, &self.told.rates, seen)
     }
 
     fn settle(&self, from: usize) -> BindGroup {
@@ -214,8 +216,9 @@ impl<'all> View<'all> {
             part(&lists.arounds, &self.sight.arounds),
             self.lanes(&lists.written, LANE_BYTES),
             lists.axes.as_entire_binding(),
+            self.told.ends.as_entire_binding(),
         ]);
-        self.group(&self.programs.settle, seen)
+        self.group(&self.programs.settle, &self.told.rates, seen)
     }
 
     /// What says which cells are quick, and of what they are.
@@ -250,9 +253,15 @@ impl<'all> View<'all> {
         part(list, &(lanes.start * bytes..lanes.end * bytes))
     }
 
-    /// The group of a program; the figures of the slab and of the steps come first in each.
-    fn group(&self, program: &Program, seen: Vec<BindingResource<'all>>) -> BindGroup {
-        let first = [self.figures, self.slots].map(Buffer::as_entire_binding);
+    /// The group of a program; the figures of the slab and what tells it whether a step is taken
+    /// come first in each.
+    fn group(
+        &self,
+        program: &Program,
+        told: &Buffer,
+        seen: Vec<BindingResource<'all>>,
+    ) -> BindGroup {
+        let first = [self.figures, told].map(Buffer::as_entire_binding);
         program.group(self.device, &[&first[..], &seen].concat())
     }
 }

@@ -1,12 +1,16 @@
 //! What the programs look up: tables of the materials, links, surroundings, spacings of the grid.
 
 use solver::case::Condition;
-use solver::laid::{Laid, Link, Outer, Ramps};
+use solver::laid::{Laid, Link, Outer, Ramps, Table};
 
 use crate::packed::Packed;
 
 /// Larger than any figure of a box, and far from the end of single precision: for what has no end.
 const ENDLESS: f32 = 1e30;
+
+/// Ramps of a temperature and of a conductivity that every table has at least: the programs ask for
+/// so many all at once.
+const LEAST_RAMPS: [usize; 2] = [4, 2];
 
 /// Tables of the materials, each of as many rows.
 pub struct Tables {
@@ -19,21 +23,21 @@ pub struct Tables {
 impl Tables {
     /// Those of a case.
     pub fn of(laid: &Laid<'_>) -> Tables {
-        let ramps = |ramps: &Ramps| ramps.ramps.len();
-        let longest = laid
-            .tables
-            .iter()
-            .map(|table| ramps(&table.celsius) + ramps(&table.w_mk));
-        let stride = 3 + longest.max().unwrap_or(0);
+        let ramps = |table: &Table| {
+            let of = [&table.celsius, &table.w_mk].map(|of: &Ramps| of.ramps.len());
+            [0, 1].map(|which: usize| of[which].max(LEAST_RAMPS[which]))
+        };
+        let longest = laid.tables.iter().map(|table| ramps(table).iter().sum());
+        let stride = 3 + longest.max().unwrap_or(0_usize);
         let mut rows = Vec::with_capacity(stride * laid.tables.len());
         for (table, levels) in laid.tables.iter().zip(&laid.levels) {
             let from = rows.len();
-            let count = |of: &Ramps| ramps(of) as f32;
+            let counts = ramps(table);
             rows.push([
                 table.celsius.start,
-                count(&table.celsius),
+                counts[0] as f32,
                 table.w_mk.start,
-                count(&table.w_mk),
+                counts[1] as f32,
             ]);
             rows.push(levels.unwrap_or_default());
             rows.push([
@@ -42,9 +46,13 @@ impl Tables {
                 table.steady_w_mk.unwrap_or(-1.0),
                 table.plain_j_m3k.unwrap_or(-1.0),
             ]);
-            for ramp in table.celsius.ramps.iter().chain(&table.w_mk.ramps) {
-                let [low, high] = [ramp.low, ramp.high].map(|end| end.clamp(-ENDLESS, ENDLESS));
-                rows.push([low, high, ramp.anchor, ramp.slope]);
+            for (of, count) in [&table.celsius, &table.w_mk].into_iter().zip(counts) {
+                let end = rows.len() + count;
+                rows.extend(of.ramps.iter().map(|ramp| {
+                    let [low, high] = [ramp.low, ramp.high].map(|end| end.clamp(-ENDLESS, ENDLESS));
+                    [low, high, ramp.anchor, ramp.slope]
+                }));
+                rows.resize(end, [0.0; 4]);
             }
             rows.resize(from + stride, [0.0; 4]);
         }

@@ -1,7 +1,7 @@
 // Conductivities of swept cells whose material changes them, as a step begins.
 
 @group(0) @binding(0) var<uniform> slab: Slab;
-@group(0) @binding(1) var<storage, read> slots: array<u32>;
+@group(0) @binding(1) var<storage, read> ends: array<u32>;
 @group(0) @binding(2) var<storage, read> classes: array<u32>;
 @group(0) @binding(3) var<storage, read> tables: array<vec4<f32>>;
 @group(0) @binding(4) var<uniform> factors: array<vec4<f32>, 16>;
@@ -11,8 +11,8 @@
 
 @compute @workgroup_size(64, 2, 1)
 fn main(@builtin(global_invocation_id) id: vec3<u32>) {
-    let slot = SLOTS * step.number;
-    if (!is_reached(slots[slot], slots[slot + 1u], step)) {
+    let ended = ENDS * step.number;
+    if (!is_reached(ends[ended], ends[ended + 1u], step)) {
         return;
     }
     if (id.x >= slab.nx || id.y >= slab.ny) {

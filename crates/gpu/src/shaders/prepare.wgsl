@@ -24,7 +24,7 @@ struct Outer {
 }
 
 @group(0) @binding(0) var<uniform> slab: Slab;
-@group(0) @binding(1) var<storage, read_write> slots: array<atomic<u32>>;
+@group(0) @binding(1) var<storage, read> ends: array<u32>;
 @group(0) @binding(2) var<storage, read> tables: array<vec4<f32>>;
 @group(0) @binding(3) var<storage, read> runs: array<vec4<u32>>;
 @group(0) @binding(4) var<storage, read> kinds: array<u32>;
@@ -38,6 +38,7 @@ struct Outer {
 @group(0) @binding(12) var<storage, read> outers: array<Outer>;
 @group(0) @binding(13) var<storage, read> axes: array<vec4<f32>>;
 @group(0) @binding(14) var<storage, read_write> conducts: array<f32>;
+@group(0) @binding(15) var<storage, read_write> rates: array<atomic<u32>>;
 @group(1) @binding(0) var<uniform> step: Step;
 
 const ALIKE: u32 = 0u;
@@ -126,20 +127,21 @@ fn add_around(outer: Outer, cell: Cell) {
 @compute @workgroup_size(256)
 fn main(@builtin(workgroup_id) group: vec3<u32>, @builtin(num_workgroups) groups: vec3<u32>,
         @builtin(local_invocation_index) local: u32) {
-    let slot = SLOTS * step.number;
-    let is_on = is_reached(atomicLoad(&slots[slot]), atomicLoad(&slots[slot + 1u]), step);
+    let ended = ENDS * step.number;
+    let is_on = is_reached(ends[ended], ends[ended + 1u], step);
     if (is_on) {
         let lane = lane_of(group, groups, local, slab);
         if (lane.is_staged) {
-            let rate = prepare(lane);
-            if (rate > 0.0) {
-                atomicMax(&highest, bitcast<u32>(rate));
+            let rate = bitcast<u32>(max(prepare(lane), 0.0));
+            // Most cells are no quicker than those before them, and need not stand in line.
+            if (rate > atomicLoad(&highest)) {
+                atomicMax(&highest, rate);
             }
         }
     }
     workgroupBarrier();
     if (is_on && local == 0u) {
-        atomicMax(&slots[slot + 2u], atomicLoad(&highest));
+        atomicMax(&rates[step.number], max(atomicLoad(&highest), 1u));
     }
 }
 

@@ -2,7 +2,7 @@
 // kept for the next, and what was passed is written down.
 
 @group(0) @binding(0) var<uniform> slab: Slab;
-@group(0) @binding(1) var<storage, read_write> slots: array<atomic<u32>>;
+@group(0) @binding(1) var<storage, read> rates: array<u32>;
 @group(0) @binding(2) var<storage, read> tables: array<vec4<f32>>;
 @group(0) @binding(3) var<storage, read> runs: array<vec4<u32>>;
 @group(0) @binding(4) var<storage, read> kinds: array<u32>;
@@ -16,6 +16,7 @@
 @group(0) @binding(12) var<storage, read_write> arounds: array<Around>;
 @group(0) @binding(13) var<storage, read_write> written: array<f32>;
 @group(0) @binding(14) var<storage, read> axes: array<vec4<f32>>;
+@group(0) @binding(15) var<storage, read_write> ends: array<atomic<u32>>;
 @group(1) @binding(0) var<uniform> step: Step;
 
 var<workgroup> liquid: atomic<u32>;
@@ -23,27 +24,38 @@ var<workgroup> liquid: atomic<u32>;
 @compute @workgroup_size(256)
 fn main(@builtin(workgroup_id) group: vec3<u32>, @builtin(num_workgroups) groups: vec3<u32>,
         @builtin(local_invocation_index) local: u32) {
-    let slot = SLOTS * step.number;
-    let count = stages_of(atomicLoad(&slots[slot + 2u]), step);
-    let is_on = count <= step.most_stages
-        && is_reached(atomicLoad(&slots[slot]), atomicLoad(&slots[slot + 1u]), step);
+    let rate = rates[step.number];
+    let is_on = is_taken(rate, step);
     if (is_on) {
         let lane = lane_of(group, groups, local, slab);
-        if (lane.is_staged && settle(lane, kinds[lane.at] & 255u, (count & 1u) == 1u)) {
+        let is_odd = (stages_of(rate, step) & 1u) == 1u;
+        if (lane.is_staged && settle(lane, kinds[lane.at] & 255u, is_odd)) {
             atomicAdd(&liquid, 1u);
         }
     }
     workgroupBarrier();
     if (is_on && local == 0u) {
-        atomicAdd(&slots[slot + SLOTS + 1u], atomicLoad(&liquid));
-        atomicStore(&slots[slot + SLOTS], 1u);
+        let end = ENDS * (step.number + 1u);
+        let left = atomicLoad(&liquid);
+        if (left != 0u) {
+            atomicAdd(&ends[end + 1u], left);
+        }
+        if (group.x == 0u && group.y == 0u) {
+            atomicStore(&ends[end], 1u);
+        }
     }
 }
 
 // Ends the step of a lane and says whether it can freeze and is not solid yet.
 fn settle(lane: Lane, material: u32, is_odd: bool) -> bool {
     let before = heats[lane.at];
-    let change = select(even[lane.at], odd[lane.at], is_odd) + losts[lane.at];
+    var changed = 0.0;
+    if (is_odd) {
+        changed = odd[lane.at];
+    } else {
+        changed = even[lane.at];
+    }
+    let change = changed + losts[lane.at];
     let next = rounded(before + change, step.zero);
     heats[lane.at] = next;
     losts[lane.at] = change - rounded(next - before, step.zero);
@@ -61,21 +73,31 @@ fn settle(lane: Lane, material: u32, is_odd: bool) -> bool {
     }
     let levels = tables[material * slab.stride + 1u];
     let entry = 5u * lane.at;
-    for (var passed = 0u; passed < 4u; passed++) {
-        let level = levels[passed];
-        if (before > level && next <= level) {
-            if (passed == 2u) {
-                let cooled = temperature(material, before, slab.stride)
-                    - temperature(material, next, slab.stride);
-                written[entry + 3u] = gradient(lane, material, is_odd);
-                written[entry + 4u] = cooled / step.length_s;
-            } else {
-                let share = (before - level) / (before - next);
-                written[entry + min(passed, 2u)] = step.begins_s + share * step.length_s;
-            }
-        }
+    if (is_passed(levels.x, before, next)) {
+        written[entry] = passed_s(levels.x, before, next);
+    }
+    if (is_passed(levels.y, before, next)) {
+        written[entry + 1u] = passed_s(levels.y, before, next);
+    }
+    if (is_passed(levels.z, before, next)) {
+        let cooled = temperature(material, before, slab.stride)
+            - temperature(material, next, slab.stride);
+        written[entry + 3u] = gradient(lane, material, is_odd);
+        written[entry + 4u] = cooled / step.length_s;
+    }
+    if (is_passed(levels.w, before, next)) {
+        written[entry + 2u] = passed_s(levels.w, before, next);
     }
     return next > levels.w;
+}
+
+fn is_passed(level: f32, before: f32, next: f32) -> bool {
+    return before > level && next <= level;
+}
+
+// When a level was passed within the step, s.
+fn passed_s(level: f32, before: f32, next: f32) -> f32 {
+    return step.begins_s + (before - level) / (before - next) * step.length_s;
 }
 
 fn celsius(cell: u32, is_odd: bool) -> f32 {

@@ -36,12 +36,20 @@ struct Step {
 
 const NONE: u32 = 0xffffffffu;
 
-// Slots of a step: whether it is reached, cells that are not solid, highest rate as bits.
-const SLOTS: u32 = 4u;
+// Steps tell in two lists how they went, so that no program reads the list that it writes: a list
+// that many threads read in single file holds all of them up. `ends` has two numbers a step: whether
+// it is reached, and how many cells are not solid then. `rates` has one: the highest rate of any
+// cell as bits, which is nought only where the step is not reached.
+const ENDS: u32 = 2u;
 
-// Whether a step is taken, as far as the step before it knows.
+// Whether a step is reached and wanted, as far as the step before it knows.
 fn is_reached(reached: u32, unfrozen: u32, step: Step) -> bool {
     return reached != 0u && (step.while_freezing == 0u || unfrozen != 0u);
+}
+
+// Whether a step is taken, by its rate: one that wants more stages than were made ready is not.
+fn is_taken(rate_bits: u32, step: Step) -> bool {
+    return rate_bits != 0u && stages_of(rate_bits, step) <= step.most_stages;
 }
 
 // Stages that cover a step at a rate, 1/s.

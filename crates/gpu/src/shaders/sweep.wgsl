@@ -2,7 +2,7 @@
 // all others keep their temperature.
 
 @group(0) @binding(0) var<uniform> slab: Slab;
-@group(0) @binding(1) var<storage, read> slots: array<u32>;
+@group(0) @binding(1) var<storage, read> rates: array<u32>;
 @group(0) @binding(2) var<storage, read> classes: array<u32>;
 @group(0) @binding(3) var<storage, read> along: array<vec4<f32>>;
 @group(0) @binding(4) var<storage, read> across: array<vec2<f32>>;
@@ -32,9 +32,7 @@ fn next_of(own: vec4<f32>, left: f32, right: f32, front: vec4<f32>, back: vec4<f
 // takes a list that is written for one that may be read from as well.
 @compute @workgroup_size(16, 8, 1)
 fn main(@builtin(global_invocation_id) id: vec3<u32>) {
-    let slot = SLOTS * step.number;
-    if (!is_reached(slots[slot], slots[slot + 1u], step)
-        || stages_of(slots[slot + 2u], step) > step.most_stages) {
+    if (!is_taken(rates[step.number], step)) {
         return;
     }
     let pitch = slab.pitch / 4u;

@@ -2,7 +2,7 @@
 // plain: its heat content is carried, and its conductivity may change.
 
 @group(0) @binding(0) var<uniform> slab: Slab;
-@group(0) @binding(1) var<storage, read> slots: array<u32>;
+@group(0) @binding(1) var<storage, read> rates: array<u32>;
 @group(0) @binding(2) var<storage, read> classes: array<u32>;
 @group(0) @binding(3) var<storage, read> along: array<f32>;
 @group(0) @binding(4) var<storage, read> across: array<vec2<f32>>;
@@ -16,9 +16,7 @@
 
 @compute @workgroup_size(64, 2, 1)
 fn main(@builtin(global_invocation_id) id: vec3<u32>) {
-    let slot = SLOTS * step.number;
-    if (!is_reached(slots[slot], slots[slot + 1u], step)
-        || stages_of(slots[slot + 2u], step) > step.most_stages) {
+    if (!is_taken(rates[step.number], step)) {
         return;
     }
     if (id.x >= slab.nx || id.y >= slab.ny) {
