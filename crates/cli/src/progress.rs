@@ -1,5 +1,6 @@
 //! Progress on whatever takes longer than a moment, and a clean stop.
 
+use std::borrow::Cow;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Duration;
 
@@ -12,13 +13,23 @@ pub struct Working {
 
 impl Working {
     /// Begins.
-    pub fn on(what: &'static str) -> Working {
+    pub fn on(what: impl Into<Cow<'static, str>>) -> Working {
         let bar = ProgressBar::new_spinner().with_message(what);
         let style = ProgressStyle::with_template("{msg} {elapsed}");
         bar.set_style(style.unwrap_or_else(|_| ProgressStyle::default_spinner()));
         bar.enable_steady_tick(Duration::from_millis(500));
         Working { bar }
     }
+}
+
+/// Something that is being done in so many cells, with the memory that it takes.
+pub fn in_cells(what: &str, cells: usize, bytes: f64) -> String {
+    let mib = bytes / f64::from(1 << 20);
+    let memory = match mib < 1024.0 {
+        true => format!("{:.0} MiB", mib.ceil()),
+        false => format!("{:.1} GiB", mib / 1024.0),
+    };
+    format!("{what} in {cells} cells with {memory} of memory,")
 }
 
 /// Says on standard error how much of something is done, until it is dropped.
@@ -33,6 +44,11 @@ impl Share {
         let style = ProgressStyle::with_template("{msg} {pos} %, {elapsed} gone, {eta} left");
         bar.set_style(style.unwrap_or_else(|_| ProgressStyle::default_bar()));
         Share { bar }
+    }
+
+    /// Says from now on that something else is being done.
+    pub fn is_now(&self, what: String) {
+        self.bar.set_message(what);
     }
 
     /// So much is done, from 0 to 1.

@@ -1,6 +1,6 @@
 //! From the text of a file to a case that is complete and checked.
 
-use solver::budget::{MOST_BYTES, TooLarge, within};
+use solver::budget::{Estimate, MOST_BYTES, TooLarge, estimate, within};
 use solver::case::{Case, CaseError, Contact};
 use solver::grid::Grid;
 use solver::material::{Freezes, Knot, Material, Phase};
@@ -33,6 +33,17 @@ pub struct Bare {
     pub fronts: Vec<(String, Line)>,
     /// What should come out.
     pub expects: Vec<ExpectFile>,
+}
+
+impl Bare {
+    /// What its run takes of this machine before it is begun, roughly.
+    pub fn takes(&self) -> Estimate {
+        estimate(
+            self.case.grid.cells(),
+            self.wish.mode,
+            self.wish.moments_s.len(),
+        )
+    }
 }
 
 /// A line of cells along an axis.

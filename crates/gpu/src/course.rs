@@ -327,6 +327,10 @@ impl Course for OnCard<'_> {
         self.stages
     }
 
+    fn bytes(&self) -> u64 {
+        needed_bytes(self.laid, &self.packed)
+    }
+
     fn is_due(&self) -> bool {
         let (known, took) = self.known.get();
         known.elapsed() > KNOWN_FOR.max(READINGS * took)

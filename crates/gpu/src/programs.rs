@@ -270,15 +270,7 @@ mod tests {
 
     use super::{CONDUCT, COPY, PREPARE, SETTLE, STAGE, SWEEP, SWEEP_CHANGING, Text};
 
-    const ALL: [Text; 7] = [
-        PREPARE,
-        SWEEP,
-        SWEEP_CHANGING,
-        CONDUCT,
-        STAGE,
-        SETTLE,
-        COPY,
-    ];
+    const ALL: [Text; 7] = [PREPARE, SWEEP, SWEEP_CHANGING, CONDUCT, STAGE, SETTLE, COPY];
 
     /// A program as the translator reads it.
     fn read(text: &Text) -> (naga::Module, ModuleInfo) {

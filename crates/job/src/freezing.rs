@@ -239,11 +239,14 @@ pub fn freezing_in(
     if let Some(halves) = &mut halves {
         (poured.start, halves.start_off_k) = evened(&poured.start, narrow);
     }
+    // What runs before and behind the freezing itself is small beside it.
     let beside = |solid: f64, time_s: f64| Told {
         run: 1,
         runs: 1,
         solid,
         time_s,
+        cells: 0,
+        bytes: 0.0,
     };
     let chills = chilled.told(&job.chills, &poured, &mut |time_s| {
         go_on(&beside(0.0, time_s), None)

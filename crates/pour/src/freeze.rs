@@ -92,6 +92,10 @@ pub struct Told {
     pub solid: f64,
     /// Time reached since the mould was full, s.
     pub time_s: f64,
+    /// Cells of the box.
+    pub cells: usize,
+    /// Memory of the run where it is followed, bytes, roughly.
+    pub bytes: f64,
 }
 
 /// Runs of a whole freezing: narrow, wide, contact, sand and pour at both ends.
@@ -145,6 +149,8 @@ pub fn freeze_from(
                 runs: RUNS,
                 solid: 1.0 - progress.unfrozen as f64 / metal,
                 time_s: progress.time_s,
+                cells: progress.cells,
+                bytes: progress.bytes,
             };
             go_on(&told, standing)
         })

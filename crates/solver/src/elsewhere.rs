@@ -56,6 +56,9 @@ pub trait Course {
     /// Stages that were taken so far.
     fn stages(&self) -> usize;
 
+    /// Memory that it takes there, bytes.
+    fn bytes(&self) -> u64;
+
     /// Whether so much was done that the state should be read now, lest it is lost.
     fn is_due(&self) -> bool;
 

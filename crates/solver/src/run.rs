@@ -8,7 +8,7 @@ use thiserror::Error;
 
 use self::steps::check_times;
 use self::through::{Halt, Reached, away, here};
-use crate::budget::{MOST_BYTES, MOST_HOURS, TooLarge, within};
+use crate::budget::{MOST_BYTES, MOST_HOURS, TooLarge, estimate, within};
 use crate::case::{Case, CaseError};
 use crate::elsewhere::{Elsewhere, Ran};
 use crate::freezing::Freezing;
@@ -84,6 +84,10 @@ pub struct Progress {
     pub steps: usize,
     /// Cells that can freeze and are not solid yet.
     pub unfrozen: usize,
+    /// All cells of the box.
+    pub cells: usize,
+    /// Memory of the run where its steps are taken, bytes, roughly.
+    pub bytes: f64,
 }
 
 /// Temperatures and heat contents at one moment, one entry a cell.
@@ -227,7 +231,11 @@ impl Standing<'_> {
     }
 
     fn progress(&self) -> Progress {
+        let cells = self.case.grid.cells();
+        let here = || estimate(cells, self.wish.mode, self.wish.moments_s.len()).bytes;
         Progress {
+            cells,
+            bytes: self.scheme.bytes().unwrap_or_else(here),
             time_s: self.reached.time_s,
             steps: self.reached.steps,
             unfrozen: self.scheme.unfrozen(),

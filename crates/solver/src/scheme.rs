@@ -146,6 +146,14 @@ impl Scheme<'_> {
         }
     }
 
+    /// Memory of what takes the steps elsewhere, bytes.
+    pub fn bytes(&self) -> Option<f64> {
+        match self {
+            Scheme::Reference(..) | Scheme::Multirate(_) => None,
+            Scheme::Away(away) => Some(away.course.bytes() as f64),
+        }
+    }
+
     /// Temperatures and heat contents as they stand.
     pub fn moment(&self, now_s: f64) -> Result<Moment, Unable> {
         Ok(match self {

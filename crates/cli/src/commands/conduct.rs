@@ -17,7 +17,7 @@ use crate::args::Place;
 use crate::commands::computer::card_for;
 use crate::commands::keeping::{Ended, Keeping};
 use crate::print;
-use crate::progress::Working;
+use crate::progress::{Working, in_cells};
 use crate::trouble::Trouble;
 
 /// The one object that `--json` prints.
@@ -48,7 +48,8 @@ pub fn run(
     let card = card_for(on, bare.case.grid.cells())?;
     let begun = Instant::now();
     let answer = {
-        let _working = Working::on("following the heat");
+        let takes = bare.takes();
+        let _working = Working::on(in_cells("following the heat", takes.cells, takes.bytes));
         answer(&bare, card.as_ref(), keep)?
     };
     let answer = match answer {

@@ -24,7 +24,7 @@ use crate::commands::keeping::{Ended, Keeping};
 use crate::commands::opened::settled;
 use crate::commands::solids;
 use crate::print;
-use crate::progress::Share;
+use crate::progress::{Share, in_cells};
 use crate::trouble::Trouble;
 
 /// What was asked for.
@@ -116,6 +116,9 @@ pub fn run(asked: &Asked) -> Result<ExitCode, Trouble> {
     Ok(ExitCode::SUCCESS)
 }
 
+/// What is said while it lasts.
+const FOLLOWING: &str = "following the freezing";
+
 /// Follows the freezing, from where it was kept if it was, and keeps it on the way in the folder of
 /// its files. What was kept goes when it is through.
 fn followed(
@@ -125,7 +128,7 @@ fn followed(
 ) -> Result<Ended<JobFrozen>, Trouble> {
     let kept = kept_runs(own)?;
     let mut is_new = !kept.is_empty();
-    let working = Share::of("following the freezing");
+    let working = Share::of(FOLLOWING);
     let mut keeping = Keeping::begin();
     let frozen = freezing_from(
         &opened.job,
@@ -136,6 +139,9 @@ fn followed(
         &mut |told, run| {
             let before = told.run.saturating_sub(1) as f64;
             working.reached((before + told.solid) / told.runs as f64);
+            if told.cells > 0 {
+                working.is_now(in_cells(FOLLOWING, told.cells, told.bytes));
+            }
             let Some(run) = run else {
                 return !keeping.is_asked();
             };
