@@ -79,6 +79,7 @@ pub mod solved;
 pub mod solved_kept;
 pub mod turning;
 pub mod typed_key;
+pub mod usual_pouring;
 pub mod why;
 pub mod words;
 pub mod work_out;

@@ -7,6 +7,7 @@ pub mod check;
 pub mod facts;
 pub mod from_log;
 pub mod gain;
+pub mod heat;
 pub mod ranked;
 pub mod sight;
 pub mod told;

@@ -40,8 +40,22 @@ const SEEN: [&str; 10] = [
 /// Keys under which several words may stand.
 const SEVERAL: [&str; 4] = ["look", "place", "surface", "found"];
 
+/// The last test of the heap before the pour, and the mean of those of good days, of any heap.
+const LAST_BOTTLE: &str =
+    "(SELECT t.value FROM sand_tests t LEFT JOIN batches tb ON tb.id = t.batch
+  WHERE t.test = 'bottle' AND coalesce(t.heap, tb.heap) = s.id AND t.day <= date(p.poured)
+  ORDER BY t.day DESC, t.number DESC LIMIT 1)";
+const GOOD_BOTTLES: &str =
+    "(SELECT avg(t.value) FROM sand_tests t WHERE t.test = 'bottle' AND t.good = 1)";
+const LAST_CYLINDER: &str = "(SELECT t.value FROM sand_tests t
+  LEFT JOIN batches tb ON tb.id = t.batch WHERE t.test = 'cylinder' AND t.unit = 'kPa'
+  AND coalesce(t.heap, tb.heap) = s.id AND t.day <= date(p.poured)
+  ORDER BY t.day DESC, t.number DESC LIMIT 1)";
+const GOOD_CYLINDERS: &str = "(SELECT avg(t.value) FROM sand_tests t
+  WHERE t.test = 'cylinder' AND t.unit = 'kPa' AND t.good = 1)";
+
 /// What the log knows about a pour, under the keys of the record.
-const KNOWN: [(&str, &str); 21] = [
+const KNOWN: [(&str, &str); 25] = [
     ("moisture_percent", "m.moisture_percent"),
     (
         "moisture_good_percent",
@@ -49,6 +63,10 @@ const KNOWN: [(&str, &str); 21] = [
           WHERE gp.id <> p.id AND EXISTS (SELECT 1 FROM castings gc WHERE gc.pour = gp.id)
           AND NOT EXISTS (SELECT 1 FROM castings gc WHERE gc.pour = gp.id AND gc.good = 0))",
     ),
+    ("permeability", LAST_BOTTLE),
+    ("permeability_good", GOOD_BOTTLES),
+    ("strength_kpa", LAST_CYLINDER),
+    ("strength_good_kpa", GOOD_CYLINDERS),
     ("ramming", "m.ramming"),
     ("vents", "m.vents"),
     ("core", "m.core"),

@@ -8,14 +8,18 @@
 //! given the cause (the "naive" form of Bayes' rule), which makes the shares too sure of themselves;
 //! what is seen by the eye hangs together and counts as a square root, and no share is told
 //! above [`MOST_SURE`].
+//!
+//! What was looked for and is not so speaks too: a record that has the metal hot and quick speaks
+//! against cold metal. And a look alone names no cause, unless it is the mark of one: what else is
+//! seen and written down has to speak for the cause by more than a single hint.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
 use crate::diagnosis::case_file::CaseFile;
 use crate::diagnosis::cause::{Cause, causes};
-use crate::diagnosis::facts::facts;
+use crate::diagnosis::facts::{Facts, facts};
 
 /// What stands behind the direction of a ratio.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
@@ -62,12 +66,34 @@ pub const MOST_SURE: f64 = 0.95;
 /// without any record; at a half no look does, however plain.
 const NOTHING_TELLS: f64 = 1.0 / 3.0;
 
+/// How many times as likely it is that nothing tells where the fault is small, and as unlikely where
+/// it is large. Judgement: everyday blemishes are small. At one, a pock of half a millimetre asks
+/// for a cause like a hole as big as a thumb.
+const BLEMISH: f64 = 3.0;
+
 /// A cause is named where it is likelier than all others and than that nothing tells, taken
 /// together; `docs/diagnose-cases.md` shows what other thresholds would do.
 const NAMED_FROM: f64 = 0.5;
 
 /// The second cause is named beside the first where it is at least this share as likely.
 const NAMED_BESIDE: f64 = 0.1;
+
+/// A look that is listed so with a cause is its mark, and names it without anything else.
+const MARK: f64 = 27.0;
+
+/// Where the look is no mark, all else that is seen and written down has to speak for the cause by
+/// more than this, together: more than a single hint. At one, a hint does; at nine, a
+/// dirty charge and dross in the upper face name nothing.
+const A_HINT: f64 = 3.0;
+
+/// From here on, what is met with a cause is missed where it was looked for and is not so.
+const NEARLY_ITS_MARK: f64 = 9.0;
+
+/// What such a miss counts. By the rule of total probability, something met in one of twelve
+/// ordinary pours, and nine times as often with a cause, is missing with the cause
+/// (1 − 9/12)/(1 − 1/12) = 0.27 times as often; where it is met three times as often, 0.82 times,
+/// which is told as nothing.
+const MISSED: f64 = 1.0 / 3.0;
 
 /// A look that a cause is not listed with. Larger, and causes of other defects crowd the list;
 /// smaller changes nothing, since the looks of a case are averaged.
@@ -108,15 +134,15 @@ pub fn ranked(case: &CaseFile) -> Result<Vec<Ranked>, toml::de::Error> {
     for (weight, one) in &mut found {
         one.share = (1.0 - NOTHING_TELLS) / count * weight.seen / usual * weight.written;
     }
-    let all: f64 = found.iter().map(|(_, one)| one.share).sum::<f64>() + NOTHING_TELLS;
-    let mut ranked: Vec<Ranked> = found.into_iter().map(|(_, one)| one).collect();
-    for one in &mut ranked {
+    let nothing = NOTHING_TELLS * blemish(&facts);
+    let all: f64 = found.iter().map(|(_, one)| one.share).sum::<f64>() + nothing;
+    for (_, one) in &mut found {
         one.share = (one.share / all).min(MOST_SURE);
     }
     // What is alike stays in the order of the table.
-    ranked.sort_by(|one, other| other.share.total_cmp(&one.share));
-    name(&mut ranked);
-    Ok(ranked)
+    found.sort_by(|(_, one), (_, other)| other.share.total_cmp(&one.share));
+    name(&mut found);
+    Ok(found.into_iter().map(|(_, one)| one).collect())
 }
 
 /// The causes that are named: two at the most, and none where too little speaks for any.
@@ -124,11 +150,23 @@ pub fn named(ranked: &[Ranked]) -> impl Iterator<Item = &Ranked> {
     ranked.iter().take(2).filter(|one| one.named)
 }
 
-fn name(ranked: &mut [Ranked]) {
-    let first = ranked.first().map_or(0.0, |one| one.share);
-    for (at, one) in ranked.iter_mut().take(2).enumerate() {
-        let beside = at == 0 || one.share >= NAMED_BESIDE * first;
-        one.named = first >= NAMED_FROM && beside;
+/// How many times as likely the size makes it that nothing tells.
+fn blemish(facts: &Facts) -> f64 {
+    match () {
+        () if facts.met.contains("small") => BLEMISH,
+        () if facts.met.contains("large") => 1.0 / BLEMISH,
+        () => 1.0,
+    }
+}
+
+fn name(found: &mut [(Weight, Ranked)]) {
+    let Some((weight, first)) = found.first() else {
+        return;
+    };
+    let spoken_for = weight.look >= MARK || weight.beside_the_look > A_HINT;
+    let (share, stands) = (first.share, first.share >= NAMED_FROM && spoken_for);
+    for (at, (_, one)) in found.iter_mut().take(2).enumerate() {
+        one.named = stands && (at == 0 || one.share >= NAMED_BESIDE * share);
     }
 }
 
@@ -160,8 +198,9 @@ pub fn likelihoods() -> Result<Vec<Row>, toml::de::Error> {
     Ok(table.cause)
 }
 
-fn reasons(row: &Row, facts: &BTreeSet<String>) -> Vec<Reason> {
-    let met = row.ratios.iter().filter(|(fact, ..)| facts.contains(fact));
+fn reasons(row: &Row, facts: &Facts) -> Vec<Reason> {
+    let met = row.ratios.iter();
+    let met = met.filter(|(fact, ..)| facts.met.contains(fact));
     let mut reasons: Vec<Reason> = met
         .map(|(fact, times, mark)| Reason {
             fact: fact.clone(),
@@ -169,8 +208,27 @@ fn reasons(row: &Row, facts: &BTreeSet<String>) -> Vec<Reason> {
             mark: *mark,
         })
         .collect();
+    reasons.extend(missed(row, facts).map(|fact| Reason {
+        fact: format!("no {}", fact.trim_end_matches('-')),
+        times: MISSED,
+        mark: Mark::Judgement,
+    }));
     reasons.sort_by(|one, other| other.times.ln().abs().total_cmp(&one.times.ln().abs()));
     reasons
+}
+
+/// What nearly is the mark of a cause, was looked for and is not so.
+fn missed<'a>(row: &'a Row, facts: &'a Facts) -> impl Iterator<Item = &'a str> {
+    let marks = |absent: &str| {
+        let of_kind = |fact: &str| match absent.ends_with('-') {
+            true => fact.starts_with(absent),
+            false => fact == absent,
+        };
+        let mut listed = row.ratios.iter();
+        listed.any(|(fact, times, _)| of_kind(fact) && *times >= NEARLY_ITS_MARK)
+    };
+    let absent = facts.absent.iter().map(String::as_str);
+    absent.filter(move |absent| marks(absent))
 }
 
 /// How much a case speaks for a cause.
@@ -179,33 +237,41 @@ struct Weight {
     seen: f64,
     /// By what was written down, found by the plan, and seen of other heats and sands.
     written: f64,
+    /// By the look that speaks most for it, alone.
+    look: f64,
+    /// By all but the look, in full.
+    beside_the_look: f64,
 }
 
 /// Of several looks one is the fault's own and nobody says which, so that they are averaged; the
 /// same goes for places and walls.
-fn weight(row: &Row, facts: &BTreeSet<String>) -> Weight {
+fn weight(row: &Row, facts: &Facts) -> Weight {
     let times = |fact: &str| {
         let listed = row.ratios.iter().find(|(listed, ..)| listed == fact);
         listed.map(|(_, times, _)| *times)
     };
-    let mean = |kind: &str, unlisted: f64| {
-        let of_kind = facts.iter().filter(|fact| fact.starts_with(kind));
-        let each: Vec<f64> = of_kind
-            .map(|fact| times(fact).unwrap_or(unlisted))
-            .collect();
-        match each.len() {
-            0 => 1.0,
-            count => each.iter().sum::<f64>() / count as f64,
-        }
+    let of_kind = |kind: &str, unlisted: f64| -> Vec<f64> {
+        let met = facts.met.iter().filter(|fact| fact.starts_with(kind));
+        met.map(|fact| times(fact).unwrap_or(unlisted)).collect()
+    };
+    let mean = |each: &[f64]| match each.len() {
+        0 => 1.0,
+        count => each.iter().sum::<f64>() / count as f64,
     };
     let product = |wanted: fn(&str) -> bool| -> f64 {
-        let facts = facts.iter().filter(|fact| wanted(fact));
-        facts.filter_map(|fact| times(fact)).product()
+        let met = facts.met.iter().filter(|fact| wanted(fact));
+        met.filter_map(|fact| times(fact)).product()
     };
-    let with_the_look = mean("place-", 1.0) * mean("wall-", 1.0) * product(is_beside_the_look);
+    let looks = of_kind("look-", UNLIKE);
+    let by_place_and_wall = mean(&of_kind("place-", 1.0)) * mean(&of_kind("wall-", 1.0));
+    let by_eye = by_place_and_wall * product(is_beside_the_look);
+    let missed = MISSED.powi(i32::try_from(missed(row, facts).count()).unwrap_or(i32::MAX));
+    let written = product(is_written) * missed;
     Weight {
-        seen: mean("look-", UNLIKE) * with_the_look.powf(WITH_THE_LOOK),
-        written: product(is_written),
+        seen: mean(&looks) * by_eye.powf(WITH_THE_LOOK),
+        written,
+        look: looks.iter().copied().fold(0.0, f64::max),
+        beside_the_look: by_eye * written,
     }
 }
 
