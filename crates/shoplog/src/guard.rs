@@ -1,7 +1,11 @@
 //! What changed, whether it goes with bad castings, and what changed together with it, so that the
 //! two cannot be told apart. Nothing here is ever proved: a founder's pours are not drawn by lot.
+//!
+//! What changes, changes from pour to pour, and the castings of a pour share their metal and their
+//! day. So whole pours are weighed against each other, not castings one by one: four bad castings
+//! of one pour tell little more than one.
 
-use trials::exact::{Count, fisher};
+use trials::exact::{Count, fisher_in_lots};
 
 use crate::around_pour::{AroundPour, NUMBERS, WORDS};
 
@@ -14,7 +18,7 @@ pub struct Changed {
     pub one: Way,
     /// The other way.
     pub other: Way,
-    /// How often chance alone parts two equal shares as far.
+    /// How often chance alone parts two equal shares as far, pours taken whole.
     pub chance: f64,
     /// Things that changed with it in every pour but this many at the most, so that they cannot be
     /// told apart.
@@ -53,6 +57,7 @@ pub fn changed(pours: &[AroundPour]) -> Vec<Changed> {
     let mut found: Vec<Changed> = splits
         .iter()
         .filter_map(|split| {
+            let [ones, others] = [false, true].map(|side| bad_by_pour(pours, split, side));
             let [one, other] = [false, true].map(|side| count(pours, split, side));
             if one.of < FEWEST || other.of < FEWEST {
                 return None;
@@ -65,7 +70,7 @@ pub fn changed(pours: &[AroundPour]) -> Vec<Changed> {
                 what: split.what,
                 one: way(&split.ways[0], one),
                 other: way(&split.ways[1], other),
-                chance: fisher(one, other),
+                chance: fisher_in_lots(&ones, &others),
                 hidden_by: hidden(split, &splits, pours),
             })
         })
@@ -74,10 +79,23 @@ pub fn changed(pours: &[AroundPour]) -> Vec<Changed> {
     found
 }
 
-/// The level at which one of so many things is called different: shared out among them, so that a
+/// The level at which one of these things is called different: shared out among them, so that a
 /// log in which nothing matters names something once in twenty (Bonferroni's rule, from memory).
-pub fn level_for(things: usize) -> f64 {
-    LEVEL / things.max(1) as f64
+/// Things that changed together in every pour are one comparison, not two.
+pub fn level_for(changed: &[Changed]) -> f64 {
+    let once = changed.iter().enumerate().filter(|(at, one)| {
+        let before = &changed[..*at];
+        !before.iter().any(|other| is_the_same(one, other))
+    });
+    LEVEL / once.count().max(1) as f64
+}
+
+/// Whether two things part the pours in the same way.
+fn is_the_same(one: &Changed, other: &Changed) -> bool {
+    let sides = [one.one.bad, one.other.bad];
+    let others = [other.one.bad, other.other.bad];
+    let together = one.hidden_by.iter().any(|hidden| hidden.what == other.what);
+    together && (sides == others || sides == [others[1], others[0]])
 }
 
 /// A thing with the side on which each pour lies.
@@ -134,17 +152,27 @@ fn usual(each: &[Option<f64>]) -> Option<f64> {
     numbers.get(numbers.len() / 2).copied()
 }
 
+fn judged<'a>(
+    pours: &'a [AroundPour],
+    split: &'a Split,
+    side: bool,
+) -> impl Iterator<Item = &'a AroundPour> {
+    let on_side = pours.iter().zip(&split.sides);
+    let on_side = on_side.filter(move |(_, is)| **is == Some(side));
+    on_side.map(|(pour, _)| pour).filter(|pour| pour.judged > 0)
+}
+
+fn bad_by_pour(pours: &[AroundPour], split: &Split, side: bool) -> Vec<usize> {
+    let each = judged(pours, split, side);
+    each.map(|pour| pour.judged - pour.good).collect()
+}
+
 fn count(pours: &[AroundPour], split: &Split, side: bool) -> Count {
-    let on_side = pours
-        .iter()
-        .zip(&split.sides)
-        .filter(|(_, is)| **is == Some(side));
-    let mut count = Count { hits: 0, of: 0 };
-    for (pour, _) in on_side {
-        count.hits += pour.judged - pour.good;
-        count.of += pour.judged;
-    }
-    count
+    let each = judged(pours, split, side);
+    each.fold(Count { hits: 0, of: 0 }, |all, pour| Count {
+        hits: all.hits + pour.judged - pour.good,
+        of: all.of + pour.judged,
+    })
 }
 
 /// Things that lie on the same side as this one in every judged pour, or on the other side in all.

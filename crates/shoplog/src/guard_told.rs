@@ -16,7 +16,7 @@ const SHOWN: usize = 6;
 /// Tells what changed in the pours of the log and what goes with bad castings.
 pub fn changes_told(changed: &[Changed]) -> Told {
     let mut told = Told::new(Said::new("log-guard-head"));
-    let level = level_for(changed.len());
+    let level = level_for(changed);
     let mut stands_out = false;
     for one in changed.iter().take(SHOWN) {
         let share = |way: &crate::guard::Way| {

@@ -170,7 +170,7 @@ fn what_changed_together_is_not_told_apart() {
     }
     let pours = pours(&shop.log, 200).expect("listed");
     let changed = changed(&pours);
-    let level = level_for(changed.len());
+    let level = level_for(&changed);
     let clay = changed
         .iter()
         .find(|one| one.what == "clay")

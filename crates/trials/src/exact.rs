@@ -35,6 +35,41 @@ pub fn fisher_higher(one: Count, other: Count) -> f64 {
     as_far.map(|(_, chance)| chance).sum::<f64>().min(1.0)
 }
 
+/// The same where hits come in lots, as bad castings do in pours: hits of each lot on one side and
+/// on the other. Lots are dealt anew to the two sides in every way, each whole, and the ways are
+/// summed in which the hits on a side are no more likely than these. With lots of one each this is
+/// [`fisher`]; where the hits of a lot hang together, counting them singly calls far more
+/// different than its level says.
+pub fn fisher_in_lots(one: &[usize], other: &[usize]) -> f64 {
+    let (lots, wanted) = (one.len() + other.len(), one.len());
+    let all: usize = one.iter().chain(other).sum();
+    // How likely so many lots of those dealt so far lie on the one side, with so many hits.
+    let mut dealt = vec![vec![0.0; all + 1]; wanted + 1];
+    dealt[0][0] = 1.0;
+    let with_hits = one.iter().chain(other).filter(|hits| **hits > 0);
+    for (before, hits) in with_hits.enumerate() {
+        let left = (lots - before) as f64;
+        for has in (0..=wanted.min(before)).rev() {
+            let to_one = (wanted - has) as f64 / left;
+            for sum in (0..=all).rev() {
+                let here = dealt[has][sum];
+                if here == 0.0 {
+                    continue;
+                }
+                dealt[has][sum] = here * (1.0 - to_one);
+                if to_one > 0.0 {
+                    dealt[has + 1][sum + hits] += here * to_one;
+                }
+            }
+        }
+    }
+    let chance = |sum: usize| dealt.iter().map(|of_count| of_count[sum]).sum::<f64>();
+    let here = chance(one.iter().sum());
+    let as_far = (0..=all).map(chance);
+    let as_far = as_far.filter(|one| *one <= here * (1.0 + 1e-7));
+    as_far.sum::<f64>().min(1.0)
+}
+
 /// How often a trial with so many on each side shows that two shares differ, by [`fisher`] at this
 /// level, where they are truly `from` and `to`.
 pub fn power(each: usize, from: f64, to: f64, level: f64) -> f64 {
