@@ -96,6 +96,10 @@ const FIRE: &str = "class-safety-fire";
 const AGAIN: &str = "class-melt-again";
 const POUR: &str = "class-pour";
 
+/// What happens once the moulds have cooled.
+const SHAKE_OUT_STEP: &str = "class-shake-out";
+const LOOK_STEP: &str = "class-look";
+
 /// The step for which nobody has to be there.
 const COOL: &str = "class-cool";
 
@@ -121,8 +125,8 @@ pub fn class(plan: &Plan, shop: &Shop, class: &Class) -> Result<Told, NoClass> {
     let rounds = moulds.div_ceil(flasks);
     let poured = likely(plan, "poured mass")?;
     let heats = heats(plan, shop, moulds);
-    let steps = steps(rounds, moulds, heats, opened(plan));
-    let placed = placed(&steps, class)?;
+    let steps = steps(rounds, moulds, heats[1], opened(plan));
+    let (placed, opened_after) = within(placed(&steps, class)?, class);
     let mut told = Told::new(
         Said::new("class-head")
             .with("job", plan.name.as_str())
@@ -132,7 +136,8 @@ pub fn class(plan: &Plan, shop: &Shop, class: &Class) -> Result<Told, NoClass> {
     told.number("class-moulds", count(moulds));
     told.number("class-flasks", count(flasks));
     told.number("class-groups", count(moulds.min(flasks)));
-    told.number("class-heats", count(heats));
+    let [few, likely, many] = heats.map(|heats| heats as f64);
+    told.number("class-heats", Band::new(few, likely, many));
     let metal = Band::exact(Mass::from_kg(poured * moulds as f64));
     told.amount("class-metal", Amount::Mass(metal));
     told.number("class-sessions", count(placed.len()));
@@ -146,6 +151,15 @@ pub fn class(plan: &Plan, shop: &Shop, class: &Class) -> Result<Told, NoClass> {
             told.step(words.with("what", Said::new(step.id)));
             from += step.minutes;
         }
+    }
+    if opened_after {
+        let said = Said::new("class-after").with("session", placed.len().to_string());
+        let said = said.with("wait", minutes(opened(plan)));
+        told.step(said.with("look", minutes(LOOK)));
+    }
+    if heats[2] > heats[1] {
+        let said = Said::new("class-heats-more").with("heats", heats[2].to_string());
+        told.note(said.with("minutes", minutes(MELT_AGAIN)));
     }
     roles(&mut told, class, moulds.min(flasks));
     limits(&mut told, plan, shop, class, (moulds, placed.len()));
@@ -194,9 +208,8 @@ fn flasks(plan: &Plan, shop: &Shop) -> usize {
             .is_some_and(|chosen| chosen.starts_with(&of))
     };
     let of_plan = all.clone().find(is_chosen);
-    of_plan.map_or(shop.flasks.len(), |of_plan| {
-        all.filter(|at| sizes(*at) == sizes(of_plan)).count()
-    })
+    let alike = all.filter(|at| of_plan.is_none_or(|of_plan| sizes(*at) == sizes(of_plan)));
+    alike.map(|at| shop.flasks[at].count).sum()
 }
 
 /// Minutes from the pour to the open mould, on the late side; an hour where the plan says nothing.
@@ -225,8 +238,8 @@ fn steps(rounds: usize, moulds: usize, heats: usize, opened: f64) -> Vec<Step> {
         steps.push(step(POUR, POUR_ONE * of_heat as f64, false));
     }
     steps.push(step(COOL, opened, false));
-    steps.push(step("class-shake-out", SHAKE_OUT, false));
-    steps.push(step("class-look", LOOK, false));
+    steps.push(step(SHAKE_OUT_STEP, SHAKE_OUT, false));
+    steps.push(step(LOOK_STEP, LOOK, false));
     steps
 }
 
@@ -263,6 +276,19 @@ fn placed(steps: &[Step], class: &Class) -> Result<Vec<Vec<Step>>, NoClass> {
         }
     }
     Ok(sessions)
+}
+
+/// The lessons that there are, where all but the opening fits into them: the grown-ups open the
+/// moulds after the last one then, and the class looks at its castings when it meets again.
+fn within(mut placed: Vec<Vec<Step>>, class: &Class) -> (Vec<Vec<Step>>, bool) {
+    let is_after = |step: &Step| [SHAKE_OUT_STEP, LOOK_STEP].contains(&step.id);
+    let last = placed.last();
+    let only_opened = last.is_some_and(|session| session.iter().all(is_after));
+    let after = only_opened && placed.len() == class.sessions + 1;
+    if after {
+        placed.pop();
+    }
+    (placed, after)
 }
 
 fn roles(told: &mut Told, class: &Class, groups: usize) {

@@ -81,6 +81,47 @@ fn twenty_four_paperweights_are_rammed_in_one_lesson_and_poured_in_the_next() {
     assert!(!says(&told, "class-group-large"), "four to a group");
 }
 
+/// Two double lessons, the six flasks of the example's own shop. By hand: a mould takes some 1.9 kg and 8 %
+/// for the ingot mould, 2.04 kg; the larger crucible holds 4.3 kg, two moulds; three heats. At the
+/// fire 10 + 3 · 6 + 2 · 20 = 68 of 80 minutes, so that nothing is opened within two lessons.
+#[test]
+fn two_double_lessons_suffice_where_the_grown_ups_open_the_moulds() {
+    let (plan, shop) = job();
+    let two = Class {
+        sessions: 2,
+        flasks: None,
+        ..of(24)
+    };
+    let told = class(&plan, &shop, &two).expect("planned");
+    assert_eq!(number(&told, "class-flasks"), 6.0);
+    assert_eq!(number(&told, "class-heats"), 3.0);
+    assert_eq!(number(&told, "class-sessions"), 2.0);
+    assert!(!says(&told, "class-too-few"));
+    assert!(says(&told, "class-heats-more"), "a mould may take more");
+    let steps = told.steps.iter().map(|step| Language::Uk.say(step));
+    let steps: Vec<String> = steps.collect();
+    let last = steps.last().expect("a step");
+    assert!(
+        last.starts_with("after lesson 2, and not before 60 min"),
+        "{last}"
+    );
+    let at_fire = steps.iter().filter(|step| step.contains("lesson 2, "));
+    assert!(
+        at_fire.clone().any(|step| step.contains("62 to 68 min")),
+        "{steps:?}"
+    );
+    // With a third lesson the class opens its own moulds.
+    let three = Class { sessions: 3, ..two };
+    let told = class(&plan, &shop, &three).expect("planned");
+    assert_eq!(number(&told, "class-sessions"), 3.0);
+    let steps = told.steps.iter().map(|step| Language::Uk.say(step));
+    assert!(
+        steps
+            .into_iter()
+            .any(|step| step.starts_with("lesson 3, ") && step.contains("gloves"))
+    );
+}
+
 #[test]
 fn what_does_not_suffice_is_told() {
     let (plan, shop) = job();

@@ -9,14 +9,13 @@ use crate::plan::Plan;
 use crate::shop::Shop;
 
 /// Heats for so many moulds, each filled from one heat of the largest crucible of the shop, with
-/// what a heat leaves for the ingot mould; one for each mould where no crucible of the shop holds
-/// a mould, or the plan pours nothing.
-pub fn heats(plan: &Plan, shop: &Shop, moulds: usize) -> usize {
-    let poured = plan
-        .figure("poured mass")
-        .map(|figure| figure.amount.values()[2]);
-    let Some((kg, alloy)) = poured.zip(named(&plan.alloy).ok()) else {
-        return moulds;
+/// what a heat leaves for the ingot mould: where a mould takes as little, as likely and as much as
+/// the plan has it. One for each mould where no crucible of the shop holds a mould, or the plan
+/// pours nothing.
+pub fn heats(plan: &Plan, shop: &Shop, moulds: usize) -> [usize; 3] {
+    let poured = plan.figure("poured mass");
+    let Some((poured, alloy)) = poured.zip(named(&plan.alloy).ok()) else {
+        return [moulds; 3];
     };
     let liquid = &alloy.density_liquid.band;
     let holds = shop
@@ -24,6 +23,8 @@ pub fn heats(plan: &Plan, shop: &Shop, moulds: usize) -> usize {
         .iter()
         .map(|one| one.holds(liquid).low().as_kg());
     let largest = Mass::from_kg(holds.fold(0.0, f64::max));
-    let takes = vec![Mass::from_kg(kg); moulds];
-    order::heats(&takes, largest, PIG).map_or(moulds, |heats| heats.len())
+    poured.amount.values().map(|kg| {
+        let takes = vec![Mass::from_kg(kg); moulds];
+        order::heats(&takes, largest, PIG).map_or(moulds, |heats| heats.len())
+    })
 }

@@ -150,6 +150,8 @@ struct FlaskFile {
     cope: Typed<Length>,
     drag: Typed<Length>,
     cope_frame: Option<Typed<Mass>>,
+    #[serde(default = "one")]
+    count: usize,
 }
 
 #[derive(Clone, Debug, Deserialize)]
@@ -343,6 +345,12 @@ impl FlaskFile {
                 self.name, side.typed
             ));
         }
+        if !(1..=MOST_OF_ONE).contains(&self.count) {
+            return Err(format!(
+                "flask \"{}\": count may be from 1 to {MOST_OF_ONE}",
+                self.name
+            ));
+        }
         Ok(Flask {
             name: self.name,
             length: self.length.value,
@@ -350,6 +358,7 @@ impl FlaskFile {
             cope: self.cope.value,
             drag: self.drag.value,
             cope_frame: self.cope_frame.map_or(Mass::ZERO, |mass| mass.value),
+            count: self.count,
         })
     }
 }

@@ -22,6 +22,8 @@ pub struct Flask {
     pub drag: Length,
     /// Mass of the empty cope frame, nought where it was not weighed.
     pub cope_frame: Mass,
+    /// How many of it there are.
+    pub count: usize,
 }
 
 /// Sand wanted around a pattern.
@@ -224,6 +226,7 @@ pub fn flask_to_make(load: &Load, sand: &Clearance) -> (Flask, Layout) {
         cope: up_to_centimetre(load.above_joint + sand.above),
         drag: up_to_centimetre(load.below_joint + sand.below),
         cope_frame: Mass::ZERO,
+        count: 1,
     };
     (flask, layout)
 }
