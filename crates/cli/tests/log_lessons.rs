@@ -60,6 +60,44 @@ fn what_was_measured_changes_the_next_plan_once_it_is_accepted() {
         .talks("it teaches");
 }
 
+/// Five batches dried 1.23 times as long as planned (`shoplog`, `own_factors`, by scipy): once that is
+/// accepted, the bench tells the shop's own time beside the book's.
+#[test]
+fn a_drying_learned_from_the_log_is_told_at_the_bench() {
+    let shop = Shop::with_its_file();
+    for hours in ["7.2", "7.8", "6.9", "7.5", "8.1"] {
+        let drying = format!("drying={hours} h");
+        let batch = ["log", "add", "batch", "mixed=2026-05-03"];
+        let batch = [&batch[..], &["planned_drying=6 h", &drying]].concat();
+        shop.run(&batch).ends_with(0);
+    }
+    let spread = [
+        "sand",
+        "dry",
+        "tub=90 kg",
+        "now=9.1 % of wet mass",
+        "wanted=4.5 % of wet mass",
+        "air=28 C",
+        "humidity=50 %",
+        "sun=500",
+        "area=6 m2",
+        "--json",
+    ];
+    let dry = || shop.run(&spread).ends_with(0).json();
+    let before = dry();
+    assert!(before["figures"]["drying_own"].is_null(), "{before}");
+    shop.run(&["log", "learn", "--accept", "drying"])
+        .ends_with(0);
+    let after = dry();
+    let of = |key: &str| after["figures"][key]["likely"].as_f64().unwrap();
+    let times = of("drying_own") / of("drying_time");
+    assert!((times - 1.23).abs() < 1e-9, "{times}");
+    assert_eq!(
+        before["figures"]["drying_time"], after["figures"]["drying_time"],
+        "the book's time stays"
+    );
+}
+
 #[test]
 fn a_defect_is_diagnosed_from_words_and_from_the_log() {
     let shop = Shop::with_its_file();
