@@ -60,8 +60,8 @@ fn what_was_measured_changes_the_next_plan_once_it_is_accepted() {
         .talks("it teaches");
 }
 
-/// Five batches dried 1.23 times as long as planned (`shoplog`, `own_factors`, by scipy): once that is
-/// accepted, the bench tells the shop's own time beside the book's.
+/// Five batches dried 1.23 times as long as planned (`shoplog`, `own_factors`, by scipy): once that
+/// is accepted, the bench tells the shop's own time beside the book's.
 #[test]
 fn a_drying_learned_from_the_log_is_told_at_the_bench() {
     let shop = Shop::with_its_file();

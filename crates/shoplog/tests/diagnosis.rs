@@ -47,6 +47,17 @@ fn labelled_cases_find_their_cause() {
     }
 }
 
+/// Thirty cases by another hand, scored once, after the rule was settled on the two sets before: 15
+/// of 20 right, and 9 of 10 without a cause left unnamed. Sixteen and all were wanted; what makes
+/// it fewer is a step back.
+#[test]
+fn fresh_cases_fare_no_worse_than_when_they_were_first_scored() {
+    let scored = scored("data/cases_third");
+    assert!(scored.with >= 20 && scored.without >= 10);
+    assert!(scored.right >= 15, "{} right", scored.right);
+    assert!(scored.quiet >= 9, "{} unnamed", scored.quiet);
+}
+
 /// How a set of cases fares.
 struct Scored {
     with: usize,

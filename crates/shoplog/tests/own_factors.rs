@@ -88,10 +88,10 @@ fn a_factor_is_accepted_with_its_ends_and_read_by_the_shop() {
     assert_eq!(once, twice);
 }
 
-/// Five batches that dried slower than planned. scipy 1.17.1, with y the logarithms of what was over
-/// what was planned: `stats.t(4 + n, y.sum()/k, sqrt(ss/(4 + n)/k))` where k = k0 + n,
-/// k0 = (0.15/0.25)², ss = 4·0.15² + Σ(y − ȳ)² + k0·n/k·ȳ²; its `ppf([0.05, 0.5, 0.95])`, `exp` of it.
-/// A grid of 4001 means and 2001 scatters has 1.1206, 1.2296, 1.3481.
+/// Five batches that dried slower than planned. scipy 1.17.1, with y the logarithms of what was
+/// over what was planned: `stats.t(4 + n, y.sum()/k, sqrt(ss/(4 + n)/k))` where k = k0 + n,
+/// k0 = (0.15/0.25)², ss = 4·0.15² + Σ(y − ȳ)² + k0·n/k·ȳ²; its `ppf([0.05, 0.5, 0.95])`, and
+/// `exp` of it. A grid of 4001 means and 2001 scatters has 1.1206, 1.2296, 1.3481.
 #[test]
 fn drying_is_learned_as_by_the_library_and_read_by_the_shop() {
     let mut shop = Shop::new();

@@ -66,8 +66,8 @@ pub const MOST_SURE: f64 = 0.95;
 /// without any record; at a half no look does, however plain.
 const NOTHING_TELLS: f64 = 1.0 / 3.0;
 
-/// How many times as likely it is that nothing tells where the fault is small, and as unlikely where
-/// it is large. Judgement: everyday blemishes are small. At one, a pock of half a millimetre asks
+/// How many times as likely it is that nothing tells where the fault is small, and as unlikely
+/// where it is large. Judgement: everyday blemishes are small. At one, a pock of half a millimetre asks
 /// for a cause like a hole as big as a thumb.
 const BLEMISH: f64 = 3.0;
 
