@@ -83,7 +83,8 @@ fn twenty_four_paperweights_are_rammed_in_one_lesson_and_poured_in_the_next() {
 
 /// Two double lessons, the six flasks of the example's own shop. By hand: a mould takes some 1.9 kg
 /// and 8 % for the ingot mould, 2.04 kg; the larger crucible holds 4.3 kg, two moulds; three heats.
-/// At the fire 10 + 3 · 6 + 2 · 20 = 68 of 80 minutes, so that nothing is opened within two lessons.
+/// At the fire 10 + 3 · 6 + 2 · 20 = 68 of 80 minutes, so that nothing is opened within two
+/// lessons.
 #[test]
 fn two_double_lessons_suffice_where_the_grown_ups_open_the_moulds() {
     let (plan, shop) = job();

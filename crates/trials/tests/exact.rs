@@ -69,9 +69,9 @@ fn a_lady_tells_her_tea() {
     close(fisher_higher(count(4, 4), count(0, 4)), 1.0 / 70.0, 1e-12);
 }
 
-/// scipy 1.17.1: `stats.permutation_test((one, other), sum of the first, n_resamples=inf)`, from its
-/// whole null distribution the sums that are no more frequent than the one seen. With lots of one
-/// it is `stats.fisher_exact`.
+/// scipy 1.17.1: `stats.permutation_test((one, other), sum of the first, n_resamples=inf)`, from
+/// its whole null distribution the sums that are no more frequent than the one seen. With
+/// lots of one it is `stats.fisher_exact`.
 #[test]
 fn hits_in_lots_are_dealt_as_by_the_library() {
     for (one, other, chance) in [
@@ -276,11 +276,11 @@ fn two_factors_are_those_of_a_finer_grid() {
     assert!(factors(&before, &alike, 0.9)[1].narrower > 0.9);
 }
 
-/// Ten castings, five thick and five thin, in 2,000 shops whose sand and contact both lie one spread
-/// off the book's, to all four sides in turn: nine tenths hold either truth in 87 to 93 of a
+/// Ten castings, five thick and five thin, in 2,000 shops whose sand and contact both lie one
+/// spread off the book's, to all four sides in turn: nine tenths hold either truth in 87 to 93 of a
 /// hundred, and are narrower than before. One side alone may fare a little better or worse, and is
-/// told beside it: where sand and contact are off to opposite sides, a wrong share of the one is put
-/// down to the other.
+/// told beside it: where sand and contact are off to opposite sides, a wrong share of the one is
+/// put down to the other.
 #[test]
 fn nine_tenths_hold_for_two_factors_off_by_a_spread() {
     for (seed, spread) in [(1, 0.3), (2, 0.7)] {

@@ -67,8 +67,8 @@ pub const MOST_SURE: f64 = 0.95;
 const NOTHING_TELLS: f64 = 1.0 / 3.0;
 
 /// How many times as likely it is that nothing tells where the fault is small, and as unlikely
-/// where it is large. Judgement: everyday blemishes are small. At one, a pock of half a millimetre asks
-/// for a cause like a hole as big as a thumb.
+/// where it is large. Judgement: everyday blemishes are small. At one, a pock of half a millimetre
+/// asks for a cause like a hole as big as a thumb.
 const BLEMISH: f64 = 3.0;
 
 /// A cause is named where it is likelier than all others and than that nothing tells, taken
