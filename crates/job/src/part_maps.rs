@@ -97,8 +97,10 @@ fn wall(mesh: Mesh, judged: &Judged) -> PartMap {
     let of_facet = covered(&mesh, &of_facet);
     let thickest = extreme(&mesh, &of_facet);
     let tells = Said::new("map-wall-tells").with("most", mm(thickest.map_or(0.0, |m| m.value)));
+    let stepped = |corner: f32| ((f64::from(corner) * STEPS_MM).round() / STEPS_MM) as f32;
+    let corners = smoothed(&mesh, &of_facet).into_iter();
     PartMap {
-        corners: smoothed(&mesh, &of_facet),
+        corners: corners.map(|values| values.map(stepped)).collect(),
         field: None,
         scale: MapScale::from_nought(highest(&of_facet), "mm"),
         marks: thickest.into_iter().collect(),
@@ -279,6 +281,10 @@ fn modulus(mesh: Mesh) -> PartMap {
 /// other: cosine of 30°. With less a round bar of flats is striped; with more a plate's edge has
 /// the thickness of its face.
 const ONE_FACE: f64 = 0.866;
+
+/// Steps a millimetre in which a wall is told: to a twentieth. Finer, and a wall drawn as thick as
+/// a line of the map says is speckled by what its balls are off; coarser, and a caliper sees it.
+const STEPS_MM: f64 = 20.0;
 
 /// How often values are evened out between facets and corners. A ball is measured facet by facet,
 /// and steps at a fillet by what a facet is wide; with fewer turns its lines are saws, with many

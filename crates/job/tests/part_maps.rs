@@ -32,7 +32,8 @@ fn the_wall_of_a_plate_is_its_thickness() {
                 corner[0] > 20.0 && corner[0] < 100.0 && corner[1] > 20.0 && corner[1] < 80.0;
             if is_inner {
                 inner += 1;
-                assert!((value - 10.0).abs() < 0.01, "{value} at {corner:?}");
+                // No speck on a line of the map that says the same.
+                assert!((value - 10.0).abs() < 1e-6, "{value} at {corner:?}");
             }
         }
     }

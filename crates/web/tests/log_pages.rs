@@ -217,3 +217,53 @@ async fn the_sand_is_told_from_tests_that_are_kept_together() {
         .await;
     assert_eq!(said.status, StatusCode::NOT_FOUND);
 }
+
+/// Castings thick and thin, timed beside each other, tell the contact apart from the sand; taken
+/// into the shop's file it is gone by, and what rests on too little is not taken.
+#[tokio::test]
+async fn the_contact_that_timed_castings_teach_is_taken_into_the_shop() {
+    let shop = Shop::new();
+    let root = shop.folder.path();
+    std::fs::write(root.join("shop.toml"), job::folder::STARTER_SHOP).unwrap();
+    for (name, thick) in [("thin", 4), ("thick", 60)] {
+        std::fs::create_dir_all(root.join(name)).unwrap();
+        let text = format!(
+            "name = \"{name}\"\n[part]\nup = \"+z\"\n[metal]\nalloy = \"A356\"\n[[solid]]\nkind = \"box\"\n\
+             size = [\"120 mm\", \"90 mm\", \"{thick} mm\"]\n"
+        );
+        std::fs::write(root.join(name).join("job.toml"), text).unwrap();
+    }
+    for (name, minutes) in [("thin", "1.2 min"), ("thick", "14 min")] {
+        for day in 1..=4 {
+            let given = json!({"poured": format!("2026-11-0{day}"), "freezing": minutes});
+            let body = json!({"job": name, "given": given});
+            let said = shop.send("POST", "/api/v1/log/pours", body).await;
+            assert_eq!(said.status, StatusCode::OK, "{}", said.json());
+        }
+        let log = shop.get("/api/v1/log").await.json();
+        let figures = log["learned"]["figures"].as_array().unwrap();
+        let names: Vec<&str> = figures
+            .iter()
+            .map(|one| one["name"].as_str().unwrap())
+            .collect();
+        assert!(
+            names.contains(&"contact of metal and sand, over the book's"),
+            "{names:?}"
+        );
+    }
+    let log = shop.get("/api/v1/log").await.json();
+    let offered = log["suggested"].as_array().unwrap();
+    assert!(offered.iter().any(|one| one["value"] == "contact"), "{log}");
+    let accept = json!({"name": "contact"});
+    let said = shop.send("POST", "/api/v1/log/learned", accept).await;
+    assert_eq!(said.status, StatusCode::OK, "{}", said.json());
+    let text = std::fs::read_to_string(root.join("shop.toml")).unwrap();
+    assert!(
+        text.contains("[learned.contact]") && text.contains("by pours 1, 2"),
+        "{text}"
+    );
+    let said = shop
+        .send("POST", "/api/v1/log/learned", json!({"name": "luck"}))
+        .await;
+    assert_eq!(said.status, StatusCode::NOT_FOUND);
+}

@@ -287,3 +287,33 @@ async fn the_addresses_are_described() {
         assert_ne!(words.as_str().unwrap(), id, "has no words");
     }
 }
+
+/// An advice that names a line of a sheet leads there; one that names a key of a file says which.
+#[tokio::test]
+async fn an_advice_leads_to_the_line_that_it_names() {
+    let shop = Shop::new();
+    // A shop that says nothing but its flask.
+    let own = "[[flask]]\nname = \"A\"\nlength = \"400 mm\"\nwidth = \"300 mm\"\ncope = \"120 mm\"\n\
+               drag = \"120 mm\"\n";
+    std::fs::write(shop.folder.path().join("shop.toml"), own).unwrap();
+    let sheet = shop.get("/api/v1/jobs/2026%2Fblock/sheet").await.json();
+    let remarks = sheet["remarks"]
+        .as_array()
+        .unwrap_or_else(|| panic!("{sheet}"));
+    let of = |part: &str| {
+        let found = remarks
+            .iter()
+            .find(|one| one["advice"].as_str().unwrap().contains(part));
+        found.unwrap_or_else(|| panic!("{part}: {remarks:?}"))
+    };
+    let own = of("your own contraction");
+    let lead = json!([{"key": "metal.contraction", "label": "your own contraction", "on": "job"}]);
+    assert_eq!(own["leads"], lead);
+    assert_eq!(of("sand in the heap")["leads"][0]["on"], "sand");
+    let crucible = of("[[crucible]]");
+    assert!(crucible["advice"].as_str().unwrap().contains("shop.toml"));
+    assert_eq!(crucible["leads"], json!([]));
+    // No phone is let in here.
+    let phone = shop.get("/api/v1/jobs/2026%2Fblock/phone").await.json();
+    assert_eq!(phone, json!({"address": null, "squares": null}));
+}

@@ -69,3 +69,19 @@ test('a phone is paired by the code in the terminal, and put out by its name', a
   assert.equal(phones(['remove', 'the old one']).status, 2);
   await context.close();
 });
+
+test('the sheet on the machine itself leads to the card, and shows a phone the way', async () => {
+  const [, sheet] = /(http:\/\/[\d.:]+)/.exec(said);
+  const phones = /https:\/\/[\d.]+:\d+/.exec(said)[0];
+  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+  page.setDefaultTimeout(30_000);
+  await page.goto(`${sheet}/job/pump-housing`);
+  const squares = page.locator('.bench-card img');
+  await squares.waitFor();
+  assert.equal(await squares.getAttribute('alt'), `${phones}/bench/pump-housing`);
+  await page.locator('.foot').screenshot({ path: join(pictures, 'bench-card-squares.png') });
+  await page.getByRole('link', { name: 'Bench card' }).click();
+  await page.waitForURL(`${sheet}/bench/pump-housing`);
+  await page.getByRole('link', { name: 'Weigh' }).or(page.getByRole('button', { name: /Pump housing/ })).first().waitFor();
+  await page.close();
+});

@@ -62,6 +62,20 @@ test('what is kept for the ingot mould is typed on the sheet of the melt', async
   await page.close();
 });
 
+test('what an advice names is reached by its link, by keyboard too', async () => {
+  const page = await openPage(shop, '/job/pump-housing');
+  const lead = page.getByRole('link', { name: 'Fill in: your own contraction' });
+  await lead.focus();
+  await page.keyboard.press('Enter');
+  await page.waitForFunction(() => document.activeElement.id === 'typed-metal-contraction');
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('1.3 %');
+  await page.keyboard.press('Enter');
+  await page.waitForSelector('.written:text("1.3 %")');
+  assert.deepEqual(page.faults, []);
+  await page.close();
+});
+
 test('the melt of a job is told from its sheet', async () => {
   const page = await openPage(shop, '/job/housing-from-scrap');
   await page.waitForSelector('#block-pour');
