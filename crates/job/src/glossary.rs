@@ -129,8 +129,13 @@ impl Term {
     }
 }
 
+/// All terms, in the order of their words in a language.
+pub fn all(language: Language) -> Vec<Term> {
+    in_order(TERMS.to_vec(), language)
+}
+
 /// The terms of a word typed in any of the languages: those that are it, else those in whose word
-/// or sentence in this language it stands. In the order of the list; empty where none is found.
+/// or sentence in this language it stands. In the order of [`all`]; empty where none is found.
 pub fn found(typed: &str, language: Language) -> Vec<Term> {
     let wanted = plain(typed);
     if wanted.is_empty() {
@@ -143,7 +148,7 @@ pub fn found(typed: &str, language: Language) -> Vec<Term> {
     };
     let exactly: Vec<Term> = TERMS.iter().filter(is).copied().collect();
     if !exactly.is_empty() {
-        return exactly;
+        return in_order(exactly, language);
     }
     let holds = |term: &&Term| {
         let names = Language::ALL
@@ -151,10 +156,10 @@ pub fn found(typed: &str, language: Language) -> Vec<Term> {
             .any(|one| plain(&one.say(&term.word())).contains(&wanted));
         names || plain(&language.say(&term.meaning())).contains(&wanted)
     };
-    TERMS.iter().filter(holds).copied().collect()
+    in_order(TERMS.iter().filter(holds).copied().collect(), language)
 }
 
-/// The terms that stand in a text of a language, in the order of the list. Of a term within a
+/// The terms that stand in a text of a language, in the order of [`all`]. Of a term within a
 /// longer one the longer is meant: who reads of a core print is not sent to the core.
 pub fn told_in(text: &str, language: Language) -> Vec<Term> {
     let text = plain(text);
@@ -178,8 +183,13 @@ pub fn told_in(text: &str, language: Language) -> Vec<Term> {
         }
         found.extend((!places.is_empty()).then_some(*at));
     }
-    found.sort_unstable();
-    found.into_iter().map(|at| TERMS[at]).collect()
+    in_order(found.into_iter().map(|at| TERMS[at]).collect(), language)
+}
+
+/// Terms in the order of their words as they are shown, whatever their accents.
+fn in_order(mut terms: Vec<Term>, language: Language) -> Vec<Term> {
+    terms.sort_by_cached_key(|term| plain(&language.say(&term.word())));
+    terms
 }
 
 /// The parts of a plain text that are letters or figures.
@@ -217,8 +227,23 @@ const fn term(id: &'static str, source: &'static str) -> Term {
 
 #[cfg(test)]
 mod tests {
-    use super::told_in;
+    use super::{all, plain, told_in};
     use crate::words::Language;
+
+    #[test]
+    fn words_stand_in_the_order_in_which_they_are_shown() {
+        for language in Language::ALL {
+            let words: Vec<String> = all(language)
+                .iter()
+                .map(|term| plain(&language.say(&term.word())))
+                .collect();
+            assert!(words.is_sorted(), "{words:?}");
+        }
+        let words = all(Language::Uk);
+        let at = |id: &str| words.iter().position(|term| term.id == id);
+        // Shown as "pouring basin".
+        assert!(at("glossary-choke") < at("glossary-basin"));
+    }
 
     #[test]
     fn the_longest_term_of_a_text_is_meant_and_several_of_it_are_found() {

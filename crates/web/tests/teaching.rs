@@ -94,6 +94,11 @@ async fn words_of_the_trade_are_sought_and_told_beside_figures() {
     let shop = Shop::new();
     let all = shop.get("/api/v1/glossary").await.json();
     assert_eq!(words(&all).len(), job::glossary::TERMS.len());
+    // In the order of the words as they are shown.
+    let (first, last) = (words(&all)[0], words(&all)[words(&all).len() - 1]);
+    assert_eq!((first, last), ("allowance", "yield"));
+    let at = |word: &str| words(&all).iter().position(|one| *one == word);
+    assert!(at("choke") < at("pouring basin") && at("liquidus") < at("loss on burning"));
     let choke = shop.get("/api/v1/glossary?word=choke").await.json();
     assert_eq!(words(&choke), ["choke"]);
     assert!(!choke[0]["source"].as_str().unwrap().is_empty());

@@ -2,7 +2,7 @@
 
 use std::process::ExitCode;
 
-use job::glossary::{TERMS, Term, found};
+use job::glossary::{Term, all, found};
 use job::words::Language;
 use serde_json::json;
 
@@ -15,7 +15,7 @@ pub fn run(word: Option<&str>, json: bool) -> Result<ExitCode, Trouble> {
     let language = shop()?.words;
     let terms = match word {
         Some(word) => found(word, language),
-        None => TERMS.to_vec(),
+        None => all(language),
     };
     if terms.is_empty() {
         return Err(Trouble::NoWord(word.unwrap_or_default().to_owned()));

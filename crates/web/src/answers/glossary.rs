@@ -5,7 +5,7 @@ use std::sync::Arc;
 use axum::Json;
 use axum::extract::{Path, Query, State};
 use job::folder::shop_above;
-use job::glossary::{TERMS, Term, found, told_in};
+use job::glossary::{Term, all, found, told_in};
 use job::plan::Plan;
 use job::words::Language;
 use serde::{Deserialize, Serialize};
@@ -49,7 +49,7 @@ pub async fn glossary(
 ) -> Result<Json<Vec<TermAnswer>>, WebError> {
     let language = shop_above(shop.root())?.0.words;
     let found = match sought.word.trim() {
-        "" => TERMS.to_vec(),
+        "" => all(language),
         word => found(word, language),
     };
     Ok(Json(terms(&found, language)))

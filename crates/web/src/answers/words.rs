@@ -77,6 +77,7 @@ const WORDS: &[&str] = &[
     "page-give-up",
     "page-given",
     "page-glossary",
+    "page-glossary-count",
     "page-glossary-none",
     "page-glossary-seek",
     "page-glossary-sheet",

@@ -221,6 +221,7 @@ page-lesson-tasks = What a pupil works out
 page-lesson-answers-apart = The answers are printed on a sheet of their own. They do not stand on this page, where a class may be looking on.
 page-glossary = Glossary
 page-glossary-seek = a word, or a part of one, in any language
+page-glossary-count = words found:
 page-glossary-none = No entry has this word.
 page-glossary-words = Words of the trade
 page-glossary-sheet = Words of the trade on this sheet

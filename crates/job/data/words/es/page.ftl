@@ -221,6 +221,7 @@ page-lesson-tasks = Lo que calcula el alumno
 page-lesson-answers-apart = Las respuestas se imprimen en una hoja aparte. No están en esta página, que quizá mire una clase.
 page-glossary = Glosario
 page-glossary-seek = una palabra o parte de ella, en cualquier idioma
+page-glossary-count = palabras encontradas:
 page-glossary-none = Ninguna entrada tiene esta palabra.
 page-glossary-words = Palabras del oficio
 page-glossary-sheet = Palabras del oficio en esta hoja

@@ -221,6 +221,7 @@ page-lesson-tasks = Ce que l'élève calcule
 page-lesson-answers-apart = Le corrigé s'imprime sur une feuille à part. Il n'est pas sur cette page, qu'une classe regarde peut-être.
 page-glossary = Glossaire
 page-glossary-seek = un mot ou une partie, en toute langue
+page-glossary-count = mots trouvés :
 page-glossary-none = Aucune entrée n'a ce mot.
 page-glossary-words = Mots du métier
 page-glossary-sheet = Mots du métier sur cette feuille

@@ -48,8 +48,10 @@ void main() {
   vec3 tone = none;
   if (has) {
     int band = 0;
+    // What lies on a line is of the band above it, whatever a card makes of it between corners.
+    float near = 1e-4 * (high - low);
     for (int line = 0; line < ${MOST_LINES}; line += 1) {
-      if (line < count && vValue >= lines[line]) band = line + 1;
+      if (line < count && vValue >= lines[line] - near) band = line + 1;
     }
     tone = tones[band];
   }
