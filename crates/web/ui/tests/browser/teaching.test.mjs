@@ -20,7 +20,7 @@ test('a class is planned from a job, and its papers are printed', async () => {
   await page.getByRole('link', { name: 'Lesson' }).click();
   await page.waitForSelector('#tasks');
   assert.match(page.url(), /\/lesson\/pump-housing$/);
-  assert.ok((await page.locator('.tasks > li').count()) > 5);
+  await page.waitForFunction(() => document.querySelectorAll('.tasks > li').length > 5);
   await page.getByLabel('pupils, a casting for each').fill('8');
   await page.keyboard.press('Enter');
   await page.waitForSelector('.steps li');
@@ -49,7 +49,8 @@ test('a word of the trade is found by keyboard from its figure, and sought', asy
   await page.keyboard.press('Enter');
   await page.waitForSelector('#sought');
   assert.match(page.url(), /\/glossary\/flask$/);
-  assert.equal(await page.locator('.terms dt').count(), 1);
+  // The entry comes after the page.
+  await page.waitForFunction(() => document.querySelectorAll('.terms dt').length === 1);
   await page.getByRole('searchbox').fill('');
   await page.waitForFunction(() => document.querySelectorAll('.terms dt').length > 50);
   await page.getByRole('searchbox').fill('colada');
